@@ -1,0 +1,71 @@
+namespace Tamis.Composition;
+
+/// <summary>What kind of statement a composition table makes about a content.</summary>
+public enum ContentState : byte
+{
+    /// <summary>Nobody has a figure. The default, so that a forgotten value is an honest one.</summary>
+    Unknown,
+    /// <summary>A figure, analysed or calculated by the table's publisher.</summary>
+    Measured,
+    /// <summary>Zero, as the publisher states it.</summary>
+    Zero,
+    /// <summary>There, but too little to put a figure on.</summary>
+    Trace,
+    /// <summary>Between zero and a stated limit.</summary>
+    BelowLimit,
+    /// <summary>An estimate of the kit or the kitchen, whose method its source names.</summary>
+    Estimated,
+    /// <summary>Zero by the nature of the food (no alcohol in a flour), assumed by the kit and marked so.</summary>
+    AssumedZero,
+}
+
+/// <summary>How much of a nutrient is in 100 g of the edible portion of a food; <c>default</c> is unknown.</summary>
+/// <param name="State">What kind of statement it is.</param>
+/// <param name="Per100Grams">The figure in the nutrient's unit; NaN where unknown; the middle of 0 and the limit where below a limit; 0 for a trace.</param>
+/// <param name="Range">The range of the figure where the data give one, in the nutrient's unit.</param>
+/// <param name="Source">Where the figure came from; null where unknown.</param>
+public readonly record struct Content(ContentState State, double Per100Grams, Interval? Range, Source? Source)
+{
+    /// <summary>Not known.</summary>
+    public static Content Unknown { get; } = new(ContentState.Unknown, double.NaN, null, null);
+
+    /// <summary>Whether there is a figure.</summary>
+    public bool IsKnown => State != ContentState.Unknown;
+}
+
+/// <summary>The contents of one food or ingredient, for every nutrient of a list.</summary>
+public sealed class NutrientProfile
+{
+    private readonly Content[] _contents;
+    private readonly double[] _per100Grams;
+
+    /// <summary>Makes a profile; one content for each nutrient of the list.</summary>
+    public NutrientProfile(string name, NutrientList nutrients, IReadOnlyList<Content> contents, double? nitrogenFactor = null)
+    {
+        if (contents.Count != nutrients.Count)
+            throw new ArgumentException($"{nutrients.Count} nutrients but {contents.Count} contents; give one content a nutrient.", nameof(contents));
+        Name = name;
+        Nutrients = nutrients;
+        NitrogenFactor = nitrogenFactor;
+        _contents = [.. contents];
+        _per100Grams = [.. contents.Select(content => content.IsKnown ? content.Per100Grams : double.NaN)];
+    }
+
+    /// <summary>The name of the food, document or ingredient.</summary>
+    public string Name { get; }
+
+    /// <summary>The nutrients, in the order of the contents.</summary>
+    public NutrientList Nutrients { get; }
+
+    /// <summary>Grams of protein to a gram of nitrogen that the protein figure was made with; null where the data do not say.</summary>
+    public double? NitrogenFactor { get; }
+
+    /// <summary>The contents in 100 g, NaN where unknown, in the order of the nutrients.</summary>
+    public ReadOnlySpan<double> Per100Grams => _per100Grams;
+
+    /// <summary>The content of a nutrient; unknown where the list does not have it.</summary>
+    public Content this[string tag] => Nutrients.IndexOf(tag) is var i and >= 0 ? _contents[i] : Content.Unknown;
+
+    /// <summary>The content of a nutrient by its column.</summary>
+    public Content this[int column] => _contents[column];
+}

@@ -1,0 +1,48 @@
+using F23.StringSimilarity;
+
+namespace Tamis;
+
+/// <summary>Names as a kitchen writes them: case does not count, nor runs of blanks, nor a blank against an underscore.</summary>
+public static class Names
+{
+    /// <summary>Compares names as a kitchen does.</summary>
+    public static IEqualityComparer<string> Comparer { get; } = new KitchenComparer();
+
+    /// <summary>The form under which two spellings of a name are the same.</summary>
+    public static string Key(string name) =>
+        string.Join(' ', name.Split([' ', '_', '\t', '\u00a0', '\u202f', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries)).ToLowerInvariant();
+
+    /// <summary>Whether two spellings are one name.</summary>
+    public static bool Same(string? left, string? right) =>
+        left is null || right is null ? left is null && right is null : Comparer.Equals(left, right);
+
+    /// <summary>The known names nearest to a mistyped one, nearest first.</summary>
+    /// <remarks>Nearness counts single edits and swaps of neighbours (Damerau 1964), against the longer name; a name that holds the other whole counts as near.</remarks>
+    public static IReadOnlyList<string> Nearest(string name, IEnumerable<string> known, int most = 3)
+    {
+        var wanted = Key(name);
+        var distance = new Damerau();
+        return [.. known.Distinct()
+            .Select(candidate => (candidate, key: Key(candidate)))
+            .Select(pair => (pair.candidate, far: Distance(wanted, pair.key)))
+            .Where(pair => pair.far <= 0.45)
+            .OrderBy(pair => pair.far).ThenBy(pair => pair.candidate, StringComparer.Ordinal)
+            .Take(most).Select(pair => pair.candidate)];
+
+        double Distance(string left, string right)
+        {
+            if (left.Length == 0 || right.Length == 0) return 1;
+            var edits = distance.Distance(left, right) / Math.Max(left.Length, right.Length);
+            var holds = left.Length >= 3 && right.Contains(left, StringComparison.Ordinal) || right.Length >= 3 && left.Contains(right, StringComparison.Ordinal);
+            return holds ? Math.Min(edits, 0.3 + edits / 10) : edits;
+        }
+    }
+
+    private sealed class KitchenComparer : IEqualityComparer<string>
+    {
+        public bool Equals(string? left, string? right) =>
+            left is null || right is null ? ReferenceEquals(left, right) : string.Equals(Key(left), Key(right), StringComparison.Ordinal);
+
+        public int GetHashCode(string name) => Key(name).GetHashCode(StringComparison.Ordinal);
+    }
+}

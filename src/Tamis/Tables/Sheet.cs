@@ -1,0 +1,81 @@
+namespace Tamis.Tables;
+
+/// <summary>How dates stand in a file.</summary>
+public enum DateOrder
+{
+    /// <summary>2026-11-25.</summary>
+    YearMonthDay,
+    /// <summary>25/11/2026.</summary>
+    DayMonthYear,
+    /// <summary>11/25/2026.</summary>
+    MonthDayYear,
+}
+
+/// <summary>How a spreadsheet wrote a file, so that it can be written back the same way.</summary>
+/// <param name="Separator">What parts the fields: comma, semicolon or tab.</param>
+/// <param name="DecimalMark">Point or comma, decided from the file's own numbers.</param>
+/// <param name="DateOrder">How dates stand.</param>
+/// <param name="HasByteOrderMark">Whether the file begins with a byte order mark.</param>
+/// <param name="NewLine">The line ending.</param>
+public sealed record SheetDialect(char Separator, char DecimalMark, DateOrder DateOrder, bool HasByteOrderMark, string NewLine)
+{
+    /// <summary>The dialect of the files that the kit ships: comma, point, year first, byte order mark, LF.</summary>
+    public static SheetDialect Shipped { get; } = new(',', '.', DateOrder.YearMonthDay, true, "\n");
+}
+
+/// <summary>A CSV file as a spreadsheet shows it: columns by name, rows by number, cells as text.</summary>
+public sealed class Sheet
+{
+    private readonly Dictionary<string, int> _index;
+
+    /// <summary>Makes a sheet from its header and the texts of its rows.</summary>
+    public Sheet(string file, SheetDialect dialect, IReadOnlyList<string> columns, IEnumerable<(int Number, IReadOnlyList<string> Cells)> rows)
+    {
+        File = file;
+        Dialect = dialect;
+        Columns = columns;
+        _index = new(Names.Comparer);
+        for (var i = 0; i < columns.Count; i++) _index.TryAdd(columns[i], i);
+        Rows = [.. rows.Select(row => new SheetRow(this, row.Number, row.Cells))];
+    }
+
+    /// <summary>The file's name, without its folder.</summary>
+    public string File { get; }
+
+    /// <summary>How the file was written.</summary>
+    public SheetDialect Dialect { get; }
+
+    /// <summary>The columns in the order of the file, as their headers are spelt there.</summary>
+    public IReadOnlyList<string> Columns { get; }
+
+    /// <summary>The rows that hold anything, in the order of the file.</summary>
+    public IReadOnlyList<SheetRow> Rows { get; }
+
+    /// <summary>Whether the sheet has a column of this name; case and blanks do not count.</summary>
+    public bool Has(string column) => _index.ContainsKey(column);
+
+    internal int IndexOf(string column) => _index.TryGetValue(column, out var index) ? index : -1;
+}
+
+/// <summary>One row of a sheet.</summary>
+public sealed class SheetRow
+{
+    private readonly IReadOnlyList<string> _cells;
+
+    internal SheetRow(Sheet sheet, int number, IReadOnlyList<string> cells) => (Sheet, Number, _cells) = (sheet, number, cells);
+
+    /// <summary>The sheet that it stands in.</summary>
+    public Sheet Sheet { get; }
+
+    /// <summary>The row's number as the spreadsheet counts (the header is 1).</summary>
+    public int Number { get; }
+
+    /// <summary>The text of a cell without blanks at its ends; empty where the cell is blank or the sheet has no such column.</summary>
+    public string this[string column] => Sheet.IndexOf(column) is var i and >= 0 && i < _cells.Count ? _cells[i].Trim() : "";
+
+    /// <summary>Where a cell stands, as the source of the figure that was read from it.</summary>
+    public Source Origin(string column) => new(Sheet.File, Evidence.Sheet, $"row {Number}, column {column}");
+
+    /// <summary>A problem with a cell of this row.</summary>
+    public CellProblem Problem(string column, string expected) => new(Sheet.File, Number, column, this[column], expected);
+}
