@@ -21,6 +21,24 @@ public sealed record SheetDialect(char Separator, char DecimalMark, DateOrder Da
 {
     /// <summary>The dialect of the files that the kit ships: comma, point, year first, byte order mark, LF.</summary>
     public static SheetDialect Shipped { get; } = new(',', '.', DateOrder.YearMonthDay, true, "\n");
+
+    /// <summary>How the text is stored as bytes.</summary>
+    public SheetEncoding Encoding { get; init; } = SheetEncoding.Utf8;
+
+    /// <summary>Whether a line <c>sep=;</c> stands before the header.</summary>
+    public bool HasSeparatorLine { get; init; }
+
+    /// <summary>The question that the dates of the file leave open, as a sentence; null where they leave none.</summary>
+    public string? DateOrderDoubt { get; init; }
+
+    /// <summary>How the file was read, in words: <c>semicolons, decimal comma, dates day first</c>.</summary>
+    public string InWords()
+    {
+        var separator = Separator switch { ';' => "semicolons", '\t' => "tabs", _ => "commas" };
+        var dates = DateOrder switch { DateOrder.DayMonthYear => "day first", DateOrder.MonthDayYear => "month first", _ => "year first" };
+        var old = Encoding == SheetEncoding.Windows1252 ? ", letters of Windows-1252 (not UTF-8)" : "";
+        return $"{separator}, decimal {(DecimalMark == ',' ? "comma" : "point")}, dates {dates}{old}";
+    }
 }
 
 /// <summary>A CSV file as a spreadsheet shows it: columns by name, rows by number, cells as text.</summary>
@@ -50,6 +68,30 @@ public sealed class Sheet
 
     /// <summary>The rows that hold anything, in the order of the file.</summary>
     public IReadOnlyList<SheetRow> Rows { get; }
+
+    /// <summary>Whether a spreadsheet still had the file open when it was read: what was not saved there is not in the sheet.</summary>
+    public bool IsOpenElsewhere { get; init; }
+
+    /// <summary>The columns that a reader of the sheet does not know, in the order of the file: kept, and to be named.</summary>
+    public IReadOnlyList<string> Besides(IEnumerable<string> known)
+    {
+        var names = known.ToHashSet(Names.Comparer);
+        return [.. Columns.Where(column => column.Length > 0 && !names.Contains(column))];
+    }
+
+    /// <summary>Notes a problem for each column that the sheet must have and has not; true where it has all.</summary>
+    public bool Require(IEnumerable<string> columns, ICollection<CellProblem> problems)
+    {
+        var whole = true;
+        foreach (var column in columns.Where(column => !Has(column)))
+        {
+            var near = Names.Nearest(column, Columns);
+            var hint = near is [] ? "" : $"; is it the one called '{near[0]}'?";
+            problems.Add(new(File, 0, column, "", $"the sheet needs a column of this name{hint}"));
+            whole = false;
+        }
+        return whole;
+    }
 
     /// <summary>Whether the sheet has a column of this name; case and blanks do not count.</summary>
     public bool Has(string column) => _index.ContainsKey(column);

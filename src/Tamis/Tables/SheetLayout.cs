@@ -1,0 +1,76 @@
+namespace Tamis.Tables;
+
+/// <summary>From rows of text to a sheet: header, columns, rows, dialect.</summary>
+internal static class SheetLayout
+{
+    /// <summary>Makes a sheet; null with problems where there is no header.</summary>
+    public static Sheet? Read(string file, DecodedText decoded, SheetSettings settings, bool isOpenElsewhere, List<CellProblem> problems)
+    {
+        var grid = SheetGrid.Read(file, decoded.Text, problems);
+        List<GridRow> filled = [.. grid.Rows.Where(row => !row.IsBlank)];
+        if (filled is not [var header, .. var rows])
+        {
+            problems.Add(new(file, 0, "", "", "the file is empty; its first row must name the columns"));
+            return null;
+        }
+        string[] columns = [.. Trimmed(header.Cells)];
+        if (columns.All(name => name.Length == 0 || char.IsAsciiDigit(name[0])))
+        {
+            problems.Add(new(file, header.Number, "", string.Join("; ", columns), "the names of the columns: the first row holds figures only"));
+            return null;
+        }
+        CheckNames(file, header, columns, rows, problems);
+        CheckWidths(file, columns, rows, grid.Separator, problems);
+        var evidence = DialectEvidence.Gather(rows.SelectMany(row => row.Cells));
+        return new Sheet(file, Dialect(decoded, grid, settings, evidence), columns, rows.Select(row => (row.Number, Fit(row.Cells, columns.Length)))) { IsOpenElsewhere = isOpenElsewhere };
+    }
+
+    private static SheetDialect Dialect(DecodedText decoded, SheetGrid grid, SheetSettings settings, DialectEvidence evidence) =>
+        new(grid.Separator, settings.DecimalMark ?? evidence.DecimalMark(grid.Separator), settings.DateOrder ?? evidence.DateOrder, decoded.HasByteOrderMark, grid.NewLine)
+        {
+            Encoding = decoded.Encoding,
+            HasSeparatorLine = grid.HasSeparatorLine,
+            DateOrderDoubt = settings.DateOrder is null ? evidence.DateOrderDoubt : null,
+        };
+
+    private static void CheckNames(string file, GridRow header, string[] columns, List<GridRow> rows, List<CellProblem> problems)
+    {
+        foreach (var same in columns.Where(name => name.Length > 0).GroupBy(name => name, Names.Comparer).Where(group => group.Count() > 1))
+            problems.Add(new(file, header.Number, same.Key, string.Join("; ", same), "each column once: give one of them another name"));
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Length > 0) continue;
+            var nameless = rows.FirstOrDefault(row => i < row.Cells.Length && !string.IsNullOrWhiteSpace(row.Cells[i]));
+            if (nameless.Cells is not null)
+                problems.Add(new(file, nameless.Number, "", nameless.Cells[i].Trim(), $"a name over it in row {header.Number}: column {Letters(i)} has none"));
+        }
+    }
+
+    private static void CheckWidths(string file, string[] columns, List<GridRow> rows, char separator, List<CellProblem> problems)
+    {
+        var mark = separator switch { ';' => "semicolon", '\t' => "tab", _ => "comma" };
+        foreach (var (number, cells) in rows)
+        {
+            var beyond = cells.Skip(columns.Length).FirstOrDefault(cell => !string.IsNullOrWhiteSpace(cell));
+            if (beyond is not null)
+                problems.Add(new(file, number, "", beyond.Trim(), $"nothing beyond the {columns.Length} columns of the header: a cell that holds a {mark} needs quotes around it"));
+        }
+    }
+
+    /// <summary>The column as a spreadsheet letters it: A for 0, AA for 26.</summary>
+    private static string Letters(int index) => (index >= 26 ? Letters(index / 26 - 1) : "") + (char)('A' + index % 26);
+
+    private static IEnumerable<string> Trimmed(string[] cells)
+    {
+        var last = Array.FindLastIndex(cells, cell => !string.IsNullOrWhiteSpace(cell));
+        return cells.Take(last + 1).Select(cell => cell.Trim());
+    }
+
+    private static IReadOnlyList<string> Fit(string[] cells, int count)
+    {
+        if (cells.Length == count) return cells;
+        var fitted = new string[count];
+        for (var i = 0; i < count; i++) fitted[i] = i < cells.Length ? cells[i] : "";
+        return fitted;
+    }
+}

@@ -1,0 +1,39 @@
+using System.Text;
+
+namespace Tamis.Tables;
+
+/// <summary>Writes files whole or not at all.</summary>
+public static class TextFile
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    /// <summary>Writes a text as UTF-8. If anything fails, what stood there before is still there.</summary>
+    /// <param name="path">The file; its folder is made where it is missing.</param>
+    /// <param name="text">What it shall hold.</param>
+    public static void WriteWhole(string path, string text) => WriteWhole(path, Utf8.GetBytes(text));
+
+    /// <summary>Writes bytes. If anything fails, what stood there before is still there.</summary>
+    /// <param name="path">The file; its folder is made where it is missing.</param>
+    /// <param name="bytes">What it shall hold.</param>
+    public static void WriteWhole(string path, ReadOnlySpan<byte> bytes)
+    {
+        var full = Path.GetFullPath(path);
+        var folder = Path.GetDirectoryName(full) ?? throw new ArgumentException($"'{path}' is no file.", nameof(path));
+        Directory.CreateDirectory(folder);
+        // Beside the target: only a move within one disk is a single step.
+        var part = Path.Combine(folder, $".{Path.GetFileName(full)}.{Guid.NewGuid():N}.part");
+        try
+        {
+            using (var stream = new FileStream(part, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            {
+                stream.Write(bytes);
+                stream.Flush(flushToDisk: true);
+            }
+            File.Move(part, full, overwrite: true);
+        }
+        finally
+        {
+            File.Delete(part);
+        }
+    }
+}
