@@ -29,8 +29,29 @@ public readonly record struct Content(ContentState State, double Per100Grams, In
     /// <summary>Not known.</summary>
     public static Content Unknown { get; } = new(ContentState.Unknown, double.NaN, null, null);
 
+    /// <summary>How many samples were analysed; null where the data do not say.</summary>
+    public int? Samples { get; init; }
+
+    /// <summary>The standard deviation of the samples, in the nutrient's unit; null where the data do not say.</summary>
+    public double? StandardDeviation { get; init; }
+
     /// <summary>Whether there is a figure.</summary>
     public bool IsKnown => State != ContentState.Unknown;
+
+    /// <summary>Whether the figure stands in a published record or a document, and was not filled in by the kit.</summary>
+    public bool IsOfRecord => State is not (ContentState.Unknown or ContentState.Estimated or ContentState.AssumedZero);
+
+    /// <summary>Between zero and a stated limit.</summary>
+    /// <exception cref="ArgumentException"><paramref name="limit"/> is negative or not finite.</exception>
+    public static Content Below(double limit, Source source) => new(ContentState.BelowLimit, limit / 2, Interval.Between(0, limit), source);
+
+    /// <summary>A figure with what is known of its samples; the range is that of a single lot, see <see cref="LotSpread"/>.</summary>
+    public static Content Spread(ContentState state, double per100Grams, Source source, int? samples, double standardDeviation, bool canBeNegative = false) =>
+        new(state, per100Grams, LotSpread.Of(per100Grams, samples, standardDeviation, canBeNegative), source)
+        {
+            Samples = double.IsNaN(standardDeviation) || samples == int.MaxValue ? null : samples,
+            StandardDeviation = standardDeviation > 0 ? standardDeviation : null,
+        };
 }
 
 /// <summary>The contents of one food or ingredient, for every nutrient of a list.</summary>

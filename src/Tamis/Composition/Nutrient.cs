@@ -4,7 +4,17 @@ namespace Tamis.Composition;
 /// <param name="Tag">The tagname, <c>FAT</c>.</param>
 /// <param name="Word">The word that a page says, <c>fat</c>.</param>
 /// <param name="Unit">The unit of its contents in 100 g of edible portion: g, mg, ug, kJ, kcal, or 1.</param>
-public sealed record Nutrient(string Tag, string Word, string Unit);
+public sealed record Nutrient(string Tag, string Word, string Unit)
+{
+    /// <summary>The family it belongs to: proximate, sugars, fats, minerals, vitamins, other, energy; empty where the table does not say.</summary>
+    public string Kind { get; init; } = "";
+
+    /// <summary>What the figure is, in a sentence.</summary>
+    public string Meaning { get; init; } = "";
+
+    /// <summary>How the column follows from others where a food does not state it (<c>CHOCDF - FIBTG</c>); null where it does not.</summary>
+    public Derivation? Derived { get; init; }
+}
 
 /// <summary>The nutrients of a table in the order of its columns.</summary>
 public sealed class NutrientList

@@ -1,0 +1,127 @@
+using Tamis.Tables;
+
+namespace Tamis.Composition;
+
+/// <summary>Reads the folder of a composition table: <c>foods.csv</c>, <c>nutrients.csv</c>, <c>contents.csv</c>, <c>sources.csv</c>, and <c>measures.csv</c> where it is there.</summary>
+internal static class CompositionFiles
+{
+    private static readonly Dictionary<string, Evidence> EvidenceWords = new()
+    {
+        ["law"] = Evidence.Law, ["certified"] = Evidence.Certified, ["published"] = Evidence.Published, ["guidance"] = Evidence.Guidance,
+        ["supplier"] = Evidence.Supplier, ["computed"] = Evidence.Computed, ["estimate"] = Evidence.Estimate, ["practice"] = Evidence.Practice, ["memory"] = Evidence.Memory,
+    };
+
+    public static CompositionTable Load(string folder)
+    {
+        List<CellProblem> problems = [];
+        var sources = Sources(folder, problems);
+        var nutrients = Nutrients(folder, problems);
+        var foods = Foods(folder, sources, problems);
+        var contents = ContentsReader.Read(Path.Combine(folder, "contents.csv"), foods, nutrients, sources, problems);
+        var measures = Measures(folder, foods, sources, problems);
+        return problems is [] ? new(foods, nutrients, contents, measures) : throw new TableException(problems);
+    }
+
+    private static Dictionary<string, Source> Sources(string folder, List<CellProblem> problems)
+    {
+        Dictionary<string, Source> sources = new(Names.Comparer);
+        foreach (var row in Rows(folder, "sources.csv", ["key", "evidence", "title"], problems))
+        {
+            var key = row.Required("key");
+            var evidence = row.Choice("evidence", EvidenceWords) ?? Evidence.Memory;
+            var title = row.Required("title");
+            // Common practice and memory have no publication to point to: their title is the whole of it.
+            if (key.Length > 0 && !sources.TryAdd(key, new(evidence is Evidence.Practice or Evidence.Memory ? title : key, evidence)))
+                row.Note("key", "each source once");
+        }
+        return sources;
+    }
+
+    private static NutrientList Nutrients(string folder, List<CellProblem> problems)
+    {
+        List<Nutrient> nutrients = [];
+        List<RowReader> rows = [.. Rows(folder, "nutrients.csv", ["tag", "word", "unit"], problems)];
+        var tags = rows.Select(row => row.Row["tag"]).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        foreach (var row in rows)
+        {
+            var derived = row.Text("derived");
+            var derivation = derived is null ? null : Derivation.Parse(derived);
+            if (derived is not null && (derivation is null || derivation.Terms.Any(term => !tags.Contains(term.Tag) || term.Tag == row.Row["tag"])))
+                row.Note("derived", "a sum of other tags of this file, such as CHOCDF - FIBTG");
+            Nutrient nutrient = new(row.Required("tag"), row.Required("word"), row.Required("unit"))
+            {
+                Kind = row.Row["kind"], Meaning = row.Row["meaning"], Derived = derivation,
+            };
+            if (nutrients.Any(other => other.Tag.Equals(nutrient.Tag, StringComparison.OrdinalIgnoreCase))) row.Note("tag", "each tag once");
+            else nutrients.Add(nutrient);
+        }
+        return new(nutrients);
+    }
+
+    private static List<Food> Foods(string folder, Dictionary<string, Source> sources, List<CellProblem> problems)
+    {
+        List<Food> foods = [];
+        HashSet<string> ids = new(Names.Comparer);
+        foreach (var row in Rows(folder, "foods.csv", ["food", "name", "source"], problems))
+        {
+            var id = row.Required("food");
+            if (!ids.Add(id)) row.Note("food", "each food once");
+            var source = Source(row, sources);
+            var (protein, fat, carbohydrate) = (row.Number("protein_kcal_g", 0), row.Number("fat_kcal_g", 0), row.Number("carbohydrate_kcal_g", 0));
+            foods.Add(new(id, row.Required("name"), row.Row["group"], source with { Locator = $"food {Number(id)}" })
+            {
+                PublishedName = row.Row["published_name"],
+                // A factor of 0 says that the food has no protein to convert, which is as good as no factor.
+                NitrogenFactor = row.Number("nitrogen_factor", 0) is > 0 and var factor ? factor : null,
+                EnergyFactors = protein is { } p && fat is { } f && carbohydrate is { } c ? new(p, f, c) : null,
+                EdiblePercent = row.Number("edible_percent", 0, 100),
+                Notes = row.Row["notes"],
+            });
+        }
+        return foods;
+    }
+
+    private static List<FoodMeasure> Measures(string folder, List<Food> foods, Dictionary<string, Source> sources, List<CellProblem> problems)
+    {
+        if (!File.Exists(Path.Combine(folder, "measures.csv"))) return [];
+        List<FoodMeasure> measures = [];
+        var known = foods.ToDictionary(food => food.Id, Names.Comparer);
+        foreach (var row in Rows(folder, "measures.csv", ["food", "amount", "measure", "grams", "source"], problems))
+        {
+            row.Required("food");
+            if (row.Named("food", known) is not { } food) continue;
+            measures.Add(new(food.Id, row.Required("measure"), row.RequiredNumber("amount", double.Epsilon), row.RequiredNumber("grams", double.Epsilon),
+                Source(row, sources) is { Evidence: Evidence.Published } published ? published with { Locator = food.Source.Locator } : Source(row, sources))
+            {
+                VolumeMillilitres = row.Number("millilitres", double.Epsilon),
+                Samples = row.Whole("samples", 1),
+                StandardDeviationGrams = row.Number("standard_deviation", 0),
+            });
+        }
+        return measures;
+    }
+
+    private static Source Source(RowReader row, Dictionary<string, Source> sources)
+    {
+        row.Required("source");
+        return row.Named("source", sources) ?? new("unknown source", Evidence.Memory);
+    }
+
+    private static string Number(string id) => id[(id.LastIndexOf(' ') + 1)..];
+
+    private static IEnumerable<RowReader> Rows(string folder, string file, IReadOnlyList<string> needed, List<CellProblem> problems)
+    {
+        Sheet sheet;
+        try
+        {
+            // The files of a composition table are the kit's own layout, decimal point; a spreadsheet that saved them with commas is found out by its separator.
+            sheet = SheetFile.Read(Path.Combine(folder, file));
+        }
+        catch (TableException error)
+        {
+            problems.AddRange(error.Problems);
+            return [];
+        }
+        return sheet.Require(needed, problems) ? sheet.Rows.Select(row => new RowReader(row, problems)) : [];
+    }
+}

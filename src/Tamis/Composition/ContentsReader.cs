@@ -1,0 +1,207 @@
+using System.Globalization;
+using System.Text;
+using CsvHelper;
+using Tamis.Tables;
+
+namespace Tamis.Composition;
+
+/// <summary>Reads the long file of contents: one row a food and nutrient.</summary>
+/// <remarks>This is the one sheet that may hold hundreds of thousands of rows, so it is read from bytes to numbers with no text in between.
+/// Any separator; a decimal comma where the separator is no comma.</remarks>
+internal sealed class ContentsReader
+{
+    private static readonly string[] Columns = ["food", "tag", "state", "value", "low", "high", "samples", "standard_deviation", "source", "method"];
+
+    private static readonly Dictionary<string, ContentState> StateWords = new()
+    {
+        ["measured"] = ContentState.Measured, ["zero"] = ContentState.Zero, ["trace"] = ContentState.Trace, ["below limit"] = ContentState.BelowLimit,
+        ["estimated"] = ContentState.Estimated, ["assumed zero"] = ContentState.AssumedZero, ["unknown"] = ContentState.Unknown,
+    };
+
+    private readonly string _file;
+    private readonly CsvReader _reader;
+    private readonly int[] _at;
+    private readonly IReadOnlyList<Food> _foods;
+    private readonly NutrientList _nutrients;
+    private readonly IReadOnlyDictionary<string, Source> _known;
+    private readonly List<CellProblem> _problems;
+    private readonly ContentGrid.Builder _grid;
+    private readonly SourceBook _sources = new();
+    private readonly KeyCache _foodKeys, _tagKeys, _stateKeys, _sourceKeys, _methodKeys;
+    private readonly List<string> _methods = [];
+
+    private ContentsReader(string file, CsvReader reader, IReadOnlyList<Food> foods, NutrientList nutrients, IReadOnlyDictionary<string, Source> known, List<CellProblem> problems)
+    {
+        (_file, _reader, _foods, _nutrients, _known, _problems) = (file, reader, foods, nutrients, known, problems);
+        _at = [.. Columns.Select(column => Array.FindIndex(reader.Headers.ToArray(), header => Names.Same(header, column)))];
+        _grid = new(foods.Count, nutrients.Count);
+        Dictionary<string, int> rows = new(Names.Comparer);
+        for (var row = 0; row < foods.Count; row++) rows.TryAdd(foods[row].Id, row);
+        string[] sourceNames = [.. known.Keys];
+        _foodKeys = new(text => rows.GetValueOrDefault(text, -1));
+        _tagKeys = new(nutrients.IndexOf);
+        _stateKeys = new(text => StateWords.Where(word => Names.Same(word.Key, text)).Select(word => (int)word.Value).DefaultIfEmpty(-1).First());
+        _sourceKeys = new(text => Array.FindIndex(sourceNames, name => Names.Same(name, text)));
+        SourceNames = sourceNames;
+        _methodKeys = new(text => { _methods.Add(text); return _methods.Count - 1; });
+    }
+
+    private string[] SourceNames { get; }
+
+    public static ContentGrid Read(string path, IReadOnlyList<Food> foods, NutrientList nutrients, IReadOnlyDictionary<string, Source> sources, List<CellProblem> problems)
+    {
+        var file = Path.GetFileName(path);
+        if (!File.Exists(path))
+        {
+            problems.Add(new(file, 0, "", "", "there is no such file in the folder of the composition table"));
+            return new ContentGrid.Builder(foods.Count, nutrients.Count).Build([]);
+        }
+        using var reader = CsvReader.Create(File.ReadAllBytes(path), new CsvReaderOptions { MalformedData = CsvMalformedDataHandling.Throw, TrackLineNumbers = true });
+        try
+        {
+            reader.ReadHeader();
+            ContentsReader contents = new(file, reader, foods, nutrients, sources, problems);
+            return contents.HasColumns() ? contents.Rows() : contents._grid.Build([]);
+        }
+        catch (CsvFormatException error)
+        {
+            problems.Add(new(file, (int)error.LineNumber, "", "\"", "a quote only around a whole cell, closed in the same row"));
+            return new ContentGrid.Builder(foods.Count, nutrients.Count).Build([]);
+        }
+    }
+
+    private bool HasColumns()
+    {
+        string[] missing = [.. Columns[..4].Append("source").Where(column => _at[Array.IndexOf(Columns, column)] < 0)];
+        _problems.AddRange(missing.Select(column => new CellProblem(_file, 0, column, "", "the sheet needs a column of this name")));
+        return missing.Length == 0;
+    }
+
+    private ContentGrid Rows()
+    {
+        while (_reader.Read()) OneRow();
+        Derive();
+        return _grid.Build(_sources.All);
+    }
+
+    private void OneRow()
+    {
+        var row = _foodKeys.IndexOf(Cell(0));
+        var column = _tagKeys.IndexOf(Cell(1));
+        if (Cell(0).IsEmpty && Cell(1).IsEmpty && Cell(3).IsEmpty) return;
+        var isSound = row >= 0 && column >= 0;
+        if (row < 0) Note(0, $"a food of foods.csv{Perhaps(Names.Nearest(Text(0), _foods.Select(food => food.Id)))}");
+        if (column < 0) Note(1, $"a tag of nutrients.csv{Perhaps(Names.Nearest(Text(1), _nutrients.All.Select(nutrient => nutrient.Tag)))}");
+        var source = _sourceKeys.IndexOf(Cell(8));
+        if (source < 0) Note(8, $"a key of sources.csv{Perhaps(Names.Nearest(Text(8), SourceNames))}");
+        var (state, value) = Statement();
+        ContentGrid.Detail detail = new(Number(4, 0), Number(5, 0), Number(7, double.NaN), Whole(6), 0);
+        if (detail.Low > detail.High) Note(5, "a high end that is not below the low one");
+        if (state == ContentState.BelowLimit && double.IsNaN(value))
+        {
+            if (!(detail.High > 0)) Note(5, "the limit, above 0, because the content is stated as below it");
+            value = detail.High / 2;
+        }
+        else if (state == ContentState.BelowLimit) (value, detail) = (value / 2, detail with { Low = 0, High = value });
+        if (!isSound || source < 0 || state == ContentState.Unknown) return;
+        if (value > 100 && _nutrients.All[column].Unit == "g") Note(3, "at most 100 g in 100 g");
+        if (_grid.State(row, column) != ContentState.Unknown) Note(1, "each nutrient of a food once");
+        _grid.Set(row, column, state, value, detail with { Source = _sources.IndexOf(row, source, _methodKeys.IndexOf(Cell(9)), IsFilledIn(state), SourceOf) });
+    }
+
+    /// <summary>State and figure of the row; a blank state follows from how the value is written (<c>0</c>, <c>tr</c>, <c>&lt;0.1</c>).</summary>
+    private (ContentState, double) Statement()
+    {
+        var text = Cell(3);
+        var stated = Cell(2).IsEmpty ? -1 : _stateKeys.IndexOf(Cell(2));
+        if (stated < 0 && !Cell(2).IsEmpty) Note(2, $"one of: {string.Join(", ", StateWords.Keys)}");
+        if (text.IsEmpty)
+        {
+            switch ((ContentState)stated)
+            {
+                case ContentState.Zero or ContentState.AssumedZero or ContentState.Trace: return ((ContentState)stated, 0);
+                case ContentState.BelowLimit: return (ContentState.BelowLimit, double.NaN);
+                case ContentState.Measured or ContentState.Estimated: Note(3, "a figure, because the state says that there is one"); break;
+            }
+            return (ContentState.Unknown, double.NaN);
+        }
+        var (written, value) = text[0] == (byte)'<' ? (ContentState.BelowLimit, Parse(text[1..]))
+            : text.SequenceEqual("tr"u8) ? (ContentState.Trace, 0)
+            : Parse(text) is var number && number == 0 ? (ContentState.Zero, 0) : (ContentState.Measured, number);
+        if (double.IsNaN(value))
+        {
+            Note(3, "a number of 0 or more such as 1.5, or tr, or <0.1; leave the cell blank if nobody knows");
+            return (ContentState.Unknown, double.NaN);
+        }
+        if (stated < 0) return (written, value);
+        var state = (ContentState)stated;
+        if (state == ContentState.Unknown) Note(3, "a blank, because the state says that nobody knows");
+        if (state is ContentState.Zero or ContentState.AssumedZero or ContentState.Trace && value != 0) Note(3, $"0, because the state is '{Text(2)}'");
+        if (state == ContentState.Measured && written == ContentState.Zero) Note(2, "zero, because the value is 0");
+        return (state, value);
+    }
+
+    /// <summary>Works out the columns that follow from others, where a food does not state them.</summary>
+    private void Derive()
+    {
+        for (var column = 0; column < _nutrients.Count; column++)
+        {
+            if (_nutrients.All[column].Derived is not { } derivation) continue;
+            (int Column, bool IsTakenAway)[] terms = [.. derivation.Terms.Select(term => (_nutrients.IndexOf(term.Tag), term.IsTakenAway))];
+            for (var row = 0; row < _foods.Count; row++)
+            {
+                if (_grid.State(row, column) != ContentState.Unknown || terms.Any(term => _grid.State(row, term.Column) == ContentState.Unknown)) continue;
+                var value = terms.Sum(term => term.IsTakenAway ? -_grid.Per100Grams(row, term.Column) : _grid.Per100Grams(row, term.Column));
+                var isFilledIn = terms.Any(term => IsFilledIn(_grid.State(row, term.Column)));
+                _grid.Set(row, column, Derivation.StateOf(value, isFilledIn), Derivation.Rounded(value), new(0, 0, double.NaN, 0, ContentGrid.Detail.Derived));
+            }
+        }
+    }
+
+    private static bool IsFilledIn(ContentState state) => state is ContentState.Estimated or ContentState.AssumedZero;
+
+    private Source SourceOf(int row, int source, int method, bool isFilledIn)
+    {
+        var (named, how) = (_known[SourceNames[source]], _methods[method]);
+        var isOwn = named.Key == _foods[row].Source.Key;
+        var locator = string.Join(", ", new[] { isOwn ? _foods[row].Source.Locator : "", how }.Where(part => part.Length > 0));
+        return new(named.Key, isFilledIn && named.Evidence is not (Evidence.Practice or Evidence.Memory) ? Evidence.Estimate : named.Evidence, locator);
+    }
+
+    private ReadOnlySpan<byte> Cell(int column) => _at[column] is var at and >= 0 && at < _reader.FieldCount ? _reader.GetSpan(at) : default;
+
+    private string Text(int column) => Encoding.UTF8.GetString(Cell(column));
+
+    private double Number(int column, double blank)
+    {
+        if (Cell(column).IsEmpty) return blank;
+        var value = Parse(Cell(column));
+        if (!double.IsNaN(value)) return value;
+        Note(column, "a number of 0 or more such as 1.5, or a blank");
+        return blank;
+    }
+
+    private int Whole(int column)
+    {
+        var value = Number(column, 0);
+        if (value == Math.Floor(value) && value <= int.MaxValue) return (int)value;
+        Note(column, "a whole number, or a blank");
+        return 0;
+    }
+
+    private double Parse(ReadOnlySpan<byte> text)
+    {
+        if (_reader.Separator != ',' && text.IndexOf((byte)',') is var comma and >= 0)
+        {
+            var pointed = text.ToArray();
+            pointed[comma] = (byte)'.';
+            text = pointed;
+        }
+        return double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out var value)
+            && double.IsFinite(value) ? value : double.NaN;
+    }
+
+    private void Note(int column, string expected) => _problems.Add(new(_file, (int)_reader.LineNumber, Columns[column], Text(column), expected));
+
+    private static string Perhaps(IReadOnlyList<string> near) => near.Count == 0 ? "" : $", perhaps {string.Join(" or ", near)}";
+}

@@ -1,0 +1,112 @@
+using Tamis.Composition;
+
+namespace Tamis.Tests.Composition;
+
+public class CompositionTableTests
+{
+    private static CompositionTable Table => ShippedTable.Table;
+
+    [Fact]
+    public void Load_ShippedTable_HasTheFoodsAndNutrientsOfAPastryKitchen()
+    {
+        Assert.True(Table.Foods.Count >= 260);
+        Assert.True(Table.Nutrients.Count >= 45);
+    }
+
+    // USDA National Nutrient Database for Standard Reference, release 28 (2016): ABBREV.txt.
+    [Theory]
+    [InlineData("SR28 01145", "FAT", 81.11)]
+    [InlineData("SR28 01123", "PROCNT", 12.56)]
+    [InlineData("SR28 19335", "CHOCDF", 99.98)]
+    [InlineData("SR28 19177", "PROCNT", 85.60)]
+    [InlineData("SR28 02047", "NA", 38758)]
+    public void Content_OfAKnownFood_IsTheFigureOfTheRecord(string food, string tag, double expected) =>
+        Assert.Equal(expected, Table.Content(food, tag).Per100Grams);
+
+    [Fact]
+    public void Content_BlankInTheRecord_IsUnknownNotZero()
+    {
+        var sucrose = Table.Content("SR28 02025", "SUCS");
+
+        Assert.False(sucrose.IsKnown);
+        Assert.True(double.IsNaN(sucrose.Per100Grams));
+        Assert.True(double.IsNaN(Table.Profile("SR28 02025").Per100Grams[Table.Nutrients.IndexOf("SUCS")]));
+    }
+
+    [Fact]
+    public void Content_AvailableCarbohydrate_IsDerivedOrUnknown()
+    {
+        var flour = Table.Content("SR28 20629", "CHOAVLDF");
+
+        Assert.Equal(Table.Content("SR28 20629", "CHOCDF").Per100Grams - Table.Content("SR28 20629", "FIBTG").Per100Grams, flour.Per100Grams, 9);
+        Assert.Equal(Evidence.Computed, flour.Source!.Evidence);
+        Assert.StartsWith("total carbohydrate \u2212 fibre", flour.Source.ToString(), StringComparison.Ordinal);
+        // The record of blackcurrants has no fibre.
+        Assert.False(Table.Content("SR28 09083", "CHOAVLDF").IsKnown);
+    }
+
+    [Fact]
+    public void Content_WithSamples_HasTheRangeOfASingleLot()
+    {
+        var protein = Table.Content("SR28 01123", "PROCNT");
+
+        // The record: 12 samples, standard error 0.102. t(11) at 97.5 % is 2.201 (any table of the t distribution).
+        Assert.Equal(12, protein.Samples);
+        Assert.Equal(0.102 * Math.Sqrt(12), protein.StandardDeviation!.Value, 3);
+        Assert.Equal(12.56 + 2.201 * 0.102 * Math.Sqrt(12) * Math.Sqrt(1 + 1.0 / 12), protein.Range!.Value.High, 3);
+    }
+
+    [Fact]
+    public void Content_AssumedZero_SaysSo()
+    {
+        var alcohol = Table.Content("SR28 20078", "ALC");
+
+        Assert.Equal(ContentState.AssumedZero, alcohol.State);
+        Assert.Equal(Evidence.Practice, alcohol.Source!.Evidence);
+        Assert.False(alcohol.IsOfRecord);
+    }
+
+    [Theory]
+    [InlineData("SR28 01145")]
+    [InlineData("sr28_1145")]
+    [InlineData("SR28 1145")]
+    [InlineData("butter, unsalted,  82 % fat")]
+    [InlineData("Butter, without salt")]
+    public void Find_EverySpelling_IsTheSameFood(string text) => Assert.Equal("SR28 01145", Table.Find(text).Id);
+
+    [Theory]
+    [InlineData("buter, unsalted, 82 % fat")]
+    [InlineData("butter unsalted")]
+    public void Find_Mistyped_NamesWhatIsNear(string text)
+    {
+        var error = Assert.Throws<FoodNotFoundException>(() => Table.Find(text));
+
+        Assert.Contains("Butter, unsalted, 82 % fat", error.Nearest);
+        Assert.Contains("Butter, unsalted, 82 % fat", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Seek_UnknownFood_IsNull() => Assert.Null(Table.Seek("moon dust"));
+
+    [Fact]
+    public void MeasuresOf_AnEgg_HasAmericanAndEuropeanPieces()
+    {
+        var measures = Table.MeasuresOf("SR28 01123").ToList();
+
+        Assert.Contains(measures, measure => measure is { Measure: "large", MassGrams: 50 });
+        Assert.Contains(measures, measure => measure.Measure.StartsWith("egg in its shell, size M", StringComparison.Ordinal) && measure.EachGrams == 58);
+    }
+
+    [Fact]
+    public void MeasuresOf_Honey_GiveItsDensity() =>
+        // SR28 WEIGHT: a US cup (236.59 ml) of honey is 339 g.
+        Assert.Equal(339 / 236.588, Table.MeasuresOf("Honey").First(measure => measure.Measure == "cup").DensityGramsPerMillilitre!.Value, 3);
+
+    [Fact]
+    public void Contents_FlatView_HasARowForEachKnownContentAndASourceInEach()
+    {
+        Assert.Equal(Table.Contents.Count, Table.Foods.Sum(food => Table.Nutrients.All.Count(nutrient => Table.Content(food.Id, nutrient.Tag).IsKnown)));
+        Assert.All(Table.Contents, content => Assert.False(string.IsNullOrWhiteSpace(content.Source)));
+        Assert.All(Table.Contents, content => Assert.True(double.IsFinite(content.Per100Grams)));
+    }
+}
