@@ -86,6 +86,10 @@ public static partial class DateText
     [GeneratedRegex(@"^(?<first>\d{1,2})(?<mark>[-/.])\s?(?<second>\d{1,2})\k<mark>\s?(?<year>\d{4}|\d{2})$", RegexOptions.CultureInvariant)]
     private static partial Regex ThreeNumbers();
 
-    [GeneratedRegex(@"^(\d{1,2}[-/. ]+(jan|feb|m[aä]r|apr|ma[iy]|jun|jul|aug|sep|o[ck]t|nov|de[cz])\p{L}*\.?([-/. ]+\d{2,4})?|(jan|feb|m[aä]r|apr|ma[iy]|jun|jul|aug|sep|o[ck]t|nov|de[cz])\p{L}*\.?[-/. ]+\d{2,4})$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    // A blank alone does not part day and month here: `3 mars` is three bars.
+    [GeneratedRegex(@"^(\d{1,2}(-|/|\. ?)" + Months + @"\.?((-|/|\. ?)\d{2,4})?|" + Months + @"\.?(-|/|\. ?)\d{2,4})$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex DayAndMonth();
+
+    private const string Months = "(jan|janv|january|januar|janvier|feb|fev|fév|févr|february|februar|février|mar|mär|mrz|märz|march|mars|apr|avr|april|avril|may|mai|jun|june|juni|juin"
+        + "|jul|july|juli|juil|juillet|aug|august|aoû|août|sep|sept|september|septembre|oct|okt|october|oktober|octobre|nov|november|novembre|dec|dez|déc|december|dezember|décembre)";
 }
