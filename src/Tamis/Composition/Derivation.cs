@@ -42,6 +42,9 @@ public sealed record Derivation(IReadOnlyList<(string Tag, bool IsTakenAway)> Te
         return Content.Spread(StateOf(Rounded(value), isEstimate), Rounded(value), new(InWords(nutrients), Evidence.Computed, string.Join("; ", from)), samples, Math.Sqrt(variance), canBeNegative: true);
     }
 
+    /// <summary>The same relation read the other way: how the first term follows from the derived nutrient and the other terms.</summary>
+    public Derivation ForFirst(string derivedTag) => new([(derivedTag, false), .. Terms.Skip(1).Select(term => (term.Tag, !term.IsTakenAway))]);
+
     /// <summary>A sum without the dust of binary fractions: figures of a table have few decimals, and their sum keeps no more.</summary>
     internal static double Rounded(double value) => Math.Round(value, 9);
 

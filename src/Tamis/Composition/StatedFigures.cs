@@ -1,0 +1,92 @@
+using Tamis.Tables;
+
+namespace Tamis.Composition;
+
+/// <summary>A column of a supplier's document and the nutrient that it states.</summary>
+/// <param name="Column">The column's name, <c>salt_g</c>.</param>
+/// <param name="Tag">The nutrient's tagname, <c>NA</c>.</param>
+/// <param name="Factor">The nutrient's unit to one of the column's.</param>
+/// <param name="NitrogenFactor">Grams of protein to a gram of nitrogen behind a stated protein; null for other columns.</param>
+public sealed record StatedColumn(string Column, string Tag, double Factor, double? NitrogenFactor);
+
+/// <summary>Builds what is in an ingredient from the figures of a document (a supplier's sheet, a pack label, an own estimate) over those of its food.</summary>
+public sealed class StatedFigures
+{
+    // The words under "document" that say that nobody but the kitchen stands behind the figures.
+    private const string OwnEstimate = "own estimate";
+
+    private readonly NutrientList _nutrients;
+
+    /// <summary>Makes the reader of documents; of several columns for one nutrient the first filled one counts.</summary>
+    public StatedFigures(NutrientList nutrients, IReadOnlyList<StatedColumn> columns) => (_nutrients, Columns) = (nutrients, columns);
+
+    /// <summary>The columns that state a nutrient.</summary>
+    public IReadOnlyList<StatedColumn> Columns { get; }
+
+    /// <summary>Reads <c>specification-columns.csv</c> from the folder of a composition table.</summary>
+    /// <exception cref="TableException">Something in it must be mended.</exception>
+    public static StatedFigures Load(string folder, NutrientList nutrients)
+    {
+        List<CellProblem> problems = [];
+        List<StatedColumn> columns = [];
+        var sheet = SheetFile.Read(Path.Combine(folder, "specification-columns.csv"));
+        var tags = nutrients.All.ToDictionary(nutrient => nutrient.Tag, StringComparer.OrdinalIgnoreCase);
+        foreach (var row in sheet.Require(["column", "tag", "factor"], problems) ? sheet.Rows.Select(row => new RowReader(row, problems)) : [])
+        {
+            row.Required("tag");
+            columns.Add(new(row.Required("column"), row.Named("tag", tags)?.Tag ?? "", row.RequiredNumber("factor", double.Epsilon), row.Number("nitrogen_factor", double.Epsilon)));
+        }
+        return problems is [] ? new(nutrients, columns) : throw new TableException(problems);
+    }
+
+    /// <summary>Whether a document states any figure at all.</summary>
+    public bool IsStatedIn(SheetRow row) => Columns.Any(column => row[column.Column].Length > 0);
+
+    /// <summary>What is in 100 g of an ingredient: the filled cells of the document, and for its blanks what the food has.</summary>
+    /// <param name="food">The food behind the ingredient; null where it has none, and then a blank is unknown.</param>
+    /// <param name="name">The ingredient's name.</param>
+    /// <param name="row">The document's row; a cell that cannot be read is noted there and counts as blank.</param>
+    /// <remarks>Carbohydrate with and without fibre follow from each other where fibre is known, and are unknown where it is not:
+    /// a figure of the food never stands beside a stated one that contradicts it.</remarks>
+    public NutrientProfile Over(NutrientProfile? food, string name, RowReader row)
+    {
+        var contents = new Content[_nutrients.Count];
+        for (var column = 0; column < contents.Length; column++) contents[column] = food?[_nutrients.All[column].Tag] ?? Content.Unknown;
+        var stated = new bool[contents.Length];
+        var nitrogenFactor = food?.NitrogenFactor;
+        foreach (var column in Columns)
+        {
+            var at = _nutrients.IndexOf(column.Tag);
+            if (stated[at] || row.Stated(column.Column) is not { } figure) continue;
+            (contents[at], stated[at]) = (Stated(figure, column, row.Row), true);
+            nitrogenFactor = column.NitrogenFactor ?? nitrogenFactor;
+        }
+        foreach (var nutrient in _nutrients.All) if (nutrient.Derived is not null) Follow(nutrient, contents, stated);
+        return new(name, _nutrients, contents, nitrogenFactor);
+    }
+
+    private void Follow(Nutrient nutrient, Content[] contents, bool[] stated)
+    {
+        var derivation = nutrient.Derived!;
+        var at = _nutrients.IndexOf(nutrient.Tag);
+        var whole = _nutrients.IndexOf(derivation.Terms[0].Tag);
+        if (!stated[at] && derivation.Terms.Any(term => stated[_nutrients.IndexOf(term.Tag)]))
+            contents[at] = derivation.Of(tag => contents[_nutrients.IndexOf(tag)], _nutrients);
+        else if (stated[at] && !stated[whole])
+            contents[whole] = derivation.ForFirst(nutrient.Tag).Of(tag => contents[_nutrients.IndexOf(tag)], _nutrients);
+    }
+
+    private static Content Stated(StatedNumber figure, StatedColumn column, SheetRow row)
+    {
+        var isEstimate = row["document"].Contains(OwnEstimate, StringComparison.OrdinalIgnoreCase);
+        var document = string.Join(", ", new[] { row["document"], row["supplier"], row["date"] }.Where(text => text.Length > 0));
+        Source source = new(document.Length > 0 ? document : row.Sheet.File, isEstimate ? Evidence.Estimate : Evidence.Supplier, $"{row.Sheet.File} row {row.Number}, column {column.Column}");
+        return (figure.Kind, figure.Value) switch
+        {
+            (StatedKind.Trace, _) => new(ContentState.Trace, 0, null, source),
+            (StatedKind.Below, var limit) => Content.Below(limit * column.Factor, source),
+            (_, 0) => new(ContentState.Zero, 0, null, source),
+            (_, var value) => new(isEstimate ? ContentState.Estimated : ContentState.Measured, value * column.Factor, null, source),
+        };
+    }
+}
