@@ -1,0 +1,91 @@
+using Tamis.Tables;
+
+namespace Tamis.Formulas;
+
+/// <summary>What is done in one step of a component, as one trial does it.</summary>
+public sealed record MethodStep
+{
+    /// <summary>The word under which the putting together of a dessert stands in the component column.</summary>
+    public const string Assembly = "assembly";
+
+    /// <summary>The component, or <see cref="Assembly"/>.</summary>
+    public required string Component { get; init; }
+
+    /// <summary>The step, 1 or more.</summary>
+    public required int Step { get; init; }
+
+    /// <summary>What to do.</summary>
+    public required string Do { get; init; }
+
+    /// <summary>The temperature to reach or hold, in °C.</summary>
+    public double? TemperatureCelsius { get; init; }
+
+    /// <summary>How long it takes.</summary>
+    public Interval? Minutes { get; init; }
+
+    /// <summary>The equipment it takes; null where none was named.</summary>
+    public string? Equipment { get; init; }
+
+    /// <summary>A caution to show beside the step; null where none was written.</summary>
+    public string? Caution { get; init; }
+
+    /// <summary>Where the step stands.</summary>
+    public required Source Origin { get; init; }
+}
+
+/// <summary>The method sheet: what is done, by component, step and trial.</summary>
+public sealed class Method
+{
+    private readonly IReadOnlyList<(MethodStep Step, string? Trial, bool IsTakenAway)> _rows;
+
+    private Method(IReadOnlyList<(MethodStep, string?, bool)> rows) => _rows = rows;
+
+    /// <summary>Reads <c>steps.csv</c>.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="problems">Receives every cell that must be mended.</param>
+    public static Method Read(Sheet sheet, List<CellProblem> problems)
+    {
+        List<(MethodStep, string?, bool)> rows = [];
+        foreach (var row in sheet.Rows)
+        {
+            var reader = new RowReader(row, problems);
+            var component = reader.Required("component");
+            var step = reader.Whole("step", 1, 999);
+            var what = reader.Required("do");
+            if (step is null && row["step"].Length == 0) problems.Add(row.Problem("step", "the number of the step, 1 or more"));
+            var temperature = reader.Number("temperature_c", -60, 400);
+            var minutes = MinutesOf(row, problems);
+            if (component is null or "" || step is null || what is null or "") continue;
+            rows.Add((new()
+            {
+                Component = component, Step = step.Value, Do = what, TemperatureCelsius = temperature, Minutes = minutes,
+                Equipment = reader.Text("equipment"), Caution = reader.Text("caution"), Origin = row.Origin("do"),
+            }, reader.Text("trial"), Names.Same(what, "none")));
+        }
+        return new(rows);
+    }
+
+    /// <summary>The steps of a component in a trial: a row that names the trial, or one that it comes from, stands in place of the row for all.</summary>
+    /// <param name="component">The component, or <see cref="MethodStep.Assembly"/>.</param>
+    /// <param name="trialLine">The trial, its parent, and so on.</param>
+    public IReadOnlyList<MethodStep> StepsOf(string component, IEnumerable<string> trialLine)
+    {
+        string?[] nearest = [.. trialLine, null];
+        return [.. _rows.Where(row => Names.Same(row.Step.Component, component)).Select(row => row.Step.Step).Distinct().Order()
+            .Select(step => nearest.SelectMany(trial => _rows.Where(row => row.Step.Step == step
+                && Names.Same(row.Step.Component, component) && Names.Same(row.Trial, trial))).Cast<(MethodStep Step, string?, bool IsTakenAway)?>().FirstOrDefault())
+            .Where(row => row is { IsTakenAway: false })
+            .Select(row => row!.Value.Step)];
+    }
+
+    private static Interval? MinutesOf(SheetRow row, List<CellProblem> problems)
+    {
+        var text = row["minutes"];
+        if (text.Length == 0) return null;
+        // The same forms as any written quantity: 12, 8 to 12, 8-12.
+        if (WrittenQuantity.TryParse(text, row.Sheet.Dialect.DecimalMark, out var written, out _) && written!.Kind == QuantityKind.Mass && written.Range.Low >= 0)
+            return written.Range;
+        problems.Add(row.Problem("minutes", "minutes such as 12 or 8 to 12"));
+        return null;
+    }
+}
