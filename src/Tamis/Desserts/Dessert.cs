@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tamis.Composition;
 using Tamis.Formulas;
 using Tamis.Losses;
@@ -21,7 +22,7 @@ public sealed class Dessert
     private readonly Part<DessertFacts> _facts;
     private readonly Part<ComponentNotes> _components;
     private readonly Part<IReadOnlyList<Measurement>> _measured;
-    private readonly Part<TastingRecord?> _tastings;
+    private readonly Part<TastingLog?> _tastings;
 
     private Dessert(DessertSheets sheets, CompositionTable table, DateOnly? asOf)
     {
@@ -37,7 +38,7 @@ public sealed class Dessert
         _method = Part<Method?>.Read(problems => sheets.Optional("steps.csv") is { } sheet ? Method.Read(sheet, problems) : null, null);
         _components = Part<ComponentNotes>.Read(problems => sheets.Optional("components.csv") is { } sheet ? ComponentNotes.Read(sheet, problems) : ComponentNotes.None, ComponentNotes.None);
         _measured = Part<IReadOnlyList<Measurement>>.Read(problems => sheets.Optional("measured.csv") is { } sheet ? Measurement.ReadAll(sheet, problems) : [], []);
-        _tastings = Part<TastingRecord?>.Read(ReadTastings, null);
+        _tastings = Part<TastingLog?>.Read(ReadTastings, null);
     }
 
     /// <summary>Opens a dessert folder with its store: the folder <c>store</c> in it or beside it.</summary>
@@ -78,7 +79,7 @@ public sealed class Dessert
     public IReadOnlyList<Measurement> Measured => _measured.Value;
 
     /// <summary>The tastings; null where <c>attributes.csv</c>, <c>servings.csv</c> or <c>scores.csv</c> is missing.</summary>
-    public TastingRecord? Tastings => _tastings.Value;
+    public TastingLog? Tastings => _tastings.Value;
 
     /// <summary>Everything in the sheets that must be mended, sheet by sheet.</summary>
     public IReadOnlyList<CellProblem> Problems =>
@@ -113,13 +114,30 @@ public sealed class Dessert
         return Ratios.Of(batch, written is { Length: > 0 } ? written : Ratios.UsualBase(batch));
     }
 
+    /// <summary>The trial as the log has it; without a log, one of which nothing but the name is known.</summary>
+    public Trial LoggedTrial(string name) => Log?.Find(name) ?? new Trial { Name = Trial(name).Trial, Origin = new("formula.csv", Evidence.Sheet) };
+
+    /// <summary>What the scores say of the trials; null without tastings.</summary>
+    public TastingAnalysis? Analysis => field ??= Tastings is { } log ? new(log) : null;
+
+    /// <summary>The trial that the kitchen means to serve: the one that is ordered in <c>dessert.csv</c>, or else the last one made.</summary>
+    public string Candidate =>
+        Facts.Text("order")?.Split(' ', ',', ';').FirstOrDefault(word => Batches.Any(batch => Names.Same(batch.Trial, word)))
+        ?? Log?.Trials.Where(trial => trial.MadeOn.Count > 0).MaxBy(trial => trial.MadeOn.Max())?.Name
+        ?? Batches[^1].Trial;
+
+    /// <summary>The pieces that are ordered (<c>12 of T10 for …</c>), or else those that the formula makes, or else one formula.</summary>
+    public double WantedPieces(string trial) =>
+        Facts.Text("order") is { } order && double.TryParse(order.Split(' ')[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var ordered) && ordered > 0 && Names.Same(trial, Candidate)
+            ? ordered : Facts.Number("pieces", trial) ?? 1;
+
     /// <summary>What to weigh and do for a number of pieces of a trial.</summary>
     public WeighingPlan Weighing(string trial, double pieces) => WeighingPlan.For(Trial(trial), pieces, Facts.Number("pieces", trial),
         component => Method?.StepsOf(component, LineOf(trial)) ?? []);
 
     private DateOnly? LastMake() => _log.Problems.Count == 0 && _log.Value?.Trials.SelectMany(trial => trial.MadeOn).ToArray() is { Length: > 0 } days ? days.Max() : null;
 
-    private TastingRecord? ReadTastings(List<CellProblem> problems)
+    private TastingLog? ReadTastings(List<CellProblem> problems)
     {
         var (attributes, servings, scores) = (_sheets.Optional("attributes.csv"), _sheets.Optional("servings.csv"), _sheets.Optional("scores.csv"));
         return attributes is null || servings is null || scores is null ? null

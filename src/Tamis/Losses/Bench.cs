@@ -63,9 +63,8 @@ internal sealed class Bench(Formula formula, IngredientList ingredients, List<Ce
         if (inner is not null) return Nested(inner, line);
 
         var ingredient = ingredients.FindOrBare(line.Name);
-        var resolved = line.Quantity.Resolve(ingredient, out var reason, out var mismatch);
-        if (mismatch is not null) return Refused(line, line.Quantity.Text, mismatch);
-        if (resolved is null) return Gap(line, reason ?? "a mass in grams");
+        if (line.Quantity.Resolve(ingredient, out var gap) is not { } resolved)
+            return gap is { IsMistake: false } ? Gap(line, gap.Reason) : Refused(line, line.Quantity.Text, gap?.Reason ?? "a quantity that can be weighed");
         var part = new MixturePart(ingredient, resolved.MassGrams, 0, line.Origin);
         return (LineOf(line, resolved.MassGrams, resolved.RangeGrams, resolved.Assumption, isComponent: false), new Mixture { Parts = [part] });
     }
