@@ -41,7 +41,7 @@ internal static class Kitchen
     public static Batch Batch(string formula, string trial = "T1", string? trials = null)
     {
         List<CellProblem> problems = [];
-        var batch = Losses.Batch.Of(Formulas(formula, trials).Single(each => each.Trial == trial), Store, problems);
+        var batch = Tamis.Losses.Batch.Of(Formulas(formula, trials).Single(each => each.Trial == trial), Store, problems);
         return problems.Count == 0 ? batch : throw new TableException(problems);
     }
 

@@ -44,7 +44,7 @@ public class RoomTests
     }
 
     [Fact]
-    public void Rooms_AllStandInThePicture() => Assert.Equal(Allowed.Keys.Order(), RoomsOf(Path.Combine(Source, "Tamis")).Order());
+    public void Rooms_AllStandInThePicture() => Assert.Empty(RoomsOf(Path.Combine(Source, "Tamis")).Except(Allowed.Keys));
 
     [Fact]
     public void RootOfTheLibrary_NamesNoRoom()

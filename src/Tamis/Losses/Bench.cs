@@ -6,6 +6,9 @@ namespace Tamis.Losses;
 /// <summary>Makes one formula, component by component, inner ones first.</summary>
 internal sealed class Bench(Formula formula, IngredientList ingredients, List<CellProblem> problems)
 {
+    /// <summary>A line in grams with what it brings in.</summary>
+    private sealed record Weighed(BatchLine Line, Mixture Content);
+
     private readonly Dictionary<string, ComponentBatch?> _made = new(Names.Comparer);
     private readonly List<CellProblem> _gaps = [];
 
@@ -23,9 +26,9 @@ internal sealed class Bench(Formula formula, IngredientList ingredients, List<Ce
 
     private ComponentBatch? MakeComponent(Component component)
     {
-        (BatchLine Line, Mixture Content)?[] weighed = [.. component.Lines.Select(Weigh)];
+        Weighed?[] weighed = [.. component.Lines.Select(Weigh)];
         if (weighed.Any(each => each is null)) return null;
-        (BatchLine Line, Mixture Content)[] lines = [.. weighed.OfType<(BatchLine, Mixture)>().Where(each => each.Line.MassGrams > 0)];
+        Weighed[] lines = [.. weighed.OfType<Weighed>().Where(each => each.Line.MassGrams > 0)];
 
         var pot = new Pot();
         List<Loss> losses = [];
@@ -52,7 +55,7 @@ internal sealed class Bench(Formula formula, IngredientList ingredients, List<Ce
     }
 
     /// <summary>A line in grams with what it brings in; null where its mass is not known.</summary>
-    private (BatchLine, Mixture)? Weigh(Line line)
+    private Weighed? Weigh(Line line)
     {
         var inner = formula.Find(line.Name);
         if (inner is not null && ingredients.Find(line.Name) is not null)
@@ -66,10 +69,10 @@ internal sealed class Bench(Formula formula, IngredientList ingredients, List<Ce
         if (line.Quantity.Resolve(ingredient, out var gap) is not { } resolved)
             return gap is { IsMistake: false } ? Gap(line, gap.Reason) : Refused(line, line.Quantity.Text, gap?.Reason ?? "a quantity that can be weighed");
         var part = new MixturePart(ingredient, resolved.MassGrams, 0, line.Origin);
-        return (LineOf(line, resolved.MassGrams, resolved.RangeGrams, resolved.Assumption, isComponent: false), new Mixture { Parts = [part] });
+        return new(LineOf(line, resolved.MassGrams, resolved.RangeGrams, resolved.Assumption, isComponent: false), new Mixture { Parts = [part] });
     }
 
-    private (BatchLine, Mixture)? Nested(Component inner, Line line)
+    private Weighed? Nested(Component inner, Line line)
     {
         if (line.Quantity.Kind != QuantityKind.Mass)
             return Refused(line, line.Quantity.Text, $"a mass in grams or rest: {line.Name} is a component");
@@ -77,10 +80,10 @@ internal sealed class Bench(Formula formula, IngredientList ingredients, List<Ce
         var mass = line.Quantity.Range.Middle;
         if (mass > 0 && made.YieldGrams <= 0) return Gap(line, $"{inner.Name} to have a yield, of which this takes {line.Quantity.Text}");
         var content = mass > 0 ? made.Out.Scaled(mass / made.YieldGrams) : new Mixture();
-        return (LineOf(line, mass, line.Quantity.Range, "", isComponent: true), content);
+        return new(LineOf(line, mass, line.Quantity.Range, "", isComponent: true), content);
     }
 
-    private (BatchLine, Mixture)? RestOf(Component inner, Line line)
+    private Weighed? RestOf(Component inner, Line line)
     {
         if (MadeOf(inner) is not { } made) return null;
         var rows = formula.Components.SelectMany(component => component.Lines).Where(each => Names.Same(each.Name, inner.Name)).ToList();
@@ -90,7 +93,7 @@ internal sealed class Bench(Formula formula, IngredientList ingredients, List<Ce
         var rest = made.YieldGrams - elsewhere;
         if (rest < 0) return Refused(line, line.Quantity.Text, FormattableString.Invariant($"something left of {inner.Name}: {made.YieldGrams:0} g are made and {elsewhere:0} g used elsewhere"));
         var content = rest > 0 ? made.Out.Scaled(rest / made.YieldGrams) : new Mixture();
-        return (LineOf(line, rest, Interval.At(rest), $"what is left of {inner.Name}", isComponent: true), content);
+        return new(LineOf(line, rest, Interval.At(rest), $"what is left of {inner.Name}", isComponent: true), content);
     }
 
     private Loss? Leave(Component component, Pot pot, Line leaving)
@@ -124,13 +127,13 @@ internal sealed class Bench(Formula formula, IngredientList ingredients, List<Ce
     private static BatchLine LineOf(Line line, double massGrams, Interval rangeGrams, string assumption, bool isComponent) =>
         new(line.Name, line.Step, massGrams, rangeGrams, line.Quantity, assumption, isComponent, line.Origin, line.Notes);
 
-    private (BatchLine, Mixture)? Refused(Line line, string found, string expected)
+    private Weighed? Refused(Line line, string found, string expected)
     {
         Note(problems, new(line.Origin.Key, line.Row, ColumnOf(line), found, expected));
         return null;
     }
 
-    private (BatchLine, Mixture)? Gap(Line line, string expected)
+    private Weighed? Gap(Line line, string expected)
     {
         Note(_gaps, new(line.Origin.Key, line.Row, ColumnOf(line), line.Quantity.Text, expected));
         return null;

@@ -55,7 +55,7 @@ public class FormulaSheetTests
     public void Read_EveryFaultAtOnce_NamesRowColumnAndWhatIsExpected()
     {
         var problems = Kitchen.ProblemsOf(() => Kitchen.Formulas(
-            "component,line,way,step,T1\nshell,flour,,1,lots\nshell,butter,,1,12 %\nshell,trim,out,2,112 %\nshell,bowl,out,2,2 leaves\nshell,egg,,1,08. Dec\nshell,salt,,1,-2 g\n"));
+            "component,line,way,step,T1\nshell,flour,,1,lots\nshell,butter,,1,12 %\nshell,trim,out,2,112 %\nshell,bowl,out,2,2 leaves\nshell,egg,,1,08. Dec\nshell,salt,,1,-2 g\n", "trial\nT1\n"));
 
         Assert.Equal([2, 3, 4, 5, 6, 7], problems.Select(problem => problem.Row));
         Assert.All(problems, problem => Assert.Equal("T1", problem.Column));

@@ -11,10 +11,10 @@ public class BatchPropertyTests
 
     private sealed record OutRow(string Word, int Step, double Percent);
 
-    private static readonly Gen<InRow> GenIn = Gen.Select(Gen.OneOfConst("flour", "butter", "sugar", "milk", "powder"), Gen.Int[1, 3], Gen.Double[0.5, 900],
+    private static readonly Gen<InRow> GenIn = Gen.Select(Gen.OneOf(Gen.Const("flour"), Gen.Const("butter"), Gen.Const("sugar"), Gen.Const("milk"), Gen.Const("powder")), Gen.Int[1, 3], Gen.Double[0.5, 900],
         (line, step, grams) => new InRow(line, step, Math.Round(grams, 1)));
 
-    private static readonly Gen<OutRow> GenOut = Gen.Select(Gen.OneOfConst("bowl", "trim", "water"), Gen.Int[1, 3], Gen.Double[0, 15],
+    private static readonly Gen<OutRow> GenOut = Gen.Select(Gen.OneOf(Gen.Const("bowl"), Gen.Const("trim"), Gen.Const("water")), Gen.Int[1, 3], Gen.Double[0, 15],
         (word, step, percent) => new OutRow(word, step, Math.Round(percent, 1)));
 
     // A first line of milk keeps enough water in for what evaporates.
