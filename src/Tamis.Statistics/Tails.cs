@@ -1,0 +1,39 @@
+using MathNet.Numerics;
+using MathNet.Numerics.Distributions;
+
+namespace Tamis.Statistics;
+
+/// <summary>Tail probabilities and quantiles of Student's t and of F, from the library's incomplete beta function.</summary>
+public static class Tails
+{
+    /// <summary>The probability that F with these degrees of freedom exceeds a value; keeps its digits when it is small.</summary>
+    /// <param name="f">The value, zero or more.</param>
+    /// <param name="numeratorDegrees">Degrees of freedom above, more than zero.</param>
+    /// <param name="denominatorDegrees">Degrees of freedom below, more than zero.</param>
+    /// <remarks>P(F &gt; f) = I(d2/2, d1/2) at d2/(d2 + d1 f): Abramowitz and Stegun 26.6.2.</remarks>
+    public static double FAbove(double f, double numeratorDegrees, double denominatorDegrees) => double.IsPositiveInfinity(f)
+        ? 0
+        : SpecialFunctions.BetaRegularized(denominatorDegrees / 2, numeratorDegrees / 2, denominatorDegrees / (denominatorDegrees + numeratorDegrees * f));
+
+    /// <summary>The probability that the absolute value of Student's t exceeds that of <paramref name="t"/>.</summary>
+    /// <param name="t">The value.</param>
+    /// <param name="degrees">Degrees of freedom, more than zero.</param>
+    public static double StudentBeyond(double t, double degrees) => FAbove(t * t, 1, degrees);
+
+    /// <summary>The value that Student's t exceeds in absolute value with probability 1 − <paramref name="confidence"/>.</summary>
+    /// <param name="confidence">The share of the distribution between the limits, above 0 and below 1.</param>
+    /// <param name="degrees">Degrees of freedom, more than zero.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is not between 0 and 1, or there are no degrees of freedom.</exception>
+    public static double StudentTwoSided(double confidence, double degrees)
+    {
+        if (confidence is not (> 0 and < 1))
+            throw new ArgumentOutOfRangeException(nameof(confidence), confidence, "A confidence lies between 0 and 1, such as 0.95.");
+        if (degrees is not > 0)
+            throw new ArgumentOutOfRangeException(nameof(degrees), degrees, "An interval needs at least one degree of freedom.");
+        return StudentT.InvCDF(0, 1, degrees, 1 - (1 - confidence) / 2);
+    }
+
+    /// <summary>The value that a standard normal variable exceeds in absolute value with probability 1 − <paramref name="confidence"/>.</summary>
+    /// <param name="confidence">Above 0 and below 1.</param>
+    public static double NormalTwoSided(double confidence) => Normal.InvCDF(0, 1, 1 - (1 - confidence) / 2);
+}

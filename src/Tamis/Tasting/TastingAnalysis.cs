@@ -1,0 +1,171 @@
+using Tamis.Statistics;
+using Tamis.Statistics.Models;
+
+namespace Tamis.Tasting;
+
+/// <summary>What the scores of a tasting log say of its trials.</summary>
+/// <remarks>
+/// The assessor is the unit: several servings of a trial to one assessor are averaged first and count once, whatever their number.
+/// Differences are taken within assessors, by assessor and trial as effects of a linear model of one tasting; assessors who lack some trials
+/// count through those that they scored. Bench tastings take words only and give no figure here.
+/// </remarks>
+public sealed class TastingAnalysis
+{
+    private readonly TastingPolicy _policy;
+    private readonly Dictionary<(string Tasting, string Attribute), ScoreCells> _cells;
+    private readonly Dictionary<(string Tasting, string Attribute), BlockModel?> _models = [];
+    private readonly Dictionary<string, string> _trialSpellings = new(Names.Comparer);
+    private readonly TastingSession[] _sessions;
+    private readonly Dictionary<string, HashSet<string>> _trials;
+
+    /// <summary>Prepares the analysis of a log.</summary>
+    public TastingAnalysis(TastingLog log, TastingPolicy? policy = null)
+    {
+        Log = log;
+        _policy = policy ?? TastingPolicy.Kit;
+        _sessions = [.. log.Sessions.Where(session => !session.IsBench)];
+        _trials = _sessions.ToDictionary(session => session.Name, session => log.TrialsIn(session.Name).ToHashSet());
+        _cells = log.Scores.GroupBy(score => (score.Serving.Tasting, score.Attribute.Name)).ToDictionary(group => group.Key, group => new ScoreCells(group));
+        foreach (var serving in log.Servings) _trialSpellings.TryAdd(serving.Trial, serving.Trial);
+    }
+
+    /// <summary>What is analysed.</summary>
+    public TastingLog Log { get; }
+
+    /// <summary>The scales on which trials are compared: liking and intensity.</summary>
+    public IEnumerable<SensoryAttribute> Scales => Log.Attributes.Where(attribute => attribute.IsScale);
+
+    /// <summary>The mean of every trial on every scale in every tasting that asked for it, with its interval over the assessors.</summary>
+    public IReadOnlyList<TrialMean> Means() =>
+        [.. from session in _sessions
+            from attribute in Scales
+            where _cells.ContainsKey((session.Name, attribute.Name))
+            from trial in _cells[(session.Name, attribute.Name)].All.GroupBy(cell => cell.Trial).OrderBy(group => group.Key, StringComparer.Ordinal)
+            select Mean(session, attribute, [.. trial])];
+
+    /// <summary>Compares two trials on one attribute: in every tasting that served both and asked, else through a control, else in words.</summary>
+    /// <returns>One comparison a tasting; exactly one where no tasting served both and asked.</returns>
+    public IReadOnlyList<TrialComparison> Compare(string trial, string against, SensoryAttribute attribute)
+    {
+        trial = _trialSpellings.GetValueOrDefault(trial, trial);
+        against = _trialSpellings.GetValueOrDefault(against, against);
+        TastingSession[] together = [.. _sessions.Where(session => _trials[session.Name].Contains(trial) && _trials[session.Name].Contains(against))];
+        TastingSession[] asked = [.. together.Where(session => CellsOf(session, attribute) is { } cells && cells.Has(trial) && cells.Has(against))];
+        if (asked.Length > 0) return [.. asked.Select(session => Within(session, trial, against, attribute))];
+        if (Linked(trial, against, attribute) is { } linked) return [linked];
+        return [new(trial, against, attribute, together.Length > 0 ? Verdict.NotAsked : Verdict.NeverTogether) { Tastings = [.. together.Select(session => session.Name)] }];
+    }
+
+    /// <summary>Compares every trial of a tree with its parent on every scale, and counts the looks.</summary>
+    /// <param name="parents">The parent of each trial, null for a first one; in the order in which they are to be told.</param>
+    public TreeComparison CompareTree(IReadOnlyDictionary<string, string?> parents)
+    {
+        TrialComparison[] comparisons = [.. from pair in parents
+                                            where pair.Value is not null
+                                            from attribute in Scales
+                                            from comparison in Compare(pair.Key, pair.Value!, attribute)
+                                            select comparison];
+        return new(comparisons, LooksOf(comparisons));
+    }
+
+    /// <summary>How often chance had its turn in a list of comparisons.</summary>
+    public Looks LooksOf(IEnumerable<TrialComparison> comparisons)
+    {
+        var count = comparisons.Count(comparison => comparison.IsLook);
+        return new(count, count * (1 - _policy.ConfidenceShare));
+    }
+
+    private TrialMean Mean(TastingSession session, SensoryAttribute attribute, IReadOnlyList<ScoreCells.Cell> cells)
+    {
+        var summary = SampleSummary.Of([.. cells.Select(cell => cell.Points)]);
+        var limits = summary.MeanLimits(_policy.ConfidenceShare);
+        return new(session.Name, attribute, cells[0].Trial, cells.Count, cells.Sum(cell => cell.Servings), summary.Mean,
+            limits is { } known ? Interval.Between(known.Low, known.High) : null);
+    }
+
+    private ScoreCells? CellsOf(TastingSession session, SensoryAttribute attribute) => _cells.GetValueOrDefault((session.Name, attribute.Name));
+
+    private BlockModel? ModelOf(TastingSession session, SensoryAttribute attribute)
+    {
+        var key = (session.Name, attribute.Name);
+        if (!_models.TryGetValue(key, out var model))
+        {
+            var cells = CellsOf(session, attribute)?.Comparable ?? [];
+            _models[key] = model = cells.Count > 0 ? BlockModel.Of(cells.Select(cell => new BlockValue(cell.Assessor, cell.Trial, cell.Points))) : null;
+        }
+        return model;
+    }
+
+    private TrialComparison Within(TastingSession session, string trial, string against, SensoryAttribute attribute)
+    {
+        var cells = CellsOf(session, attribute)!;
+        var estimate = EstimateOf(session, trial, against, attribute);
+        var points = cells.Points(trial, against);
+        return Judged(trial, against, attribute, estimate, CountOf(cells, trial, against), [session.Name]) with
+        {
+            BothCount = points.Count(point => point.TrialPoints is not null && point.AgainstPoints is not null),
+            WithinAssessorPoints = estimate is { Degrees: > 0 } ? ModelOf(session, attribute)!.ResidualStandardDeviation : null,
+            Points = points,
+        };
+    }
+
+    // Trial − control in one tasting less other − control in another. The two tastings count as independent, even where assessors came to
+    // both: what an assessor has to say of a control in common is left unused.
+    private TrialComparison? Linked(string trial, string against, SensoryAttribute attribute)
+    {
+        var links = from first in _sessions
+                    from second in _sessions
+                    where first.Name != second.Name && first.Control is not null && Names.Same(first.Control, second.Control)
+                    let control = _trialSpellings.GetValueOrDefault(first.Control, first.Control)
+                    let left = EstimateOf(first, trial, control, attribute)
+                    let right = EstimateOf(second, against, control, attribute)
+                    where left is { Degrees: > 0 } && right is { Degrees: > 0 }
+                    let sum = Difference(left.Value, right.Value)
+                    orderby sum.StandardError
+                    select (first, second, control, sum);
+        return links.Select(link => Judged(trial, against, attribute, link.sum,
+            Math.Min(CountOf(CellsOf(link.first, attribute)!, trial, link.control), CountOf(CellsOf(link.second, attribute)!, against, link.control)),
+            [link.first.Name, link.second.Name]) with { Through = link.control }).FirstOrDefault();
+    }
+
+    // Welch (1947) and Satterthwaite (1946): the degrees of freedom of a sum of two independent estimates.
+    private static Estimate Difference(Estimate left, Estimate right)
+    {
+        double first = left.StandardError * left.StandardError, second = right.StandardError * right.StandardError;
+        var degrees = first + second > 0
+            ? (first + second) * (first + second) / (first * first / left.Degrees + second * second / right.Degrees)
+            : left.Degrees + right.Degrees;
+        return new(left.Value - right.Value, Math.Sqrt(first + second), degrees);
+    }
+
+    private Estimate? EstimateOf(TastingSession session, string trial, string against, SensoryAttribute attribute) =>
+        ModelOf(session, attribute) is { } model && model.Treatments.Contains(trial) && model.Treatments.Contains(against)
+            ? model.Difference(trial, against)
+            : null;
+
+    private static int CountOf(ScoreCells cells, string trial, string against) =>
+        Math.Min(cells.Comparable.Count(cell => cell.Trial == trial), cells.Comparable.Count(cell => cell.Trial == against));
+
+    private TrialComparison Judged(string trial, string against, SensoryAttribute attribute, Estimate? estimate, int assessors, IReadOnlyList<string> tastings)
+    {
+        TrialComparison bare = new(trial, against, attribute, Verdict.TooFew)
+        {
+            Tastings = tastings,
+            DifferencePoints = estimate?.Value,
+            AssessorCount = assessors,
+            TrialMakes = Makes(trial),
+            AgainstMakes = Makes(against),
+        };
+        if (estimate is not { Degrees: > 0 } known) return bare;
+        // Scores have few digits: an error this far below the scale is rounding of sums, not spread.
+        if (known.StandardError <= 1e-9 * (attribute.HighPoints - attribute.LowPoints)) return bare with { Verdict = Verdict.NoSpread };
+        var limits = known.Limits(_policy.ConfidenceShare);
+        return bare with
+        {
+            Range = Interval.Between(limits.Low, limits.High),
+            Verdict = assessors < _policy.FewestAssessors ? Verdict.TooFew : Verdicts.Of(limits.Low, limits.High, _policy.PrintedStepPoints),
+        };
+
+        int[] Makes(string one) => [.. tastings.SelectMany(tasting => Log.MakesOf(one, tasting)).Distinct().Order()];
+    }
+}
