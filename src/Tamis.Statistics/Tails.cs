@@ -30,7 +30,9 @@ public static class Tails
             throw new ArgumentOutOfRangeException(nameof(confidence), confidence, "A confidence lies between 0 and 1, such as 0.95.");
         if (degrees is not > 0)
             throw new ArgumentOutOfRangeException(nameof(degrees), degrees, "An interval needs at least one degree of freedom.");
-        return StudentT.InvCDF(0, 1, degrees, 1 - (1 - confidence) / 2);
+        var t = StudentT.InvCDF(0, 1, degrees, 1 - (1 - confidence) / 2);
+        // The library stops at 1e-12 of probability, which is ten digits of t in the tails; a Newton step on the tail itself gives the rest.
+        return t + (StudentBeyond(t, degrees) - (1 - confidence)) / (2 * StudentT.PDF(0, 1, degrees, t));
     }
 
     /// <summary>The value that a standard normal variable exceeds in absolute value with probability 1 − <paramref name="confidence"/>.</summary>

@@ -37,8 +37,8 @@ internal sealed class ModelFormulaReader(string text)
 
         void Apply(List<ModelTerm> change, bool remove)
         {
-            terms.RemoveAll(change.Contains);
-            if (!remove) terms.AddRange(change);
+            if (remove) terms.RemoveAll(change.Contains);
+            else terms.AddRange(change.Where(term => !terms.Contains(term)));
         }
     }
 

@@ -20,15 +20,15 @@ public static class AnswerCounts
 {
     /// <summary>For every just-right attribute, how many servings of each trial were given each step; steps that nobody gave count 0.</summary>
     public static IReadOnlyList<AnswerCount> JustRight(TastingLog log) =>
-        [.. from @group in log.Scores.Where(score => score.Attribute.Kind == AttributeKind.JustRight).GroupBy(score => (score.Serving.Tasting, score.Attribute, score.Serving.Trial))
-            from step in Enumerable.Range((int)@group.Key.Attribute.LowPoints, (int)(@group.Key.Attribute.HighPoints - @group.Key.Attribute.LowPoints) + 1)
-            select new AnswerCount(@group.Key.Tasting, @group.Key.Attribute, @group.Key.Trial, step.ToString(CultureInfo.InvariantCulture),
-                @group.Count(score => (int)score.Points == step), @group.Count())];
+        [.. from answers in log.Scores.Where(score => score.Attribute.Kind == AttributeKind.JustRight).GroupBy(score => (score.Serving.Tasting, score.Attribute, score.Serving.Trial))
+            from step in Enumerable.Range((int)answers.Key.Attribute.LowPoints, (int)(answers.Key.Attribute.HighPoints - answers.Key.Attribute.LowPoints) + 1)
+            select new AnswerCount(answers.Key.Tasting, answers.Key.Attribute, answers.Key.Trial, step.ToString(CultureInfo.InvariantCulture),
+                answers.Count(score => (int)score.Points == step), answers.Count())];
 
     /// <summary>For every list of words, how many servings of each trial each word was ticked for; words that nobody ticked count 0.</summary>
     public static IReadOnlyList<AnswerCount> Words(TastingLog log) =>
-        [.. from @group in log.Ticks.GroupBy(ticks => (ticks.Serving.Tasting, ticks.Attribute, ticks.Serving.Trial))
-            from word in @group.Key.Attribute.Words
-            select new AnswerCount(@group.Key.Tasting, @group.Key.Attribute, @group.Key.Trial, word,
-                @group.Count(ticks => ticks.Words.Contains(word)), @group.Count())];
+        [.. from answers in log.Ticks.GroupBy(ticks => (ticks.Serving.Tasting, ticks.Attribute, ticks.Serving.Trial))
+            from word in answers.Key.Attribute.Words
+            select new AnswerCount(answers.Key.Tasting, answers.Key.Attribute, answers.Key.Trial, word,
+                answers.Count(ticks => ticks.Words.Contains(word)), answers.Count())];
 }

@@ -25,7 +25,7 @@ public sealed class TastingAnalysis
         _policy = policy ?? TastingPolicy.Kit;
         _sessions = [.. log.Sessions.Where(session => !session.IsBench)];
         _trials = _sessions.ToDictionary(session => session.Name, session => log.TrialsIn(session.Name).ToHashSet());
-        _cells = log.Scores.GroupBy(score => (score.Serving.Tasting, score.Attribute.Name)).ToDictionary(group => group.Key, group => new ScoreCells(group));
+        _cells = log.Scores.GroupBy(score => (score.Serving.Tasting, score.Attribute.Name)).ToDictionary(marks => marks.Key, marks => new ScoreCells(marks));
         foreach (var serving in log.Servings) _trialSpellings.TryAdd(serving.Trial, serving.Trial);
     }
 
@@ -40,15 +40,15 @@ public sealed class TastingAnalysis
         [.. from session in _sessions
             from attribute in Scales
             where _cells.ContainsKey((session.Name, attribute.Name))
-            from trial in _cells[(session.Name, attribute.Name)].All.GroupBy(cell => cell.Trial).OrderBy(group => group.Key, StringComparer.Ordinal)
+            from trial in _cells[(session.Name, attribute.Name)].All.GroupBy(cell => cell.Trial).OrderBy(cells => cells.Key, StringComparer.Ordinal)
             select Mean(session, attribute, [.. trial])];
 
     /// <summary>Compares two trials on one attribute: in every tasting that served both and asked, else through a control, else in words.</summary>
     /// <returns>One comparison a tasting; exactly one where no tasting served both and asked.</returns>
     public IReadOnlyList<TrialComparison> Compare(string trial, string against, SensoryAttribute attribute)
     {
-        trial = _trialSpellings.GetValueOrDefault(trial, trial);
-        against = _trialSpellings.GetValueOrDefault(against, against);
+        trial = Spelt(trial);
+        against = Spelt(against);
         TastingSession[] together = [.. _sessions.Where(session => _trials[session.Name].Contains(trial) && _trials[session.Name].Contains(against))];
         TastingSession[] asked = [.. together.Where(session => CellsOf(session, attribute) is { } cells && cells.Has(trial) && cells.Has(against))];
         if (asked.Length > 0) return [.. asked.Select(session => Within(session, trial, against, attribute))];
@@ -74,6 +74,8 @@ public sealed class TastingAnalysis
         var count = comparisons.Count(comparison => comparison.IsLook);
         return new(count, count * (1 - _policy.ConfidenceShare));
     }
+
+    private string Spelt(string trial) => _trialSpellings.GetValueOrDefault(trial, trial);
 
     private TrialMean Mean(TastingSession session, SensoryAttribute attribute, IReadOnlyList<ScoreCells.Cell> cells)
     {
@@ -116,7 +118,7 @@ public sealed class TastingAnalysis
         var links = from first in _sessions
                     from second in _sessions
                     where first.Name != second.Name && first.Control is not null && Names.Same(first.Control, second.Control)
-                    let control = _trialSpellings.GetValueOrDefault(first.Control, first.Control)
+                    let control = Spelt(first.Control!)
                     let left = EstimateOf(first, trial, control, attribute)
                     let right = EstimateOf(second, against, control, attribute)
                     where left is { Degrees: > 0 } && right is { Degrees: > 0 }
