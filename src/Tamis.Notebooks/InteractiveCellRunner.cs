@@ -59,10 +59,10 @@ public sealed partial class InteractiveCellRunner : ICellRunner
                     break;
                 // An update comes under another id than what it updates, so both are shown, in order.
                 case DisplayedValueProduced or DisplayedValueUpdated:
-                    outputs.Add(Shown((DisplayEvent)happened, isResult: false));
+                    Show(outputs, (DisplayEvent)happened, isResult: false);
                     break;
                 case ReturnValueProduced returned:
-                    outputs.Add(Shown(returned, isResult: true));
+                    Show(outputs, returned, isResult: true);
                     break;
                 case CommandFailed failed:
                     outputs.Add(new ErrorOutput(Failure(failed, cell)));
@@ -92,8 +92,12 @@ public sealed partial class InteractiveCellRunner : ICellRunner
 
     private static string Plain(DisplayEvent shown) => shown.FormattedValues.FirstOrDefault()?.Value.ReplaceLineEndings("\n") ?? "";
 
-    private static DisplayOutput Shown(DisplayEvent shown, bool isResult) =>
-        new([.. shown.FormattedValues.Select(form => KeyValuePair.Create(form.MimeType, form.Value.ReplaceLineEndings("\n")))], isResult);
+    // A view of nothing shows nothing.
+    private static void Show(List<CellOutput> outputs, DisplayEvent shown, bool isResult)
+    {
+        var forms = shown.FormattedValues.Select(form => KeyValuePair.Create(form.MimeType, form.Value.ReplaceLineEndings("\n"))).ToArray();
+        if (Array.Exists(forms, form => form.Value.Length > 0)) outputs.Add(new DisplayOutput(forms, isResult));
+    }
 
     private CellFailure Failure(CommandFailed failed, int cell)
     {

@@ -48,12 +48,21 @@ public sealed record NotebookFile
     public JsonObject Metadata { get; init; } = [];
 
     /// <summary>Whom it is written for: <c>"tamis": { "reader": "chef" }</c> in its metadata.</summary>
-    public Reader Reader => (string?)Metadata["tamis"]?["reader"] is { } word && Enum.TryParse<Reader>(word, ignoreCase: true, out var reader) ? reader : Reader.Chef;
+    public Reader Reader => Enum.TryParse<Reader>(Said("reader"), ignoreCase: true, out var reader) ? reader : Reader.Chef;
 
     /// <summary>The first heading of its text, or its name where it has none.</summary>
-    public string Title => Cells.Where(cell => !cell.IsCode)
-        .SelectMany(cell => cell.Text.Split('\n'))
-        .Where(line => line.StartsWith("# ", StringComparison.Ordinal))
-        .Select(line => line[2..].Trim())
-        .FirstOrDefault(Name);
+    public string Title => TextLines.Where(line => line.StartsWith("# ", StringComparison.Ordinal)).Select(line => line[2..].Trim()).FirstOrDefault(Name);
+
+    /// <summary>The word by which other pages link to it: <c>"short"</c> under <c>"tamis"</c>, or its title.</summary>
+    public string ShortTitle => Said("short") ?? Title;
+
+    /// <summary>What it answers, in one sentence: <c>"about"</c> under <c>"tamis"</c>, or the first line of text under its title.</summary>
+    public string About => Said("about") ?? TextLines.Select(line => line.Trim()).FirstOrDefault(line => line.Length > 0 && line[0] != '#', "");
+
+    /// <summary>Whether its page is for paper first, over the whole width: <c>"sheet": true</c> under <c>"tamis"</c>.</summary>
+    public bool IsSheet => Metadata["tamis"] is JsonObject tamis && tamis["sheet"] is JsonValue value && value.TryGetValue<bool>(out var isSheet) && isSheet;
+
+    private IEnumerable<string> TextLines => Cells.Where(cell => !cell.IsCode).SelectMany(cell => cell.Text.Split('\n'));
+
+    private string? Said(string key) => Metadata["tamis"] is JsonObject tamis && tamis[key] is JsonValue value && value.TryGetValue<string>(out var text) ? text : null;
 }

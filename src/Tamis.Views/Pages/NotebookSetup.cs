@@ -17,6 +17,12 @@ public static class NotebookSetup
         {{Assets.PageScript}}</script>
         """);
 
-    /// <summary>A view in the frame that the notebook's style applies to; a page shows the frame's content as its own.</summary>
-    internal static Html Framed(Html view) => Views.Html.Of($"<div class=\"tamis\">{view}</div>");
+    private const string FrameStart = "<div class=\"tamis\">", FrameEnd = "</div>";
+
+    /// <summary>A view in the frame that the notebook's style applies to; nothing stays nothing.</summary>
+    internal static Html Framed(Html view) => view.IsEmpty ? view : Views.Html.Trusted(FrameStart + view.Markup + FrameEnd);
+
+    /// <summary>What stands in the frame, for a page, which has its own style; other markup stays as it is.</summary>
+    internal static string Unframed(string markup) =>
+        markup.StartsWith(FrameStart, StringComparison.Ordinal) && markup.EndsWith(FrameEnd, StringComparison.Ordinal) ? markup[FrameStart.Length..^FrameEnd.Length] : markup;
 }
