@@ -1,0 +1,95 @@
+using Tamis.Desserts;
+using Tamis.Losses;
+using Tamis.Tasting;
+
+namespace Tamis.Views;
+
+public static partial class Show
+{
+    /// <summary>Scores against what changed: one picture for each score that moved with a change, doses across, scores up, assessors faint behind the means.</summary>
+    /// <remarks>Only what one tasting served side by side is joined by a line. A trial in which several things changed is drawn against the first of them and says so.</remarks>
+    public static Html ScoresAgainstChanges(Dessert dessert)
+    {
+        if (dessert.Analysis is not { } analysis) return NoScores();
+        var panels = TrialStep.AllOf(dessert).Where(step => step.Changes.Count > 0)
+            .SelectMany(step => step.Comparisons.Where(each => each.Verdict is Tasting.Verdict.Shown or Tasting.Verdict.AtEdge && each.Through is null)
+                .Select(each => PanelOf(analysis, step, each, dessert.Candidate)))
+            .OfType<ScorePanel>().ToArray();
+        return panels.Length == 0
+            ? Notes.Paragraph(Html.Of($"No score moved with a change so far that its interval leaves zero. The table of all differences follows."))
+            : ScoreAgainstChange.Of(panels, Html.Of($"Dots are the means of the assessors with their 95 % interval, faint dots single assessors; a line joins what one tasting served side by side. The sentence under a picture compares within assessors.")).ToHtml();
+    }
+
+    /// <summary>Every attribute against the change of one trial, whether it moved or not.</summary>
+    public static Html ScoresAgainstChange(Dessert dessert, string trial)
+    {
+        if (dessert.Analysis is not { } analysis) return NoScores();
+        if (dessert.Log?.Lineage.ParentOf(trial) is not { } parent) return Notes.Small(Html.Of($"{trial} has no parent to compare with."));
+        var step = TrialStep.Between(dessert, parent, trial);
+        ScorePanel[] panels = [.. step.Comparisons.Select(each => PanelOf(analysis, step, each, dessert.Candidate)).OfType<ScorePanel>()];
+        return panels.Length == 0
+            ? Notes.Paragraph(step.Comparisons.Count > 0 ? StandingOf(step) : Html.Of($"{trial} was not scored beside {parent}."))
+            : (ScoreAgainstChange.Of(panels, Html.Of($"{trial} against {parent}, every attribute that was asked.")) with { IsDense = true }).ToHtml();
+    }
+
+    /// <summary>Every difference from a parent in every attribute, with its interval and what it was changed by.</summary>
+    public static Html Effects(Dessert dessert)
+    {
+        if (dessert.Analysis is not { } analysis) return NoScores();
+        var steps = TrialStep.AllOf(dessert);
+        var rows = steps.SelectMany(step => step.Comparisons.Where(each => each.IsLook).Select(each => (step, each, difference: DifferenceOf(each)!))).ToArray();
+        if (rows.Length == 0) return Notes.Paragraph(Html.Of($"No trial was scored beside its parent yet."));
+        var axis = DotPanel.AxisAround(rows.Select(row => new DotRow("", row.difference.Points, row.difference.Interval)));
+        var table = new DataTable("Differences from the parent trial",
+            [Column.Words("Trial"), Column.Words("attribute"), Column.Words("tasting"), Column.Numbers("difference"), Column.Numbers("95 % interval"),
+             Column.Words($"{Figures.Difference(axis.Low, 0).Text} to {Figures.Difference(axis.High, 0).Text}"), Column.Numbers("assessors")],
+            [.. rows.Select(row => new Row(
+                $"{row.each.Trial} less {row.each.Against}", row.each.Attribute.Name, string.Join(" and ", row.each.Tastings) + (row.each.Through is { } control ? $", by way of {control}" : ""),
+                ((Cell)Figures.Difference(row.difference.Points, 1)).Tracked($"{row.each.Trial} less {row.each.Against}, {row.each.Attribute.Name}, {string.Join(" and ", row.each.Tastings)}"),
+                Num.Said(row.difference.Shown(Figures).Range), Marks.Range(row.difference, axis), Figures.Count(row.each.AssessorCount)))])
+        { IsWide = true, IsLong = true, LeastRem = 46 };
+        var looks = analysis.LooksOf(rows.Select(row => row.each));
+        var silent = steps.Where(step => step.Comparisons.Count > 0 && !step.Comparisons.Any(each => each.IsLook)).Select(step => Notes.Small(Html.Of($"{step.To.Name}: {StandingOf(step)}")));
+        return Notes.Paragraph(Html.Of($"Differences are taken within assessors, each assessor's servings of a trial averaged first; intervals are 95 % by Student's t. {Says.English.ManyLooks(looks.Count)}"))
+            + Notes.Folded($"All {rows.Length} differences", table.ToHtml()) + Html.Join(silent);
+    }
+
+    /// <summary>The mean of every trial on one attribute, tasting by tasting.</summary>
+    public static Html Means(Dessert dessert, string attribute)
+    {
+        if (dessert.Analysis is not { } analysis) return NoScores();
+        var means = analysis.Means().Where(mean => Names.Same(mean.Attribute.Name, attribute)).ToArray();
+        if (means.Length == 0) throw new KeyNotFoundException($"No scale is called '{attribute}'; there are {string.Join(", ", analysis.Scales.Select(scale => scale.Name))}.");
+        var scale = means[0].Attribute;
+        DotPanel[] panels = [.. means.GroupBy(mean => mean.Tasting).Select(group => new DotPanel($"{Capital(scale.Name)} in {group.Key}",
+            [.. group.OrderByDescending(mean => mean.MeanPoints).Select(mean => new DotRow(mean.Trial, mean.MeanPoints, mean.Range) { IsChosen = Names.Same(mean.Trial, dessert.Candidate), People = mean.AssessorCount })],
+            Interval.Between(scale.LowPoints, scale.HighPoints))
+        { Description = $"Mean {scale.Name} of {group.Count()} trials in {group.Key} with intervals.", AxisTitle = scale is { LowWord.Length: > 0, HighWord.Length: > 0 } ? $"{scale.LowWord} to {scale.HighWord}" : "" })];
+        return DotsWithIntervals.Of(panels, Html.Of($"Means of the assessors with their 95 % intervals. Between tastings they cannot be compared: other people, another day. {scale.Question}")).ToHtml();
+    }
+
+    private static Html NoScores() => Notes.Small(Says.English.MissingSheet("attributes.csv, servings.csv and scores.csv", "how tasters scored each change"));
+
+    private static ScorePanel? PanelOf(TastingAnalysis analysis, TrialStep step, TrialComparison comparison, string candidate)
+    {
+        if (comparison.Through is not null || comparison.Points.Count == 0 || step.Changes is not [var change, ..]) return null;
+        var leading = change.Leading;
+        var tasting = comparison.Tastings[0];
+        var means = analysis.Means().Where(mean => mean.Tasting == tasting && mean.Attribute == comparison.Attribute).ToArray();
+        if (Dose(step.From.Name, leading.FromShare, each => each.AgainstPoints) is not { } from || Dose(step.To.Name, leading.ToShare, each => each.TrialPoints) is not { } to) return null;
+        var below = Sentence(comparison);
+        if (step.IsConfounded) below += Html.Of($" {Capital(NameOf(step.Changes[1]))} moved too, so the score cannot be laid to {leading.Line} alone.");
+        if (step.To.MadeOn.Count == 1 || comparison.TrialMakes.Count == 1 && comparison.AgainstMakes.Count == 1) below += Html.Of($" One make of each was served, so batch and formula cannot be told apart.");
+        return new($"{Capital(comparison.Attribute.Name)} and {leading.Line}", comparison.Attribute.Name, $"{leading.Line} in the {change.Component}, %",
+            [new(tasting, [.. new[] { from, to }.OrderBy(dose => dose.Dose)]) { IsChosen = Names.Same(step.To.Name, candidate) }])
+        {
+            ScalePoints = Interval.Between(comparison.Attribute.LowPoints, comparison.Attribute.HighPoints),
+            Description = $"{Capital(comparison.Attribute.Name)} of {step.From.Name} and {step.To.Name} against {leading.Line} in the {change.Component}.",
+            Below = below,
+        };
+
+        ScoredDose? Dose(string trial, double share, Func<AssessorPoints, double?> pick) =>
+            means.FirstOrDefault(mean => Names.Same(mean.Trial, trial)) is { } mean
+                ? new(trial, share * 100, mean.MeanPoints, mean.Range, [.. comparison.Points.Select(pick).OfType<double>()]) : null;
+    }
+}

@@ -1,0 +1,165 @@
+using Tamis.Desserts;
+using Tamis.Losses;
+using Tamis.Tasting;
+using Tamis.Trials;
+
+namespace Tamis.Views;
+
+public static partial class Show
+{
+    /// <summary>What to make, how sure, what is not shown and what would settle it: the candidate against the first trial and against its parent.</summary>
+    public static Html Verdict(Dessert dessert)
+    {
+        var candidate = dessert.Candidate;
+        var line = dessert.LineOf(candidate).ToArray();
+        if (line.Length < 2) return Notes.Lead(Html.Of($"{candidate} stands alone: with trials.csv this page would say what it was changed from, and with a tasting what that did."));
+        if (dessert.Analysis is null)
+            return Notes.Lead(Html.Of($"{candidate} was changed from {line[1]}. Nobody has scored it: with attributes.csv, servings.csv and scores.csv this page would say which is better, and how sure."));
+
+        string[] others = [.. new[] { line[^1], line[1] }.Distinct(Names.Comparer)];
+        TrialStep[] steps = [.. others.Select(other => TrialStep.Between(dessert, other, candidate))];
+        var liking = steps.Select(step => Best(step.Comparisons.Where(each => each.Attribute.Kind == AttributeKind.Liking))).OfType<TrialComparison>().ToArray();
+        var lead = liking.FirstOrDefault(each => each.Verdict == Tasting.Verdict.Shown) ?? liking.FirstOrDefault();
+        return (lead is null ? Html.Empty : Notes.Lead(Sentence(lead)))
+            + Notes.Verdict(
+                [.. steps.SelectMany(step => step.Comparisons).Where(each => each.Verdict == Tasting.Verdict.Shown && each != lead).Select(Sentence)],
+                [.. NotShown(steps[^1])],
+                [.. steps.SelectMany(step => step.Comparisons).Where(each => each.Verdict == Tasting.Verdict.AtEdge && each != lead).Select(Sentence)],
+                [.. WouldSettle(dessert, steps[^1])])
+            + Caveats(dessert, steps[^1]);
+    }
+
+    /// <summary>Which trial came from which, what each changed, and what that gained and lost.</summary>
+    public static Html Tree(Dessert dessert)
+    {
+        if (dessert.Log is not { } log) return Notes.Small(Says.English.MissingSheet("trials.csv", "which trial came from which"));
+        var steps = TrialStep.AllOf(dessert);
+        var looks = dessert.Analysis?.LooksOf(steps.SelectMany(step => step.Comparisons)).Count ?? 0;
+        var note = looks == 0 ? Html.Empty : Notes.Note(
+            Html.Of($"Each trial hangs from the one it was changed from. The signed figures are points of the scale against that parent, within assessors, in the tasting where both were served. A figure stands here only if its 95 % interval leaves zero, or ends at it. {Says.English.ManyLooks(looks)}"),
+            "How to read it.");
+        return note + TrialTree.Of([.. log.Trials.Where(trial => trial.Parent is null).Select(trial => Node(dessert, log, trial, steps))]);
+    }
+
+    private static TrialNode Node(Dessert dessert, TrialLog log, Trial trial, IReadOnlyList<TrialStep> steps)
+    {
+        var step = steps.FirstOrDefault(each => Names.Same(each.To.Name, trial.Name));
+        return new(trial.Name, step is null ? Html.Text(trial.Question.Length > 0 ? trial.Question : "first trial") : ChangesInWords(step))
+        {
+            Effects = step is null ? [] : [.. EffectsOf(step)],
+            Said = Html.Join([.. Remarks(step, trial)], " "),
+            IsChosen = Names.Same(trial.Name, dessert.Candidate),
+            Children = [.. log.ChildrenOf(trial.Name).Select(child => Node(dessert, log, child, steps))],
+        };
+    }
+
+    private static IEnumerable<Effect> EffectsOf(TrialStep step)
+    {
+        foreach (var comparison in step.Comparisons.Where(each => each.Verdict is Tasting.Verdict.Shown or Tasting.Verdict.AtEdge))
+        {
+            var difference = DifferenceOf(comparison)!;
+            var edge = comparison.Verdict == Tasting.Verdict.AtEdge ? ", at the edge" : "";
+            yield return new(Html.Of($"{comparison.Attribute.Name} {Figures.Difference(difference.Points, 1).InText}{edge}"),
+                comparison.Verdict == Tasting.Verdict.AtEdge ? Finding.AtEdge : difference.Points > 0 ? Finding.Gain : Finding.Loss);
+        }
+        if (step.Comparisons.Count > 0 && !step.Comparisons.Any(each => each.Verdict is Tasting.Verdict.Shown or Tasting.Verdict.AtEdge))
+            yield return new(StandingOf(step), Finding.NotShown);
+    }
+
+    // Why no figure stands beside a trial: said once for all attributes.
+    private static Html StandingOf(TrialStep step)
+    {
+        var first = step.Comparisons[0];
+        return step.Comparisons.All(each => each.Verdict == Tasting.Verdict.NeverTogether) ? Says.English.NoCommonTasting(step.To.Name, step.From.Name)
+            : step.Comparisons.All(each => each.Verdict is Tasting.Verdict.TooFew or Tasting.Verdict.NeverTogether) ? Says.English.TooFew(step.Comparisons.Max(each => each.AssessorCount))
+            : Html.Of($"against {step.From.Name} nothing stands out in {step.Comparisons.Select(each => each.Attribute.Name).Distinct().Count()} attributes{(first.Through is { } control ? $", by way of {control}" : "")}");
+    }
+
+    private static IEnumerable<Html> Remarks(TrialStep? step, Trial trial)
+    {
+        if (step is { IsConfounded: true, Changes: [var first, var second, ..] })
+            yield return Says.English.TwoChanges(Capital(NameOf(first)), NameOf(second), trial.Name, null);
+        if (trial.MadeOn.Count == 1) yield return Says.English.OneMake();
+        if (trial.Outcome.Length > 0) yield return Html.Text(trial.Outcome);
+    }
+
+    /// <summary>What a cook changed, in the words of the sheet.</summary>
+    private static Html ChangesInWords(TrialStep step)
+    {
+        List<string> words = [.. step.Difference.ScaledComponents.Select(scaled => $"{scaled.Component} made {Figures.Part(scaled.Factor).Text} times as large")];
+        foreach (var group in step.Changes.GroupBy(change => change.Component))
+            words.Add($"{group.Key}: {string.Join(", ", group.Select(InWords))}");
+        words.AddRange(step.Difference.Losses.Where(loss => step.Changes.Count == 0).Select(loss => $"{loss.Component}: {loss.Loss} {loss.From ?? "nothing"} to {loss.To ?? "nothing"}"));
+        return Html.Text(words.Count == 0 ? step.Method.Count > 0 ? "weighed the same, done otherwise" : $"weighed as {step.From.Name}" : string.Join("; ", words));
+    }
+
+    private static string InWords(Change change)
+    {
+        var leading = change.Leading;
+        return change.Kind switch
+        {
+            ChangeKind.Added => $"{leading.Line} added, {Figures.Mass(leading.ToGrams).Text}",
+            ChangeKind.Removed => $"{leading.Line} left out",
+            ChangeKind.Replaced or ChangeKind.Swapped when leading.FromGrams <= 0 =>
+                $"{And(change.Lines.Where(line => line.ToGrams > 0))} for {And(change.Lines.Where(line => line.ToGrams <= 0))}",
+            ChangeKind.Swapped => $"{leading.Line} {FromTo(leading)}, {change.Lines[1].Line} {FromTo(change.Lines[1])}",
+            ChangeKind.Together => $"{leading.Line} {FromTo(leading)}, {string.Join(", ", change.Lines.Skip(1).Select(line => line.Line))} with it",
+            _ => $"{leading.Line} {FromTo(leading)}",
+        };
+    }
+
+    private static string FromTo(LineDifference line) => $"{Figures.Mass(line.FromGrams).Figure} to {Figures.Mass(line.ToGrams).Text}";
+
+    private static string And(IEnumerable<LineDifference> lines) => string.Join(" and ", lines.Select(line => line.Line));
+
+    private static string NameOf(Change change) => $"{change.Leading.Line} in the {change.Component}";
+
+    private static Difference? DifferenceOf(TrialComparison comparison) =>
+        comparison.DifferencePoints is { } points ? new(points, comparison.Range) : null;
+
+    private static Html Sentence(TrialComparison comparison) => comparison.Verdict switch
+    {
+        Tasting.Verdict.NeverTogether => Says.English.NoCommonTasting(comparison.Trial, comparison.Against),
+        Tasting.Verdict.TooFew => Says.English.TooFew(comparison.AssessorCount),
+        Tasting.Verdict.NotAsked => Html.Of($"{Capital(comparison.Attribute.Name)} was not asked when {comparison.Trial} and {comparison.Against} were tasted together."),
+        _ when DifferenceOf(comparison) is { } difference => Says.English.Of(comparison.Attribute.Name, comparison.Attribute.Kind == AttributeKind.Liking,
+            comparison.Trial, comparison.Against, difference, (int)Math.Round(comparison.Attribute.HighPoints)),
+        _ => Html.Of($"The scores of {comparison.Trial} and {comparison.Against} give no spread, so nothing says how sure a difference is."),
+    };
+
+    // The surest of several tastings: the narrowest interval.
+    private static TrialComparison? Best(IEnumerable<TrialComparison> comparisons) =>
+        comparisons.OrderBy(each => each.Range?.Width ?? double.MaxValue).FirstOrDefault();
+
+    private static IEnumerable<Html> NotShown(TrialStep step)
+    {
+        if (Best(step.Comparisons.Where(each => each is { Verdict: Tasting.Verdict.NotShown, Attribute.Kind: AttributeKind.Liking })) is not { } liking)
+        {
+            if (step.Comparisons.Count > 0 && step.Comparisons.All(each => each.Verdict is Tasting.Verdict.NeverTogether or Tasting.Verdict.TooFew)) yield return StandingOf(step);
+            yield break;
+        }
+        yield return Sentence(liking);
+        if (liking.SmallestGapPoints is { } gap) yield return Says.English.SmallestSeen(gap);
+    }
+
+    // A point of liking is what a kitchen would act on; common practice, no source.
+    private const double GapWorthSeeingPoints = 1;
+
+    private static IEnumerable<Html> WouldSettle(Dessert dessert, TrialStep step)
+    {
+        if (Best(step.Comparisons.Where(each => each is { Verdict: Tasting.Verdict.NotShown or Tasting.Verdict.AtEdge, Attribute.Kind: AttributeKind.Liking })) is { } liking
+            && liking.AssessorsToSee(GapWorthSeeingPoints) is { } servings)
+            yield return Says.English.WouldSettle(step.To.Name, step.From.Name, servings);
+        else if (dessert.Analysis is not null && step.Comparisons.Count > 0 && step.Comparisons.All(each => each.Verdict == Tasting.Verdict.NeverTogether))
+            yield return Html.Of($"{step.To.Name} and {step.From.Name} side by side in one tasting.");
+    }
+
+    private static Html Caveats(Dessert dessert, TrialStep step)
+    {
+        List<Html> caveats = [];
+        if (step.IsConfounded)
+            caveats.Add(Notes.LookAt(Html.Of($"{Capital(string.Join(" and ", step.Changes.Select(NameOf)))} moved together between {step.From.Name} and {step.To.Name}: no score can be laid to one of them alone.")));
+        if (dessert.LoggedTrial(step.To.Name).MadeOn.Count == 1) caveats.Add(Notes.LookAt(Html.Of($"{step.To.Name}: {Says.English.OneMake()}")));
+        return Html.Join(caveats);
+    }
+}

@@ -1,0 +1,91 @@
+using Tamis.Desserts;
+using Tamis.Formulas;
+using Plan = Tamis.Production.WeighingPlan;
+
+namespace Tamis.Views;
+
+/// <summary>The weighing sheets of a dessert, a page a trial.</summary>
+public static class WeighingPages
+{
+    /// <summary>The file name of a trial's sheet, beside the other pages.</summary>
+    public static string FileName(Dessert dessert, string trial) => $"weighing-{Slug(dessert.FolderName)}-{Slug(trial)}.html";
+
+    /// <summary>The sheet of a trial for a number of pieces.</summary>
+    public static WeighingSheet Of(Dessert dessert, string trial, double pieces)
+    {
+        var figures = Figures.English;
+        var plan = dessert.Weighing(trial, pieces);
+        var batch = dessert.Trial(trial);
+        var count = figures.Number(pieces, 0).Text;
+        var what = plan.FormulaPieces is null ? pieces == 1 ? "one formula" : $"{count} formulas" : pieces == 1 ? "one piece" : $"{count} pieces";
+        List<WeighingComponent> components = [.. plan.Components.Select(component => ComponentOf(component, figures))];
+        if (plan.Assembly.Count > 0)
+            components.Add(new("putting together", [.. plan.Assembly.Select(step => StepOf([], step, figures))]) { IsWeighed = false, Header = what });
+        string[] allergens = [.. batch.Components.SelectMany(component => component.Out.Parts).SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
+        return new($"Weighing sheet: {what}, trial {batch.Trial}", [.. components, .. batch.Gaps.Count == 0 ? [] : new[] { Unweighed(dessert, batch) }])
+        {
+            Facts = [dessert.Name, .. FactsOf(plan, figures)],
+            Contains = allergens.Length == 0 ? Html.Empty : Html.Of($"<b>Caution</b> contains {string.Join(", ", allergens)}"),
+        };
+    }
+
+    /// <summary>Whole pages: every trial's sheet for the pieces that are wanted of it, with its file name.</summary>
+    public static IEnumerable<(string FileName, PageModel Page)> AllOf(Dessert dessert) => dessert.Batches.Select(batch =>
+    {
+        var sheet = Of(dessert, batch.Trial, dessert.WantedPieces(batch.Trial));
+        return (FileName(dessert, batch.Trial), new PageModel(sheet.Title, sheet.ToHtml())
+        {
+            Running = dessert.Name, IsSheet = true, Description = $"Masses, steps, temperatures and cautions, trial {batch.Trial} of {dessert.Name}.",
+        });
+    });
+
+    private static IEnumerable<string> FactsOf(Plan plan, Figures figures)
+    {
+        var usual = plan.Pieces / (plan.FormulaPieces ?? 1);
+        yield return $"Formula × {figures.Part(usual).Text}";
+        foreach (var other in plan.Components.Where(component => Math.Abs(component.Factor - usual) > 1e-9))
+            yield return $"{other.Name} × {figures.Part(other.Factor).Text}";
+    }
+
+    private static WeighingComponent ComponentOf(Production.WeighingComponent component, Figures figures) =>
+        new(component.Name, [.. component.Steps.Select(step => StepOf(step.Lines, step.Method, figures))])
+        {
+            Header = component.TakenInGrams > 0 ? $"{figures.Mass(component.TakenInGrams).Text} go into other components" : "",
+            Expected = figures.Mass(component.ExpectedYieldGrams),
+        };
+
+    private static WeighingStep StepOf(IReadOnlyList<Production.WeighingLine> lines, MethodStep? method, Figures figures) =>
+        new([.. lines.Select(line => LineOf(line, figures))], Html.Text(method?.Do))
+        {
+            Temperature = method?.TemperatureCelsius is { } celsius ? figures.Celsius(celsius).Text : "",
+            Minutes = method?.Minutes is { } minutes ? figures.Minutes(minutes) : "",
+            Caution = method?.Caution ?? "",
+        };
+
+    private static WeighingLine LineOf(Production.WeighingLine line, Figures figures)
+    {
+        var pieces = line.Count is { } count ? $"{figures.Part(count).Text} {(count > 1 ? Plural(line.Piece ?? "") : line.Piece)}" : "";
+        return new(WeighingSheet.OnScale(line.MassGrams), line.Name, string.Join("; ", new[] { pieces, line.Notes }.Where(part => part.Trim().Length > 0)));
+    }
+
+    private static string Plural(string piece) => piece switch
+    {
+        "" => "",
+        "leaf" => "leaves",
+        "pinch" => "pinches",
+        _ when piece.EndsWith('s') || piece.EndsWith("ch", StringComparison.Ordinal) || piece.EndsWith('x') => piece + "es",
+        _ => piece + "s",
+    };
+
+    // A component whose masses are not all known stands as it was written, so that it is not forgotten.
+    private static WeighingComponent Unweighed(Dessert dessert, Losses.Batch batch) => new("Not all masses known",
+        [.. batch.Formula.Components.Where(component => batch.Find(component.Name) is null).Select(component => new WeighingStep(
+            [.. component.Lines.Select(line => new WeighingLine(Num.Said(line.Quantity.Text), line.Name, component.Name))], Html.Text(string.Join("; ", batch.Gaps))))])
+    { IsWeighed = false, Header = $"as written for one formula of {dessert.Name}" };
+
+    private static string Slug(string name)
+    {
+        var kept = new string([.. name.ToLowerInvariant().Select(letter => char.IsAsciiLetterOrDigit(letter) ? letter : '-')]);
+        return string.Join('-', kept.Split('-', StringSplitOptions.RemoveEmptyEntries));
+    }
+}

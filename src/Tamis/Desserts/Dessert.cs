@@ -1,0 +1,155 @@
+using System.Globalization;
+using Tamis.Composition;
+using Tamis.Formulas;
+using Tamis.Losses;
+using Tamis.Production;
+using Tamis.Tables;
+using Tamis.Tasting;
+using Tamis.Trials;
+
+namespace Tamis.Desserts;
+
+/// <summary>The whole development of one dessert, as its folder of sheets has it.</summary>
+/// <remarks>A bad sheet stops what uses it and nothing else: reading <see cref="Batches"/> throws for a bad formula, reading <see cref="Tastings"/> for bad scores.</remarks>
+public sealed class Dessert
+{
+    private readonly DessertSheets _sheets;
+    private readonly Part<TrialLog?> _log;
+    private readonly Part<Store> _store;
+    private readonly Part<IReadOnlyList<Formula>> _formulas;
+    private readonly Part<IReadOnlyList<Batch>> _batches;
+    private readonly Part<Method?> _method;
+    private readonly Part<DessertFacts> _facts;
+    private readonly Part<ComponentNotes> _components;
+    private readonly Part<IReadOnlyList<Measurement>> _measured;
+    private readonly Part<TastingLog?> _tastings;
+
+    private Dessert(DessertSheets sheets, CompositionTable table, StatedFigures stated, DateOnly? asOf)
+    {
+        _sheets = sheets;
+        _log = Part<TrialLog?>.Read(problems => sheets.Optional("trials.csv") is { } sheet ? TrialLog.Read(sheet, problems) : null, null);
+        _facts = Part<DessertFacts>.Read(problems => sheets.Optional("dessert.csv") is { } sheet ? DessertFacts.Read(sheet, problems) : DessertFacts.None, DessertFacts.None);
+        _store = Part<Store>.Read(problems => sheets.Optional("ingredients.csv") is { } ingredients
+            ? Store.Read(ingredients, sheets.Optional("specifications.csv"), table, stated, asOf ?? LastMake(), problems)
+            : Store.None, Store.None);
+        _formulas = Part<IReadOnlyList<Formula>>.Read(problems => FormulaSheet.Read(sheets.Required("formula.csv"), _log.Value?.Lineage, problems), [], _log.Problems);
+        _batches = Part<IReadOnlyList<Batch>>.Read(
+            problems => [.. _formulas.Value.Select(formula => Batch.Of(formula, _store.Value.Ingredients, problems))], [], _formulas.Problems, _store.Problems);
+        _method = Part<Method?>.Read(problems => sheets.Optional("steps.csv") is { } sheet ? Method.Read(sheet, problems) : null, null);
+        _components = Part<ComponentNotes>.Read(problems => sheets.Optional("components.csv") is { } sheet ? ComponentNotes.Read(sheet, problems) : ComponentNotes.None, ComponentNotes.None);
+        _measured = Part<IReadOnlyList<Measurement>>.Read(problems => sheets.Optional("measured.csv") is { } sheet ? Measurement.ReadAll(sheet, problems) : [], []);
+        _tastings = Part<TastingLog?>.Read(ReadTastings, null);
+    }
+
+    /// <summary>Opens a dessert folder with its store: the folder <c>store</c> in it or beside it.</summary>
+    /// <param name="folder">The dessert folder.</param>
+    /// <param name="asOf">The day whose supplier documents count; the last make of the trials sheet by default.</param>
+    /// <exception cref="TableException">The folder is not there, or holds no <c>formula.csv</c>.</exception>
+    public static Dessert Open(string folder, DateOnly? asOf = null)
+    {
+        var sheets = DessertSheets.Find(folder);
+        var composition = KitFolder.Data("composition");
+        var table = CompositionTable.Load(composition);
+        return new(sheets, table, StatedFigures.Load(composition, table.Nutrients), asOf);
+    }
+
+    /// <summary>The dessert's name, from <c>dessert.csv</c> or else from its folder.</summary>
+    public string Name => _facts.Problems.Count == 0 && _facts.Value.Text("name") is { } name ? name : _sheets.FolderName.Replace('-', ' ').Replace('_', ' ');
+
+    /// <summary>The name of the dessert folder, without its path.</summary>
+    public string FolderName => _sheets.FolderName;
+
+    /// <summary>The store, with its ingredients.</summary>
+    public Store Store => _store.Value;
+
+    /// <summary>The trial log; null where there is no <c>trials.csv</c>.</summary>
+    public TrialLog? Log => _log.Value;
+
+    /// <summary>Every trial's formula.</summary>
+    public IReadOnlyList<Formula> Formulas => _formulas.Value;
+
+    /// <summary>Every trial as one batch.</summary>
+    public IReadOnlyList<Batch> Batches => _batches.Value;
+
+    /// <summary>The method sheet; null where there is none.</summary>
+    public Method? Method => _method.Value;
+
+    /// <summary>The facts of <c>dessert.csv</c>.</summary>
+    public DessertFacts Facts => _facts.Value;
+
+    /// <summary>What <c>components.csv</c> says of the components.</summary>
+    public ComponentNotes Components => _components.Value;
+
+    /// <summary>What was measured.</summary>
+    public IReadOnlyList<Measurement> Measured => _measured.Value;
+
+    /// <summary>The tastings; null where <c>attributes.csv</c>, <c>servings.csv</c> or <c>scores.csv</c> is missing.</summary>
+    public TastingLog? Tastings => _tastings.Value;
+
+    /// <summary>Everything in the sheets that must be mended, sheet by sheet.</summary>
+    public IReadOnlyList<CellProblem> Problems =>
+        [.. _log.Problems.Concat(_facts.Problems).Concat(_store.Problems).Concat(_formulas.Problems).Concat(_batches.Problems)
+            .Concat(_method.Problems).Concat(_components.Problems).Concat(_measured.Problems).Concat(_tastings.Problems).Distinct()];
+
+    /// <summary>The sheets that were found, store first.</summary>
+    public IReadOnlyList<string> SheetsFound => _sheets.Found;
+
+    /// <summary>The sheets that are not there, each with what it would add.</summary>
+    public IReadOnlyList<(string File, string WouldAdd)> SheetsMissing => _sheets.Missing;
+
+    /// <summary>The cells of every sheet, by file: what a run compares with the run before.</summary>
+    public IReadOnlyList<Sheet> Sheets => _sheets.Readable;
+
+    /// <summary>Columns that no part of the kit reads: they are kept as they are.</summary>
+    public IReadOnlyList<string> UnreadTrialColumns => _formulas.Problems.Count == 0 ? FormulaSheet.UnreadColumns(_sheets.Required("formula.csv"), _log.Value?.Lineage) : [];
+
+    /// <summary>A trial as one batch.</summary>
+    /// <exception cref="KeyNotFoundException">No trial has this name; the message names near ones.</exception>
+    public Batch Trial(string name) => Batches.FirstOrDefault(batch => Names.Same(batch.Trial, name))
+        ?? throw new KeyNotFoundException($"{Name} has no trial '{name}'; it has {string.Join(", ", Batches.Select(batch => batch.Trial))}.");
+
+    /// <summary>The trial, its parent and so on; the trial alone where there is no log.</summary>
+    public IEnumerable<string> LineOf(string trial) => Log?.Lineage.LineOf(trial) ?? [trial];
+
+    /// <summary>The lines that a component's ratios stand against: from <c>components.csv</c>, or else its flours, or its heaviest line.</summary>
+    public Ratios RatiosOf(string trial, string component)
+    {
+        var batch = Trial(trial).Find(component) ?? throw new KeyNotFoundException($"{trial} has no component '{component}' with known masses; it has {string.Join(", ", Trial(trial).Components.Select(each => each.Name))}.");
+        var written = Components.Of(component, LineOf(trial))?.Base.Where(line => batch.LineGrams(line) > 0).ToArray();
+        return Ratios.Of(batch, written is { Length: > 0 } ? written : Ratios.UsualBase(batch));
+    }
+
+    /// <summary>The trial as the log has it; without a log, one of which nothing but the name is known.</summary>
+    public Trial LoggedTrial(string name) => Log?.Find(name) ?? new Trial { Name = Trial(name).Trial, Origin = new("formula.csv", Evidence.Sheet) };
+
+    /// <summary>What the scores say of the trials; null without tastings.</summary>
+    public TastingAnalysis? Analysis => field ??= Tastings is { } log ? new(log) : null;
+
+    /// <summary>The trial that the kitchen means to serve: the one that is ordered in <c>dessert.csv</c>, or else the last one made.</summary>
+    public string Candidate =>
+        Facts.Text("order")?.Split(' ', ',', ';').FirstOrDefault(word => Batches.Any(batch => Names.Same(batch.Trial, word)))
+        ?? Log?.Trials.Where(trial => trial.MadeOn.Count > 0).MaxBy(trial => trial.MadeOn.Max())?.Name
+        ?? Batches[^1].Trial;
+
+    /// <summary>The pieces that are ordered (<c>12 of T10 for …</c>), or else those that the formula makes, or else one formula.</summary>
+    public double WantedPieces(string trial) =>
+        Facts.Text("order") is { } order && double.TryParse(order.Split(' ')[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var ordered) && ordered > 0 && Names.Same(trial, Candidate)
+            ? ordered : Facts.Number("pieces", trial) ?? 1;
+
+    /// <summary>What to weigh and do for a number of pieces of a trial.</summary>
+    public WeighingPlan Weighing(string trial, double pieces) => WeighingPlan.For(Trial(trial), pieces, Facts.Number("pieces", trial),
+        component => Method?.StepsOf(component, LineOf(trial)) ?? []);
+
+    private DateOnly? LastMake() => _log.Problems.Count == 0 && _log.Value?.Trials.SelectMany(trial => trial.MadeOn).ToArray() is { Length: > 0 } days ? days.Max() : null;
+
+    private TastingLog? ReadTastings(List<CellProblem> problems)
+    {
+        var (attributes, servings, scores) = (_sheets.Optional("attributes.csv"), _sheets.Optional("servings.csv"), _sheets.Optional("scores.csv"));
+        return attributes is null || servings is null || scores is null ? null
+            : new TastingSheets(attributes, servings, scores)
+            {
+                Tastings = _sheets.Optional("tastings.csv"),
+                Trials = _log.Problems.Count == 0 ? _log.Value?.Lineage.Trials : null,
+            }.Read(problems);
+    }
+}

@@ -1,0 +1,110 @@
+using Tamis.Tables;
+
+namespace Tamis.Desserts;
+
+/// <summary>The files of a dessert folder and its store, read once each.</summary>
+internal sealed class DessertSheets
+{
+    private static readonly (string File, bool InStore, string WouldAdd)[] Known =
+    [
+        ("ingredients.csv", true, "what each mixture is made of, its nutrition panel, and the grams behind pieces and spoons"),
+        ("specifications.csv", true, "suppliers' figures, ingredient lists and allergens"),
+        ("prices.csv", true, "what a piece costs"),
+        ("words.csv", true, "the label in other languages"),
+        ("moulds.csv", true, "what fits in which mould"),
+        ("equipment.csv", true, "the plan of oven, freezer and hands"),
+        ("formula.csv", false, ""),
+        ("trials.csv", false, "which trial came from which, and the question behind each"),
+        ("steps.csv", false, "what to do beside what to weigh"),
+        ("components.csv", false, "the base of each ratio and how a component stands on the label"),
+        ("montage.csv", false, "the mass of each component in a piece"),
+        ("measured.csv", false, "what was measured beside what was computed"),
+        ("attributes.csv", false, "with servings.csv and scores.csv, how tasters scored each change"),
+        ("servings.csv", false, "with attributes.csv and scores.csv, how tasters scored each change"),
+        ("scores.csv", false, "with attributes.csv and servings.csv, how tasters scored each change"),
+        ("tastings.csv", false, "the dates of the tastings and which was only at the bench"),
+        ("dessert.csv", false, "the dessert's name, how many pieces a batch makes, and what is ordered"),
+    ];
+
+    private readonly Dictionary<string, Sheet> _read = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, TableException> _bad = new(StringComparer.OrdinalIgnoreCase);
+    private readonly string _folder;
+    private readonly string? _store;
+
+    private DessertSheets(string folder, string? store)
+    {
+        (_folder, _store) = (folder, store);
+        var settings = SettingsOf();
+        foreach (var (file, inStore, _) in Known)
+            if (PathOf(file, inStore) is { } path) ReadOne(file, path, inStore ? null : settings);
+    }
+
+    public string FolderName => Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(_folder)));
+
+    public IReadOnlyList<string> Found => [.. Known.Select(known => known.File).Where(file => _read.ContainsKey(file) || _bad.ContainsKey(file))];
+
+    public IReadOnlyList<(string File, string WouldAdd)> Missing =>
+        [.. Known.Where(known => !_read.ContainsKey(known.File) && !_bad.ContainsKey(known.File)).Select(known => (known.File, known.WouldAdd))];
+
+    public IReadOnlyList<Sheet> Readable => [.. Known.Where(known => _read.ContainsKey(known.File)).Select(known => _read[known.File])];
+
+    public static DessertSheets Find(string folder)
+    {
+        var name = Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)));
+        if (!Directory.Exists(folder))
+            throw new TableException([new(name, 0, "", "", "a dessert folder of this name; there is none here")]);
+        if (!File.Exists(Path.Combine(folder, "formula.csv")))
+        {
+            string[] inside = [.. Directory.EnumerateDirectories(folder).Where(each => File.Exists(Path.Combine(each, "formula.csv")))];
+            if (inside is [var only]) return Find(only);
+            var near = inside.Length > 1 ? $"; the folders {string.Join(", ", inside.Select(Path.GetFileName).Order(StringComparer.Ordinal))} in it hold one each: name one of them" : "";
+            throw new TableException([new("formula.csv", 0, "", "", $"the formula sheet in the folder {name}{near}")]);
+        }
+        string[] stores = [Path.Combine(folder, "store"), Path.Combine(Path.GetFullPath(folder), "..", "store")];
+        return new(folder, stores.FirstOrDefault(Directory.Exists));
+    }
+
+    public Sheet Required(string file) => Optional(file) ?? throw new TableException([new(file, 0, "", "", $"the file {file} in the folder {FolderName}")]);
+
+    public Sheet? Optional(string file) => _bad.TryGetValue(file, out var bad) ? throw bad : _read.GetValueOrDefault(file);
+
+    private string? PathOf(string file, bool inStore) => (inStore ? _store : _folder) is { } folder && Path.Combine(folder, file) is var path && File.Exists(path) ? path : null;
+
+    private void ReadOne(string file, string path, SheetSettings? settings)
+    {
+        try
+        {
+            _read[file] = SheetFile.Read(path, settings);
+        }
+        catch (TableException bad)
+        {
+            _bad[file] = bad;
+        }
+    }
+
+    // One setting for decimal mark and date order, in dessert.csv, decides for every sheet of the folder.
+    private SheetSettings? SettingsOf()
+    {
+        if (PathOf("dessert.csv", inStore: false) is not { } path) return null;
+        try
+        {
+            var rows = SheetFile.Read(path).Rows;
+            return new(Said("decimal_mark", Marks), Said("date_order", Orders));
+
+            T? Said<T>(string key, Dictionary<string, T> words) where T : struct =>
+                rows.FirstOrDefault(row => Names.Same(row["key"], key)) is { } row && words.TryGetValue(row["value"], out var said) ? said : null;
+        }
+        catch (TableException)
+        {
+            // The sheet is read again with the others, and what is wrong with it reported there.
+            return null;
+        }
+    }
+
+    private static readonly Dictionary<string, char> Marks = new(Names.Comparer) { ["point"] = '.', ["comma"] = ',' };
+
+    private static readonly Dictionary<string, DateOrder> Orders = new(Names.Comparer)
+    {
+        ["year-month-day"] = DateOrder.YearMonthDay, ["day-month-year"] = DateOrder.DayMonthYear, ["month-day-year"] = DateOrder.MonthDayYear,
+    };
+}

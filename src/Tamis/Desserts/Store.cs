@@ -1,0 +1,123 @@
+using Tamis.Composition;
+using Tamis.Formulas;
+using Tamis.Tables;
+
+namespace Tamis.Desserts;
+
+/// <summary>What a kitchen has, shared by all its desserts: ingredients with their foods and documents.</summary>
+/// <param name="Ingredients">The ingredients, with what is in 100 g of each where that is known.</param>
+/// <param name="AsOf">The day whose documents count; null where every document counts, the newest first.</param>
+/// <param name="Remarks">What a reader should know: a document later than the day, an ingredient without figures.</param>
+public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnlyList<string> Remarks)
+{
+    /// <summary>A kitchen of which nothing is written: ingredients are known by name alone.</summary>
+    public static Store None { get; } = new(IngredientList.None, null, []);
+
+    /// <summary>Reads the ingredients sheet and, where there is one, the specifications sheet.</summary>
+    /// <param name="ingredients"><c>ingredients.csv</c>.</param>
+    /// <param name="specifications"><c>specifications.csv</c>, or null.</param>
+    /// <param name="table">The composition table that foods are found in.</param>
+    /// <param name="stated">What the columns of a document state.</param>
+    /// <param name="asOf">The newest document on or before this day counts; null takes the newest of all.</param>
+    /// <param name="problems">Receives every cell that must be mended.</param>
+    public static Store Read(Sheet ingredients, Sheet? specifications, CompositionTable table, StatedFigures stated, DateOnly? asOf, List<CellProblem> problems)
+    {
+        List<(Ingredient Ingredient, SheetRow Row)> read = [];
+        foreach (var row in ingredients.Rows)
+            if (IngredientOf(row, problems) is { } ingredient)
+            {
+                if (read.Any(each => Names.Same(each.Ingredient.Name, ingredient.Name)))
+                    problems.Add(row.Problem("ingredient", "a name that no other row has"));
+                else read.Add((ingredient, row));
+            }
+
+        List<string> remarks = [];
+        var documents = specifications is null ? [] : Documents(specifications, [.. read.Select(each => each.Ingredient.Name)], problems);
+        Ingredient[] all = [.. read.Select(each =>
+        {
+            var document = Newest(documents.Where(document => Names.Same(document.Ingredient, each.Ingredient.Name)), asOf, remarks);
+            return WithFigures(each.Ingredient, each.Row, document, table, stated, problems);
+        })];
+        return new(new(all), asOf, remarks);
+    }
+
+    private sealed record Document(string Ingredient, string Name, DateOnly? Date, SheetRow Row);
+
+    private static Ingredient? IngredientOf(SheetRow row, List<CellProblem> problems)
+    {
+        var reader = new RowReader(row, problems);
+        var name = reader.Required("ingredient");
+        var ingredient = new Ingredient
+        {
+            Name = name ?? "",
+            Food = reader.Text("food"),
+            Piece = reader.Text("piece"),
+            PieceGrams = reader.Number("piece_g", 1e-6, 1e6),
+            DensityGramsPerMillilitre = reader.Number("density_g_ml", 0.01, 25),
+            EdiblePercent = reader.Percent("edible_percent", 1e-6, 100) ?? 100,
+            LabelName = reader.Text("label_name"),
+            Allergens = LookedAt(reader.Words("allergens")),
+            MayContain = LookedAt(reader.Words("may_contain")),
+            Function = reader.Text("function"),
+            BloomGrams = reader.Number("bloom", 10, 400),
+            DextroseEquivalentPercent = reader.Number("dextrose_equivalent", 0, 100),
+            Notes = row["notes"],
+            Origin = row.Origin("ingredient"),
+        };
+        return name is { Length: > 0 } ? ingredient : null;
+    }
+
+    // 'none' says that somebody looked; a blank says that nobody did.
+    private static IReadOnlyList<string>? LookedAt(IReadOnlyList<string> words) =>
+        words.Count == 0 ? null : words is [var only] && Names.Same(only, "none") ? [] : words;
+
+    private static List<Document> Documents(Sheet sheet, IReadOnlyList<string> ingredients, List<CellProblem> problems)
+    {
+        List<Document> documents = [];
+        foreach (var row in sheet.Rows)
+        {
+            var reader = new RowReader(row, problems);
+            if (reader.Required("ingredient") is not { Length: > 0 } name) continue;
+            var date = reader.Date("date");
+            if (!ingredients.Contains(name, Names.Comparer))
+                problems.Add(row.Problem("ingredient", $"an ingredient of ingredients.csv{Near(Names.Nearest(name, ingredients))}"));
+            else documents.Add(new(name, reader.Text("document") ?? "a document without a name", date, row));
+        }
+        return documents;
+    }
+
+    private static Document? Newest(IEnumerable<Document> documents, DateOnly? asOf, List<string> remarks)
+    {
+        Document[] all = [.. documents.OrderBy(document => document.Date ?? DateOnly.MinValue)];
+        if (all.Length == 0) return null;
+        if (asOf is not { } day || all.LastOrDefault(document => document.Date is null || document.Date <= day) is not { } inTime)
+        {
+            if (asOf is not null && all[0].Date is { } first)
+                remarks.Add(FormattableString.Invariant($"{all[0].Ingredient}: no document is as old as {asOf:yyyy-MM-dd}; the first one, {all[0].Name} of {first:yyyy-MM-dd}, is used."));
+            return asOf is null ? all[^1] : all[0];
+        }
+        return inTime;
+    }
+
+    private static Ingredient WithFigures(Ingredient ingredient, SheetRow row, Document? document, CompositionTable table, StatedFigures stated, List<CellProblem> problems)
+    {
+        NutrientProfile? food = null;
+        if (ingredient.Food is { } id)
+        {
+            if (table.Seek(id) is { } known) food = table.Profile(known.Id);
+            else problems.Add(row.Problem("food", $"a food of the composition table, dataset and number, such as SR28 01145{Near(table.Nearest(id))}"));
+        }
+        var profile = document is null || food is null && !stated.IsStatedIn(document.Row) ? food : stated.Over(food, ingredient.Name, new RowReader(document.Row, problems));
+        return document is null ? ingredient with { Profile = profile } : ingredient with
+        {
+            Profile = profile,
+            Allergens = LookedAt(Parted(document.Row["allergens"])) ?? ingredient.Allergens,
+            MayContain = LookedAt(Parted(document.Row["may_contain"])) ?? ingredient.MayContain,
+            LabelName = document.Row["legal_name"] is { Length: > 0 } legal ? legal : ingredient.LabelName,
+        };
+    }
+
+    private static string[] Parted(string cell) => cell.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
+    private static string Near(IReadOnlyList<string> names) => names.Count == 0 ? "" : $"; near ones: {string.Join(", ", names)}";
+}
