@@ -8,7 +8,11 @@ namespace Tamis.Losses;
 /// <param name="MassGrams">Its mass as weighed in (edible), less what left with bowl, trim and the like; its water still counted.</param>
 /// <param name="WaterLostGrams">The water that left from this very part (toasting, boiling down), 0 to <paramref name="MassGrams"/>.</param>
 /// <param name="Origin">The cell that it was written in, for the working.</param>
-public sealed record MixturePart(Ingredient Ingredient, double MassGrams, double WaterLostGrams, Source Origin);
+public sealed record MixturePart(Ingredient Ingredient, double MassGrams, double WaterLostGrams, Source Origin)
+{
+    /// <summary>The range of <see cref="MassGrams"/> where the quantity was written as a range or a count of pieces; null where it was weighed.</summary>
+    public Interval? MassRangeGrams { get; init; }
+}
 
 /// <summary>What a finished mass is made of: parts as weighed in, less the water that left.</summary>
 /// <remarks>The finished mass is the sum of the parts less all water lost; mass is conserved by construction.</remarks>
@@ -32,7 +36,12 @@ public sealed record Mixture
     /// <summary>More or less of the same.</summary>
     public Mixture Scaled(double factor) => new()
     {
-        Parts = [.. Parts.Select(part => part with { MassGrams = part.MassGrams * factor, WaterLostGrams = part.WaterLostGrams * factor })],
+        Parts = [.. Parts.Select(part => part with
+        {
+            MassGrams = part.MassGrams * factor,
+            WaterLostGrams = part.WaterLostGrams * factor,
+            MassRangeGrams = part.MassRangeGrams * factor,
+        })],
         EvaporatedGrams = EvaporatedGrams * factor,
     };
 

@@ -36,7 +36,8 @@ public static class CompositionQuantities
 
     private static string Tag(CompositionTable table, CheckInputs inputs) => table.Nutrients[inputs.Text("nutrient")].Tag;
 
-    private static Mixture MixtureOf(CompositionTable table, CheckInputs inputs) => new()
+    /// <summary>The mixture of the inputs <c>lines</c> and <c>water_lost_g</c>, of the record alone.</summary>
+    internal static Mixture MixtureOf(CompositionTable table, CheckInputs inputs) => new()
     {
         Parts = [.. inputs.Table("lines").Select(line => Part(table, line))],
         EvaporatedGrams = inputs.Number("water_lost_g"),

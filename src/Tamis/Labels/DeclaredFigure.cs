@@ -1,0 +1,56 @@
+namespace Tamis.Labels;
+
+/// <summary>When a line of a nutrition panel is shown.</summary>
+public enum LineShown
+{
+    /// <summary>Always; what mandatory lines are.</summary>
+    Always,
+    /// <summary>Where it is known well enough.</summary>
+    IfKnown,
+    /// <summary>Where it is known well enough and more than nothing.</summary>
+    IfPresent,
+    /// <summary>Only where the panel is asked for it.</summary>
+    IfAsked,
+}
+
+/// <summary>A line that a nutrition panel has or may have.</summary>
+public sealed record DeclaredFigure
+{
+    /// <summary>The name by which the tables of the rule set call it: <c>saturates</c>.</summary>
+    public required string Key { get; init; }
+
+    /// <summary>The words that the law prescribes.</summary>
+    public required string Term { get; init; }
+
+    /// <summary>How far the line is set in: 0, 1 or 2.</summary>
+    public required int Indent { get; init; }
+
+    /// <summary>The unit of the amount.</summary>
+    public required string Unit { get; init; }
+
+    /// <summary>What the amount is summed from: one summand, or for energy one a factor.</summary>
+    public required IReadOnlyList<Summand> Summands { get; init; }
+
+    /// <summary>Whether it is the energy, summed by factors.</summary>
+    public required bool IsEnergy { get; init; }
+
+    /// <summary>Whether the law asks for the line.</summary>
+    public required bool IsMandatory { get; init; }
+
+    /// <summary>When the line is shown.</summary>
+    public required LineShown Shown { get; init; }
+
+    /// <summary>Where the line came from.</summary>
+    public required RuleOrigin Origin { get; init; }
+
+    /// <summary>When the row is in force.</summary>
+    public InForce InForce { get; init; } = InForce.Always;
+}
+
+/// <summary>A part of a declared figure: a content of the foods times a factor.</summary>
+/// <param name="Word">What is summed: <c>fibre</c>.</param>
+/// <param name="Formula">How it follows from the contents of a food.</param>
+/// <param name="Factor">What it counts in the unit of the figure: 1, or the energy of a gram.</param>
+/// <param name="Origin">Where the factor came from.</param>
+/// <param name="InForce">When the factor is in force.</param>
+public sealed record Summand(string Word, ContentFormula Formula, double Factor, RuleOrigin Origin, InForce InForce);

@@ -1,0 +1,137 @@
+using System.Globalization;
+using Tamis.Losses;
+
+namespace Tamis.Labels;
+
+/// <summary>The nutrition declaration of a mixture by one rule set.</summary>
+/// <remarks>A mandatory figure that is not known well enough makes it a draft that says so; a partial sum is never declared as if it were whole.</remarks>
+public sealed class NutritionPanel
+{
+    private NutritionPanel(Mixture mixture, RuleSet rules, PanelBasis basis, DateOnly? asOf) => (Mixture, Rules, Basis, AsOf) = (mixture, rules, basis, asOf);
+
+    /// <summary>What it speaks of.</summary>
+    public Mixture Mixture { get; }
+
+    /// <summary>The rules, those in force on the day.</summary>
+    public RuleSet Rules { get; }
+
+    /// <summary>How much of the mixture it speaks of.</summary>
+    public PanelBasis Basis { get; }
+
+    /// <summary>The day for which it was drawn up; null for the rules without an end.</summary>
+    public DateOnly? AsOf { get; }
+
+    /// <summary>The lines in lawful order.</summary>
+    public IReadOnlyList<PanelLine> Lines { get; private set; } = [];
+
+    /// <summary>Mandatory figures that are not known well enough.</summary>
+    public IReadOnlyList<MissingFigure> Missing { get; private set; } = [];
+
+    /// <summary>Lines that the law does not ask for, left off because they are not known well enough.</summary>
+    public IReadOnlyList<LeftOffLine> LeftOff { get; private set; } = [];
+
+    /// <summary>Whether it may not yet go on a pack.</summary>
+    public bool IsDraft => DraftReasons.Count > 0;
+
+    /// <summary>Why it may not yet go on a pack, a sentence each; none where it may.</summary>
+    public IReadOnlyList<string> DraftReasons => [.. NotInForce(), .. Missing.Select(figure => figure.ToString())];
+
+    /// <summary>What a reader should know beside the figures: the basis the law asks for, and what was taken as none or as published.</summary>
+    public IReadOnlyList<string> Remarks => [.. OtherBasis(), .. PanelAssumptions.Of(this)];
+
+    /// <summary>The status in a sentence.</summary>
+    public string Status => (Missing.Count, NotInForce().Any()) switch
+    {
+        (0, false) => $"{Rules.DeclarationTitle}, {Basis.Words}, by the rules of {Rules.Title}.",
+        (0, true) => "Draft: the rules are not in force on the day asked for.",
+        (1, _) => "Draft: 1 mandatory figure is not known well enough.",
+        (var count, _) => $"Draft: {count} mandatory figures are not known well enough.",
+    };
+
+    /// <summary>The energy as one text, its units joined as the law joins them: <c>1557 kJ / 371 kcal</c>.</summary>
+    /// <param name="key">The figure, which may have a line in each of several units.</param>
+    public string Declared(string key) => string.Join(" / ", Lines.Where(line => Names.Same(line.Key, key)).Select(line => line.Declared));
+
+    /// <summary>A line by its key, in a unit where one is given.</summary>
+    /// <exception cref="KeyNotFoundException">The panel has no such line.</exception>
+    public PanelLine Line(string key, string? unit = null) =>
+        Lines.FirstOrDefault(line => Names.Same(line.Key, key) && (unit is null || line.Unit == unit))
+        ?? throw new KeyNotFoundException($"The nutrition panel has no line '{key}'; it has: {string.Join(", ", Lines.Select(line => line.Key).Distinct())}.");
+
+    /// <summary>Draws up a nutrition panel.</summary>
+    /// <param name="mixture">What it speaks of; its finished mass must be above 0 g.</param>
+    /// <param name="rules">The rule set.</param>
+    /// <param name="basis">How much of the mixture it speaks of.</param>
+    /// <param name="asOf">The day for which it is drawn up; without one, by the rules that have no end.</param>
+    /// <param name="asked">Voluntary lines that are wished for, by their keys.</param>
+    /// <exception cref="ArgumentException">The mixture has no finished mass.</exception>
+    /// <exception cref="KeyNotFoundException">A line is wished for that the rule set does not have.</exception>
+    public static NutritionPanel Of(Mixture mixture, RuleSet rules, PanelBasis basis, DateOnly? asOf = null, IReadOnlyCollection<string>? asked = null)
+    {
+        if (!(mixture.FinishedGrams > 0)) throw new ArgumentException("A nutrition panel needs a finished mass above 0 g: give the formula masses, or take back a loss that is larger than they are.", nameof(mixture));
+        NutritionPanel panel = new(mixture, rules.AsOf(asOf), basis, asOf);
+        HashSet<string> wished = new((asked ?? []).Select(key => panel.Rules.Figure(key).Key), Names.Comparer);
+        List<PanelLine> lines = [];
+        List<LeftOffLine> leftOff = [];
+        foreach (var figure in panel.Rules.Declaration)
+        {
+            var isWished = wished.Contains(figure.Key);
+            if (figure.Shown == LineShown.IfAsked && !isWished) continue;
+            var line = panel.LineOf(figure);
+            if (!line.IsKnownWell && !figure.IsMandatory) leftOff.Add(new(figure.Key, figure.Term, line.Amount, panel.UnknownOf(figure)));
+            else if (figure.Shown != LineShown.IfPresent || isWished || line.Amount.Known > 0) lines.Add(line);
+        }
+        (panel.Lines, panel.LeftOff) = (lines, leftOff);
+        panel.Missing = [.. lines.Where(line => !line.IsKnownWell).Select(line => new MissingFigure(line, panel.UnknownOf(line.Figure)))];
+        return panel;
+    }
+
+    /// <summary>The mass that the panel speaks of, in grams.</summary>
+    public double BasisGrams => Basis.MassGrams ?? Mixture.FinishedGrams;
+
+    private PanelLine LineOf(DeclaredFigure figure)
+    {
+        var whole = FigureSum.Of(Mixture, figure, Rules.ProteinFactor);
+        var amount = whole * (BasisGrams / Mixture.FinishedGrams);
+        // Sums of the same masses in another order differ in the last digits: a share that is all by a hair is all.
+        var isKnownWell = amount.IsWhole || amount.CoveredShare * 100 >= Rules.KnownSharePercent;
+        var rounded = isKnownWell ? Rules.Rounding.Round(figure.Key, figure.Unit, RoundingTable.ToDecimal(amount.Known)) : null;
+        var reference = Rules.Reference(figure.Key, figure.Unit);
+        return new(this, figure)
+        {
+            Amount = amount,
+            IsKnownWell = isKnownWell,
+            Spread = isKnownWell ? FigureRange.Of(Mixture, figure, Rules.ProteinFactor, whole.Known, Basis.MassGrams) : null,
+            Declared = rounded?.Text ?? AtLeast(figure, amount),
+            Rounded = rounded,
+            Reference = reference,
+            Percent = isKnownWell && reference is { Shown: not PercentShown.No } ? Rules.Percent(reference, Math.Max(0, amount.Known)) : null,
+        };
+    }
+
+    private string AtLeast(DeclaredFigure figure, Amount amount) =>
+        Rules.Rounding.RoundDown(figure.Key, figure.Unit, RoundingTable.ToDecimal(amount.Known)) is { } least ? $"at least {least}" : "not known";
+
+    private IReadOnlyList<UnknownShare> UnknownOf(DeclaredFigure figure) =>
+        [.. Mixture.Parts
+            .Where(part => !FigureSum.Per100Grams(figure, part.Ingredient.Profile, Rules.ProteinFactor).IsKnown)
+            .GroupBy(part => part.Ingredient.Name, Names.Comparer)
+            .Select(parts => new UnknownShare(parts.Key, parts.Sum(part => part.MassGrams) / Mixture.WeighedInGrams * 100))
+            .OrderByDescending(unknown => unknown.SharePercent).ThenBy(unknown => unknown.Ingredient, StringComparer.Ordinal)];
+
+    private IEnumerable<string> NotInForce()
+    {
+        if (Rules.InForce.On(AsOf)) yield break;
+        var from = Rules.InForce.From is { } first ? $" from {Written(first)}" : "";
+        var to = Rules.InForce.To is { } last ? $" to {Written(last)}" : "";
+        yield return $"{Rules.Act} is in force{from}{to}, {(AsOf is { } day ? $"not on {Written(day)}" : "no longer")}.";
+    }
+
+    private IEnumerable<string> OtherBasis()
+    {
+        if (Rules.IsPerServing && !Basis.IsServing) yield return $"The law asks for figures per serving; these are {Basis.Words}.";
+        if (!Rules.IsPerServing && Basis.MassGrams is not 100) yield return $"The law asks for figures per 100\u202fg; these are {Basis.Words} and may stand beside them.";
+    }
+
+    private static string Written(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

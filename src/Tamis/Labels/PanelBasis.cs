@@ -1,0 +1,43 @@
+using System.Globalization;
+
+namespace Tamis.Labels;
+
+/// <summary>How much of a finished mass a nutrition panel speaks of.</summary>
+public sealed record PanelBasis
+{
+    private PanelBasis(string words, double? massGrams, bool isServing) => (Words, MassGrams, IsServing) = (words, massGrams, isServing);
+
+    /// <summary>The basis in words: <c>per 100 g</c>, <c>per slice (40 g)</c>.</summary>
+    public string Words { get; }
+
+    /// <summary>The mass in grams; null for the whole of the mixture.</summary>
+    public double? MassGrams { get; }
+
+    /// <summary>Whether it is a portion, a serving or a piece: what one person eats.</summary>
+    public bool IsServing { get; }
+
+    /// <summary>100 g of finished mass.</summary>
+    public static PanelBasis Per100Grams { get; } = new("per 100 g", 100, false);
+
+    /// <summary>All of the finished mass.</summary>
+    public static PanelBasis Whole { get; } = new("in the whole", null, false);
+
+    /// <summary>A serving with its household measure: <c>Serving(40, "1 slice")</c>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
+    public static PanelBasis Serving(double massGrams, string household = "") =>
+        new($"per serving ({(household.Length > 0 ? $"{household}, " : "")}{Written(massGrams)} g)", Checked(massGrams), true);
+
+    /// <summary>A portion of so many grams.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
+    public static PanelBasis Portion(double massGrams) => new($"per portion ({Written(massGrams)} g)", Checked(massGrams), true);
+
+    /// <summary>A piece by its word: <c>Piece(101, "tart slice")</c>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
+    public static PanelBasis Piece(double massGrams, string word) => new($"per {word} ({Written(massGrams)} g)", Checked(massGrams), true);
+
+    private static double Checked(double massGrams) => double.IsFinite(massGrams) && massGrams > 0
+        ? massGrams
+        : throw new ArgumentOutOfRangeException(nameof(massGrams), massGrams, "A portion weighs more than 0 g.");
+
+    private static string Written(double grams) => grams.ToString("0.#", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,96 @@
+namespace Tamis.Labels;
+
+/// <summary>One line of a nutrition panel.</summary>
+public sealed class PanelLine
+{
+    internal PanelLine(NutritionPanel panel, DeclaredFigure figure) => (Panel, Figure) = (panel, figure);
+
+    internal NutritionPanel Panel { get; }
+
+    internal DeclaredFigure Figure { get; }
+
+    /// <summary>The name of the figure in the rule set: <c>saturates</c>.</summary>
+    public string Key => Figure.Key;
+
+    /// <summary>The words that the law prescribes, with the amount in them where the law puts it there.</summary>
+    public string Term => IsAmountInTerm ? Figure.Term.Replace(IsKnownWell ? "#" : "# ", IsKnownWell ? Declared : "") : Figure.Term;
+
+    /// <summary>Whether the amount is printed within <see cref="Term"/> and not beside it.</summary>
+    public bool IsAmountInTerm => Figure.Term.Contains('#');
+
+    /// <summary>How far the line is set in: 0, 1 or 2.</summary>
+    public int Indent => Figure.Indent;
+
+    /// <summary>The unit of the amount.</summary>
+    public string Unit => Figure.Unit;
+
+    /// <summary>Whether it is a line of the energy.</summary>
+    public bool IsEnergy => Figure.IsEnergy;
+
+    /// <summary>Whether the law asks for the line.</summary>
+    public bool IsMandatory => Figure.IsMandatory;
+
+    /// <summary>The amount in what the panel speaks of, in <see cref="Unit"/>, not rounded: a lower bound while parts are unknown, never to be shown bare then.</summary>
+    public required Amount Amount { get; init; }
+
+    /// <summary>The amount if it is known well enough to be declared, otherwise null.</summary>
+    public double? Value => IsKnownWell ? Amount.Known : null;
+
+    /// <summary>Whether the amount is known for as much of the mass as the rule set asks.</summary>
+    public required bool IsKnownWell { get; init; }
+
+    /// <summary>The range of the amount where contents or masses have one, in <see cref="Unit"/>; null where the data give none.</summary>
+    public Interval? Range => Spread?.Range;
+
+    /// <summary>The range with what it rests on; null where the data give none.</summary>
+    public required FigureSpread? Spread { get; init; }
+
+    /// <summary>The text for the pack; where the amount is not known well enough, words that say so.</summary>
+    public required string Declared { get; init; }
+
+    /// <summary>Other texts that are as lawful.</summary>
+    public IReadOnlyList<string> Alternatives => Rounded?.Alternatives ?? [];
+
+    /// <summary>How the amount was rounded; null where it is not known well enough.</summary>
+    public required RoundedAmount? Rounded { get; init; }
+
+    /// <summary>The reference value of the figure; null where the rule set has none.</summary>
+    public required ReferenceValue? Reference { get; init; }
+
+    /// <summary>The percentage of the reference value for the pack; null where there is none to print or the amount is not known well enough.</summary>
+    public required RoundedAmount? Percent { get; init; }
+
+    /// <summary>The share of the mass for which the amount is known, in words: <c>known for 83.1 % of the mass</c>.</summary>
+    public string CoverageInWords => PanelWords.Coverage(Amount);
+
+    /// <summary>How the figure was worked out: parts, foods, factors, water lost, rounding rule with its article.</summary>
+    public Working Explain() => PanelWorking.Of(this);
+
+    /// <summary>The line as text: <c>fat 14 g</c>.</summary>
+    public override string ToString() => IsAmountInTerm && IsKnownWell ? Term : $"{Term} {Declared}";
+}
+
+/// <summary>A line that the law does not ask for and that is not known well enough.</summary>
+/// <param name="Key">The figure.</param>
+/// <param name="Term">Its words.</param>
+/// <param name="Amount">What is known of it.</param>
+/// <param name="Ingredients">What it is not known of.</param>
+public sealed record LeftOffLine(string Key, string Term, Amount Amount, IReadOnlyList<UnknownShare> Ingredients)
+{
+    /// <summary>The sentence that says so.</summary>
+    public override string ToString() => $"{Key}: left off, {PanelWords.Coverage(Amount)}; {PanelWords.NotKnownOf(Ingredients)}.";
+}
+
+/// <summary>A mandatory figure that is not known well enough.</summary>
+/// <param name="Line">The line.</param>
+/// <param name="Ingredients">What it is not known of, the largest share first.</param>
+public sealed record MissingFigure(PanelLine Line, IReadOnlyList<UnknownShare> Ingredients)
+{
+    /// <summary>The sentence that says so.</summary>
+    public override string ToString() => $"{Line.Key}: {PanelWords.Coverage(Line.Amount)}; {PanelWords.NotKnownOf(Ingredients)}.";
+}
+
+/// <summary>An ingredient of which a figure is not known.</summary>
+/// <param name="Ingredient">Its name.</param>
+/// <param name="SharePercent">Its share of the mass as weighed in, in per cent.</param>
+public sealed record UnknownShare(string Ingredient, double SharePercent);

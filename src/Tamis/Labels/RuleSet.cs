@@ -1,0 +1,82 @@
+namespace Tamis.Labels;
+
+/// <summary>One jurisdiction's rules for nutrition panels, as its folder of CSV files has them.</summary>
+public sealed record RuleSet
+{
+    /// <summary>The folder's name: <c>eu</c>.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The jurisdiction as a page says it.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>The act.</summary>
+    public required string Act { get; init; }
+
+    /// <summary>What the panel is called on a pack.</summary>
+    public required string DeclarationTitle { get; init; }
+
+    /// <summary>Whether the law wants the panel per serving; otherwise it wants it per 100 g.</summary>
+    public required bool IsPerServing { get; init; }
+
+    /// <summary>The languages of the words in the folder.</summary>
+    public required IReadOnlyList<string> Languages { get; init; }
+
+    /// <summary>Grams of protein to a gram of nitrogen that the law asks for; null where a protein is taken as its table publishes it.</summary>
+    public required double? ProteinFactor { get; init; }
+
+    /// <summary>The share of the mass, in per cent, for which a figure must be known to be printed.</summary>
+    public required double KnownSharePercent { get; init; }
+
+    /// <summary>The sentence that goes with percentages of reference values.</summary>
+    public required string ReferenceStatement { get; init; }
+
+    /// <summary>The settings of the rule set by their key, with where each came from.</summary>
+    public required IReadOnlyDictionary<string, RuleOrigin> SettingOrigins { get; init; }
+
+    /// <summary>When the rule set is in force.</summary>
+    public required InForce InForce { get; init; }
+
+    /// <summary>The lines in lawful order.</summary>
+    public required IReadOnlyList<DeclaredFigure> Declaration { get; init; }
+
+    /// <summary>The energy factors.</summary>
+    public required IReadOnlyList<EnergyFactor> EnergyFactors { get; init; }
+
+    /// <summary>The rounding rules.</summary>
+    public required RoundingTable Rounding { get; init; }
+
+    /// <summary>Reference intakes or daily values.</summary>
+    public required IReadOnlyList<ReferenceValue> ReferenceValues { get; init; }
+
+    /// <summary>Reference amounts for servings; empty where the law has none.</summary>
+    public required IReadOnlyList<ServingSize> Servings { get; init; }
+
+    /// <summary>Reads a rule set from its folder.</summary>
+    /// <exception cref="Tables.TableException">A file is missing or a cell cannot be read; all problems at once.</exception>
+    public static RuleSet Load(string folder) => RuleSetReader.Read(folder);
+
+    /// <summary>The rules that are in force on a day; with no day, those that have no end.</summary>
+    public RuleSet AsOf(DateOnly? day) => this with
+    {
+        Declaration = [.. Declaration.Where(row => row.InForce.On(day))
+            .Select(row => row with { Summands = [.. row.Summands.Where(summand => summand.InForce.On(day))] })],
+        EnergyFactors = [.. EnergyFactors.Where(row => row.InForce.On(day))],
+        Rounding = new([.. Rounding.Bands.Where(row => row.InForce.On(day))], Rounding.KeepsClosingZeros),
+        ReferenceValues = [.. ReferenceValues.Where(row => row.InForce.On(day))],
+    };
+
+    /// <summary>The line of this key, in this unit where one is given.</summary>
+    /// <exception cref="KeyNotFoundException">The declaration has no such line.</exception>
+    public DeclaredFigure Figure(string key, string? unit = null) =>
+        Declaration.FirstOrDefault(figure => Names.Same(figure.Key, key) && (unit is null || figure.Unit == unit))
+        ?? throw new KeyNotFoundException($"The rules of {Title} have no line '{key}'{(unit is null ? "" : $" in {unit}")}; near ones: {string.Join(", ", Names.Nearest(key, Declaration.Select(figure => figure.Key)))}.");
+
+    /// <summary>The reference value of a figure in a unit, or null where there is none.</summary>
+    public ReferenceValue? Reference(string key, string unit) => ReferenceValues.FirstOrDefault(row => Names.Same(row.Key, key) && row.Unit == unit);
+
+    /// <summary>An amount as a percentage of its reference value, rounded for print.</summary>
+    /// <param name="reference">The reference value.</param>
+    /// <param name="amount">The amount, not rounded, in the unit of the reference value.</param>
+    public RoundedAmount Percent(ReferenceValue reference, double amount) =>
+        Rounding.Round(reference.PercentRounding, "%", RoundingTable.ToDecimal(amount) / RoundingTable.ToDecimal(reference.Value) * 100);
+}

@@ -1,0 +1,187 @@
+using Tamis.Tables;
+
+namespace Tamis.Labels;
+
+/// <summary>Reads the folder of a rule set and holds its tables against each other.</summary>
+internal static class RuleSetReader
+{
+    public const string SettingsFile = "rule-set.csv";
+
+    private static readonly string[] RoundingColumns =
+        ["key", "unit", "from", "from_inclusive", "to", "to_inclusive", "method", "increment", "printed", "text", "alternatives", "alternative_increment", "condition"];
+
+    private static readonly Dictionary<string, LineShown> Shown = new(Names.Comparer)
+    {
+        ["always"] = LineShown.Always,
+        ["if known"] = LineShown.IfKnown,
+        ["if present"] = LineShown.IfPresent,
+        ["if asked"] = LineShown.IfAsked,
+    };
+
+    private static readonly Dictionary<string, bool> Status = new(Names.Comparer) { ["mandatory"] = true, ["voluntary"] = false };
+
+    private static readonly Dictionary<string, RoundingMethod> Methods = new(Names.Comparer)
+    {
+        ["nearest"] = RoundingMethod.Nearest,
+        ["significant"] = RoundingMethod.Significant,
+        ["text"] = RoundingMethod.Text,
+    };
+
+    private static readonly Dictionary<string, PercentShown> Percents = new(Names.Comparer)
+    {
+        ["yes"] = PercentShown.Yes,
+        ["optional"] = PercentShown.Optional,
+        ["no"] = PercentShown.No,
+    };
+
+    public static RuleSet Read(string folder)
+    {
+        List<CellProblem> problems = [];
+        return Read(folder, problems) ?? throw new TableException(problems);
+    }
+
+    /// <summary>Reads a rule set, noting every problem; null where there was any.</summary>
+    public static RuleSet? Read(string folder, List<CellProblem> problems)
+    {
+        List<CellProblem> found = [];
+        var set = ReadTables(folder, found);
+        // Two rule sets have files of the same names: problems name the folder too.
+        problems.AddRange(found.Select(problem => problem with { File = $"{NameOf(folder)}/{problem.File}" }));
+        return found is [] ? set : null;
+    }
+
+    private static RuleSet ReadTables(string folder, List<CellProblem> problems)
+    {
+        RuleSettings settings = new(Rows(folder, SettingsFile, ["key", "value"], problems), problems);
+        EnergyFactor[] energy = [.. Rows(folder, "energy-factors.csv", ["key", "word", "content", "kj_per_g", "kcal_per_g"], problems).Select(Energy)];
+        DeclaredFigure[] declaration = [.. Rows(folder, "declaration.csv", ["order", "key", "term", "indent", "unit", "content", "status", "shown"], problems)
+            .Select(row => (Order: row.RequiredDecimal("order"), Figure: Figure(row, energy))).OrderBy(row => row.Order).Select(row => row.Figure)];
+        RoundingBand[] bands = [.. Rows(folder, "rounding.csv", RoundingColumns, problems).Select(Band)];
+        ReferenceValue[] references = [.. Rows(folder, "reference-values.csv", ["key", "unit", "value", "percent_rounding", "percent_shown"], problems).Select(Reference)];
+        settings.MustBe("ties", "half up");
+        settings.MustBe("percent_from", "unrounded");
+        RuleSet set = new()
+        {
+            Name = NameOf(folder),
+            Title = settings.Text("name"),
+            Act = settings.Text("act"),
+            DeclarationTitle = settings.Text("declaration"),
+            IsPerServing = settings.Is("basis", "serving", "100 g"),
+            Languages = settings.Words("languages"),
+            ProteinFactor = settings.NumberOr("protein_factor", "as published"),
+            KnownSharePercent = settings.Percent("known_share_percent"),
+            ReferenceStatement = settings.Text("reference_statement"),
+            InForce = new(settings.Date("in_force_from"), settings.Date("in_force_to")),
+            SettingOrigins = settings.Origins,
+            Declaration = declaration,
+            EnergyFactors = energy,
+            Rounding = new(bands, settings.Is("closing_zeros", "keep", "drop")),
+            ReferenceValues = references,
+            Servings = File.Exists(Path.Combine(folder, "servings.csv")) ? [.. Rows(folder, "servings.csv", ["category", "amount", "unit", "household"], problems).Select(Serving)] : [],
+        };
+        // Tables that could not be read would only be held against each other in vain.
+        if (problems is []) problems.AddRange(RuleSetChecks.Problems(declaration, bands, references));
+        return set;
+    }
+
+    private static string NameOf(string folder) => Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)));
+
+    private static IReadOnlyList<RuleRow> Rows(string folder, string file, string[] columns, List<CellProblem> problems)
+    {
+        try
+        {
+            var sheet = SheetFile.Read(Path.Combine(folder, file), new(DecimalMark: '.', DateOrder: DateOrder.YearMonthDay));
+            return sheet.Require([.. columns, .. RuleRow.OriginColumns], problems) ? [.. sheet.Rows.Select(row => new RuleRow(new(row, problems)))] : [];
+        }
+        catch (TableException error)
+        {
+            problems.AddRange(error.Problems);
+            return [];
+        }
+    }
+
+    private static EnergyFactor Energy(RuleRow row) => new()
+    {
+        Key = row.Cells.Required("key"),
+        Word = row.Cells.Required("word"),
+        Formula = row.Formula("content"),
+        KilojoulesPerGram = row.Cells.Number("kj_per_g", 0),
+        KilocaloriesPerGram = row.Cells.Number("kcal_per_g", 0),
+        Origin = row.Origin(),
+        InForce = row.InForce(),
+    };
+
+    private static DeclaredFigure Figure(RuleRow row, IReadOnlyList<EnergyFactor> energy)
+    {
+        var origin = row.Origin();
+        var key = row.Cells.Required("key");
+        return new()
+        {
+            Key = key,
+            Term = row.Cells.Required("term"),
+            Indent = row.Cells.Whole("indent", 0, 2) ?? 0,
+            Unit = row.Cells.Required("unit"),
+            Summands = Summands(row, key, energy, origin),
+            IsEnergy = IsEnergy(row),
+            IsMandatory = row.Choice("status", Status),
+            Shown = row.Choice("shown", Shown),
+            Origin = origin,
+            InForce = row.InForce(),
+        };
+    }
+
+    private static IReadOnlyList<Summand> Summands(RuleRow row, string key, IReadOnlyList<EnergyFactor> energy, RuleOrigin origin)
+    {
+        var content = row.Cells.Required("content");
+        if (!IsEnergy(row)) return row.Formula("content") is { } formula ? [new(key, formula, 1, origin, InForce.Always)] : [];
+        List<Summand> summands = [];
+        foreach (var factor in energy.Where(factor => factor.Formula is not null))
+        {
+            if ((content == "energy_kj" ? factor.KilojoulesPerGram : factor.KilocaloriesPerGram) is { } perGram) summands.Add(new(factor.Word, factor.Formula!, perGram, factor.Origin, factor.InForce));
+            else row.Cells.Note("content", $"energy_kcal or energy_kj; energy-factors.csv has no such factor for {factor.Word}");
+        }
+        return summands;
+    }
+
+    private static bool IsEnergy(RuleRow row) => row.Cells.Text("content") is "energy_kj" or "energy_kcal";
+
+    private static RoundingBand Band(RuleRow row)
+    {
+        var method = row.Choice("method", Methods);
+        var increment = row.Decimal("increment");
+        if (method != RoundingMethod.Text && increment is null or <= 0) row.Cells.Note("increment", "a step, or a number of figures, above 0");
+        if (method != RoundingMethod.Text && !row.Cells.Required("printed").Contains('#')) row.Cells.Note("printed", "a pattern with # for the number, such as # g");
+        return new()
+        {
+            Key = row.Cells.Required("key"),
+            Unit = row.Cells.Required("unit"),
+            From = row.RequiredDecimal("from"),
+            IncludesFrom = row.Flag("from_inclusive"),
+            To = row.Decimal("to"),
+            IncludesTo = row.Flag("to_inclusive"),
+            Method = method,
+            Increment = increment ?? 0,
+            Printed = row.Cells.Text("printed") ?? "",
+            Text = method == RoundingMethod.Text ? row.Cells.Required("text") : "",
+            Alternatives = row.Cells.Words("alternatives"),
+            AlternativeIncrement = row.Decimal("alternative_increment"),
+            Condition = row.Cells.Text("condition") ?? "",
+            Origin = row.Origin(),
+            InForce = row.InForce(),
+        };
+    }
+
+    private static ReferenceValue Reference(RuleRow row) => new()
+    {
+        Key = row.Cells.Required("key"),
+        Unit = row.Cells.Required("unit"),
+        Value = row.Cells.RequiredNumber("value", double.Epsilon),
+        PercentRounding = row.Cells.Required("percent_rounding"),
+        Shown = row.Choice("percent_shown", Percents),
+        Origin = row.Origin(),
+        InForce = row.InForce(),
+    };
+
+    private static ServingSize Serving(RuleRow row) =>
+        new(row.Cells.Required("category"), row.Cells.Text("amount") ?? "", row.Cells.Text("unit") ?? "", row.Cells.Text("household") ?? "", row.Origin());
+}

@@ -1,0 +1,66 @@
+using System.Globalization;
+using Tamis.Tables;
+
+namespace Tamis.Labels;
+
+/// <summary>The settings of a rule set: <c>rule-set.csv</c>, one a row.</summary>
+internal sealed class RuleSettings
+{
+    private readonly Dictionary<string, RuleRow> _rows = new(Names.Comparer);
+    private readonly Dictionary<string, RuleOrigin> _origins = new(Names.Comparer);
+    private readonly List<CellProblem> _problems;
+
+    public RuleSettings(IEnumerable<RuleRow> rows, List<CellProblem> problems)
+    {
+        _problems = problems;
+        foreach (var row in rows)
+        {
+            var key = row.Cells.Required("key");
+            if (!_rows.TryAdd(key, row)) row.Cells.Note("key", "each setting once");
+            else _origins.Add(key, row.Origin());
+        }
+    }
+
+    /// <summary>Where each setting came from.</summary>
+    public IReadOnlyDictionary<string, RuleOrigin> Origins => _origins;
+
+    public string Text(string key) => Row(key)?.Cells.Required("value") ?? "";
+
+    public IReadOnlyList<string> Words(string key) => Row(key)?.Cells.Words("value") ?? [];
+
+    public DateOnly? Date(string key) => _rows.TryGetValue(key, out var row) ? row.Cells.Date("value") : null;
+
+    public double Percent(string key) => Row(key)?.Cells.Percent("value") ?? 100;
+
+    /// <summary>One of two words; whether it is the first.</summary>
+    public bool Is(string key, string yes, string no)
+    {
+        if (Row(key) is not { } row) return false;
+        var value = row.Cells.Text("value");
+        if (!Names.Same(value, yes) && !Names.Same(value, no)) row.Cells.Note("value", $"'{yes}' or '{no}'");
+        return Names.Same(value, yes);
+    }
+
+    /// <summary>A word that has one reading only so far; anything else is a problem, so that a rule is never read past.</summary>
+    public void MustBe(string key, string only)
+    {
+        if (Row(key) is { } row && !Names.Same(row.Cells.Text("value"), only)) row.Cells.Note("value", $"'{only}', the only way that is worked out");
+    }
+
+    /// <summary>A number above 0, or null where the word stands instead.</summary>
+    public double? NumberOr(string key, string word)
+    {
+        if (Row(key) is not { } row || Names.Same(row.Cells.Text("value"), word)) return null;
+        if (double.TryParse(row.Cells.Text("value"), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && number > 0) return number;
+        row.Cells.Note("value", $"a number above 0, or '{word}'");
+        return null;
+    }
+
+    private RuleRow? Row(string key)
+    {
+        if (_rows.TryGetValue(key, out var row)) return row;
+        CellProblem missing = new(RuleSetReader.SettingsFile, 0, "key", "", $"a row '{key}' is missing");
+        if (!_problems.Contains(missing)) _problems.Add(missing);
+        return null;
+    }
+}
