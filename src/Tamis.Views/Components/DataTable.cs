@@ -99,20 +99,16 @@ public sealed record DataTable(string Name, IReadOnlyList<Column> Columns, IRead
             if (row.Cells.Count != Columns.Count)
                 throw new ArgumentException($"The table '{Name}' has {Columns.Count} columns, but a row has {row.Cells.Count} cells.");
 
-        var style = string.Join(";", ((string[])[Decimals(), Least()]).Where(part => part.Length > 0));
         var kinds = string.Join(' ', ((string[])[Fits ? "fit" : "", IsLong ? "long" : ""]).Where(part => part.Length > 0));
         var head = Html.Join(Columns.Select(Header));
         var body = Html.Join(Rows.Select(Line));
         var foot = Notes.Count == 0 ? Html.Empty : Html.Of($"<tfoot>{Notes.Select(note => Html.Of($"<tr><td colspan=\"{Columns.Count}\">{note}</td></tr>"))}</tfoot>");
         var caption = Caption.IsEmpty ? Html.Empty : Html.Of($"<caption>{Caption}</caption>");
-        var table = Html.Of($"<table{Attribute("class", kinds)}{Attribute("style", style)}>{caption}<thead><tr>{head}</tr></thead>\n<tbody>{body}</tbody>{foot}</table>");
+        var table = Html.Of($"<table{Attribute("class", kinds)}{Attribute("style", Least())}>{caption}<thead><tr>{head}</tr></thead>\n<tbody>{body}</tbody>{foot}</table>");
         return Html.Of($"<div class=\"{(IsWide ? "table wide" : "table")}\"><div class=\"across\" tabindex=\"0\" role=\"region\" aria-label=\"{Name}\">{table}</div></div>\n");
 
-        string Decimals() => Most() is var most && most > 0 ? "--d:" + most.ToString(CultureInfo.InvariantCulture) : "";
         string Least() => LeastRem is { } rem ? $"--least:{rem.ToString("0.##", CultureInfo.InvariantCulture)}rem" : Columns.Count > 4 ? $"--least:{Columns.Count * 5}rem" : "";
     }
-
-    private int Most() => Rows.SelectMany(row => row.Cells).Max(cell => (int?)Math.Max(0, (cell.Number?.Decimals?.Length ?? 0) - 1)) ?? 0;
 
     private static Html Header(Column column) => Html.Of(
         $"<th scope=\"col\"{Attribute("class", column.IsNumber ? "num" : "")}>{column.Name}{(column.Unit.Length == 0 ? Html.Empty : Html.Of($" <span class=\"unit\">{column.Unit}</span>"))}</th>");
@@ -130,11 +126,16 @@ public sealed record DataTable(string Name, IReadOnlyList<Column> Columns, IRead
         if (cell.From is { Length: > 0 } from) content += Html.Of($"<span class=\"from\">{from}</span>");
         var figure = Attribute("data-figure", cell.Figure ?? "");
         if (at == 0) return Html.Of($"<th scope=\"row\"{figure}>{content}</th>");
-        return Html.Of($"<td{Attribute("class", column.IsNumber ? Aligned(at) : "")}{figure}>{content}</td>");
+        return Html.Of($"<td{Attribute("class", column.IsNumber ? Aligned(cell, at) : "")}{figure}>{content}</td>");
     }
 
-    // A column without decimals needs no room for them.
-    private string Aligned(int at) => Rows.All(row => row.Cells[at].Number is not { Decimals.Length: > 0 }) ? "num whole" : "num";
+    // The cells of a column make room for its most decimals, so that decimal marks stand above each other; words stand at the edge.
+    private string Aligned(Cell cell, int at)
+    {
+        var most = Rows.Max(row => Math.Min(6, Math.Max(0, (row.Cells[at].Number?.Decimals?.Length ?? 0) - 1)));
+        var isSaid = cell.Number is not { } number || !number.Figure.Any(char.IsAsciiDigit) || number.Unit.Length > 0 && Columns[at].Unit.Length == 0;
+        return (most == 0 ? "num" : "num d" + most.ToString(CultureInfo.InvariantCulture)) + (isSaid && most > 0 ? " said" : "");
+    }
 
     private static Html Attribute(string name, string value) => value.Length == 0 ? Html.Empty : Html.Of($" {name}=\"{value}\"");
 }

@@ -18,6 +18,11 @@
     return value;
   }
 
+  // A chart in a closed passage, or on a phone that is turned, gets its width later.
+  var widths = new ResizeObserver(function (entries) {
+    entries.forEach(function (entry) { if (entry.contentRect.width > 0) { window.Plotly.Plots.resize(entry.target); } });
+  });
+
   function draw(chart) {
     var source = chart.querySelector("script[type='application/json']"), live = chart.querySelector(".live");
     if (!source || !live) { return; }
@@ -26,6 +31,7 @@
     figure.layout.template = inRole(kit.template, roles);
     chart.classList.add("is-live");
     window.Plotly.react(live, figure.data, figure.layout, kit.config);
+    widths.observe(live);
   }
 
   function drawAll(again) {
@@ -35,10 +41,6 @@
 
   drawAll(false);
   dark.addEventListener("change", function () { drawAll(true); });
-  // A chart in a closed passage has no width to fill until it is opened.
-  document.addEventListener("toggle", function (event) {
-    event.target.querySelectorAll(".is-live > .live").forEach(function (live) { window.Plotly.Plots.resize(live); });
-  }, true);
   // In a notebook charts come one by one, as cells are run.
   if (alwaysLight) {
     new MutationObserver(function () {

@@ -77,7 +77,18 @@ public sealed record WeighingSheet(string Title, IReadOnlyList<WeighingComponent
     private Html Component(WeighingComponent component)
     {
         var header = component.Header.Length == 0 ? Html.Empty : Html.Of($"<p>{component.Header}</p>");
-        return Html.Of($"<section class=\"make\"><header><h2>{component.Name}</h2>{header}</header>\n<ol class=\"steps\">{component.Steps.Select(Step)}</ol>{After(component)}</section>\n");
+        var plain = component.Steps.All(step => step.Lines.Count == 0) ? " plain" : "";
+        return Html.Of($"<section class=\"make{plain}\"><header><h2>{component.Name}</h2>{header}</header>\n<ol class=\"steps\">{Groups(component.Steps).Select(Group)}</ol>{After(component)}</section>\n");
+    }
+
+    // What is to be done after a weighing stands under what is done with it, beside the masses: a sheet without empty halves is a sheet fewer.
+    private static List<List<WeighingStep>> Groups(IReadOnlyList<WeighingStep> steps)
+    {
+        List<List<WeighingStep>> groups = [];
+        foreach (var step in steps)
+            if (groups.Count > 0 && groups[^1][0].Lines.Count > 0 && step.Lines.Count == 0) groups[^1].Add(step);
+            else groups.Add([step]);
+        return groups;
     }
 
     private Html After(WeighingComponent component)
@@ -88,11 +99,10 @@ public sealed record WeighingSheet(string Title, IReadOnlyList<WeighingComponent
         return Html.Of($"<div class=\"after\">{expected}<span>{words.Weighed} {Fill} {words.Grams}</span></div>");
     }
 
-    private Html Step(WeighingStep step)
+    private Html Group(List<WeighingStep> steps)
     {
-        var only = step.Lines.Count == 0;
-        var weigh = only ? Html.Of($"<span aria-hidden=\"true\"></span>") : Html.Of($"<ul class=\"weigh\">{step.Lines.Select(Line)}</ul>");
-        return Html.Of($"<li{(only ? Html.Of($" class=\"only\"") : Html.Empty)}>{weigh}{Doing(step)}</li>\n");
+        var weigh = steps[0].Lines.Count == 0 ? Html.Empty : Html.Of($"<ul class=\"weigh\">{steps[0].Lines.Select(Line)}</ul>");
+        return Html.Of($"<li{(weigh.IsEmpty ? Html.Of($" class=\"only\"") : Html.Empty)}>{weigh}<div class=\"dos\">{steps.Select(Doing)}</div></li>\n");
     }
 
     private Html Line(WeighingLine line)

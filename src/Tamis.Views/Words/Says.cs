@@ -66,7 +66,7 @@ public sealed class Says(Figures figures)
             _ => sentences.CannotTell,
         };
         // 'liked less by 1.2' carries its direction in the words, so there the figures stand without their signs.
-        var bare = isLiking && difference.Finding is Finding.Gain or Finding.Loss && isLiking;
+        var bare = isLiking && difference.Finding is (Finding.Gain or Finding.Loss);
         var shown = bare ? Unsigned(difference) : difference.Shown(figures);
         return template.Fill(("attribute", attribute), ("trial", trial), ("other", other), ("scale", scalePoints),
             ("difference", shown.Value.InText), ("interval", shown.HasInterval ? Html.Of($" <span class=\"sure\">({shown.Range})</span>") : Html.Empty));
@@ -113,14 +113,15 @@ public sealed class Says(Figures figures)
     /// <param name="what">What it is, with a capital.</param>
     /// <param name="figure">The figure, in the unit of the window.</param>
     /// <param name="window">The usual range.</param>
-    /// <param name="decimals">Decimals of the window's ends; the figure gets one more where it would seem to lie on an end.</param>
+    /// <param name="decimals">The decimals of the window's ends.</param>
     /// <param name="unit">The unit of both.</param>
     /// <param name="source">Where the range comes from.</param>
-    public Html Window(string what, double figure, Interval window, int decimals, string unit, Source source)
+    /// <param name="figureDecimals">The decimals of the figure; null for those of the window, one more where it would seem to lie on an end.</param>
+    public Html Window(string what, double figure, Interval window, int decimals, string unit, Source source, int? figureDecimals = null)
     {
         var template = figure < window.Low ? sentences.UnderWindow : figure > window.High ? sentences.OverWindow : sentences.InsideWindow;
         var close = Figures.Round(figure, decimals) == Figures.Round(figure < window.Low ? window.Low : window.High, decimals);
-        return template.Fill(("what", what), ("figure", figures.Number(figure, close ? decimals + 1 : decimals, unit).InText),
+        return template.Fill(("what", what), ("figure", figures.Number(figure, figureDecimals ?? (close ? decimals + 1 : decimals), unit).InText),
             ("window", figures.Between(window, decimals, unit)), ("source", Html.Of($"<span class=\"from\">{Sources.InWords(source)}</span>")));
     }
 
