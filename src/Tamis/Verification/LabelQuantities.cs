@@ -30,8 +30,12 @@ public static class LabelQuantities
         ["polyols_g"] = "POLYL",
     };
 
-    /// <summary>The quantities by name, computed from a composition table and the rule sets of a folder.</summary>
-    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> Of(CompositionTable table, string rulesFolder)
+    /// <summary>The quantities by name, computed from the table and the rules that the kit ships.</summary>
+    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } =
+        Of(new(() => CompositionTable.Load(KitFolder.Data("composition"))), name => RuleSets.Load(KitFolder.Data("rules"), name));
+
+    /// <summary>The quantities by name, computed from a composition table and rule sets that are read when they are first asked for.</summary>
+    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> Of(Lazy<CompositionTable> table, Func<string, RuleSet> load)
     {
         Dictionary<string, RuleSet> read = new(Names.Comparer);
         return new Dictionary<string, Func<CheckInputs, CheckValue>>(StringComparer.Ordinal)
@@ -39,14 +43,14 @@ public static class LabelQuantities
             ["declared_amount"] = inputs => CheckValue.Of(Rules(inputs).Rounding.Round(inputs.Text("nutrient"), inputs.Text("unit"), Amount(inputs)).Text),
             ["declared_percent"] = inputs => CheckValue.Of(Percent(Rules(inputs), inputs)),
             ["declared_energy"] = inputs => CheckValue.Of(Energy(Rules(inputs), inputs)),
-            ["panel_energy"] = inputs => PanelEnergy(table, Rules(inputs), inputs),
-            ["declared_panel_text"] = inputs => CheckValue.Of(PanelText(table, Rules(inputs), inputs)),
+            ["panel_energy"] = inputs => PanelEnergy(table.Value, Rules(inputs), inputs),
+            ["declared_panel_text"] = inputs => CheckValue.Of(PanelText(table.Value, Rules(inputs), inputs)),
         };
 
         RuleSet Rules(CheckInputs inputs)
         {
             var name = inputs.Text("rule_set");
-            return read.TryGetValue(name, out var rules) ? rules : read[name] = RuleSets.Load(rulesFolder, name);
+            return read.TryGetValue(name, out var rules) ? rules : read[name] = load(name);
         }
     }
 

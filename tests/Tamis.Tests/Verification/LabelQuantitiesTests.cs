@@ -1,3 +1,4 @@
+using Tamis.Labels;
 using Tamis.Tests.Composition;
 using Tamis.Tests.Labels;
 using Tamis.Verification;
@@ -6,7 +7,7 @@ namespace Tamis.Tests.Verification;
 
 public class LabelQuantitiesTests
 {
-    private static readonly IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> Quantities = LabelQuantities.Of(ShippedTable.Table, LabelKit.Folder);
+    private static readonly IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> Quantities = LabelQuantities.Of(new(() => ShippedTable.Table), name => RuleSets.Load(LabelKit.Folder, name));
 
     // Each row names its source: 21 CFR 101.9, Regulation (EU) No 1169/2011, Commission guidance of December 2012, panels computed by two programs from USDA SR28.
     [Fact]
