@@ -5,10 +5,11 @@ namespace Tamis.Desserts;
 /// <summary>What <c>components.csv</c> says of a component.</summary>
 /// <param name="Component">Its name.</param>
 /// <param name="Family">The family of the trade that it belongs to; null where none was given.</param>
+/// <param name="Use">What it is used for within the family; null where none was given.</param>
 /// <param name="Base">The lines that ratios stand against; empty where none was given.</param>
 /// <param name="Trial">The trial that the row is for; null for all.</param>
 /// <param name="Notes">The kitchen's own remark.</param>
-public sealed record ComponentNote(string Component, string? Family, IReadOnlyList<string> Base, string? Trial, string Notes);
+public sealed record ComponentNote(string Component, string? Family, string? Use, IReadOnlyList<string> Base, string? Trial, string Notes);
 
 /// <summary>The notes on all components.</summary>
 public sealed class ComponentNotes
@@ -29,7 +30,7 @@ public sealed class ComponentNotes
             var reader = new RowReader(row, problems);
             if (reader.Required("component") is not { Length: > 0 } component) continue;
             string[] lines = [.. row["base"].Split('+', ';').Select(each => each.Trim()).Where(each => each.Length > 0)];
-            notes.Add(new(component, reader.Text("family"), lines, reader.Text("trial"), row["notes"]));
+            notes.Add(new(component, reader.Text("family"), reader.Text("use"), lines, reader.Text("trial"), row["notes"]));
         }
         return new(notes);
     }

@@ -111,6 +111,9 @@ public sealed class Dessert
     /// <summary>The trial, its parent and so on; the trial alone where there is no log.</summary>
     public IEnumerable<string> LineOf(string trial) => Log?.Lineage.LineOf(trial) ?? [trial];
 
+    /// <summary>The trial that this one was changed from; the trial itself where it is a first one.</summary>
+    public string ParentOf(string trial) => LineOf(trial).Skip(1).FirstOrDefault() ?? Trial(trial).Trial;
+
     /// <summary>The lines that a component's ratios stand against: from <c>components.csv</c>, or else its flours, or its heaviest line.</summary>
     public Ratios RatiosOf(string trial, string component)
     {

@@ -59,6 +59,7 @@ public sealed class Batch
         {
             Lines = [.. component.Lines.Select(line => line with { MassGrams = line.MassGrams * factor, RangeGrams = line.RangeGrams * factor })],
             Losses = [.. component.Losses.Select(loss => loss with { MassGrams = loss.MassGrams * factor })],
+            In = component.In.Scaled(factor),
             Out = component.Out.Scaled(factor),
             WeighedYieldGrams = null,
             WeighedYieldOrigin = null,

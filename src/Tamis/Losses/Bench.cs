@@ -48,6 +48,7 @@ internal sealed class Bench(Formula formula, IngredientList ingredients, List<Ce
             WrittenIn = component.WrittenIn,
             Lines = [.. lines.Select(each => each.Line)],
             Losses = losses,
+            In = Mixture.Of(lines.Select(each => each.Content)),
             Out = mixture,
             WeighedYieldGrams = component.WeighedYield?.Quantity.Range.Middle,
             WeighedYieldOrigin = component.WeighedYield?.Origin,

@@ -40,6 +40,9 @@ public sealed record ComponentBatch
     /// <summary>What left, in the order in which it left.</summary>
     public required IReadOnlyList<Loss> Losses { get; init; }
 
+    /// <summary>What went in, before anything left.</summary>
+    public required Mixture In { get; init; }
+
     /// <summary>What the finished batch is made of.</summary>
     public required Mixture Out { get; init; }
 

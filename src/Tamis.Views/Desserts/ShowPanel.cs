@@ -1,0 +1,108 @@
+using Tamis.Desserts;
+using Tamis.Labels;
+using Tamis.Losses;
+
+namespace Tamis.Views;
+
+public static partial class Show
+{
+    /// <summary>The nutrition panel of all that is put together in a trial, by one rule set, with every figure before rounding and how it was worked out.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="rules">The rule set's folder name: <c>eu</c>, <c>us</c>.</param>
+    public static Html Panel(Dessert dessert, string trial, string rules)
+    {
+        if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole)
+            return Notes.LookAt(Html.Of($"{trial} has no panel yet: {string.Join("; ", dessert.Trial(trial).Gaps)}"));
+        return PanelOf(dessert, trial, whole, rules, full: true);
+    }
+
+    /// <summary>The nutrition panel of one component, per 100 g finished.</summary>
+    public static Html ComponentPanel(Dessert dessert, string trial, string component, string rules) =>
+        dessert.Trial(trial).Find(component) is { YieldGrams: > 0 } made
+            ? PanelOf(dessert, $"{trial}, {component}", made.Out, rules, full: false)
+            : Notes.LookAt(Html.Of($"{component} of {trial} has no known mass, so it has no panel."));
+
+    /// <summary>What stands open before a panel may go on a pack.</summary>
+    public static Html PanelVerdict(Dessert dessert, string trial, string rules)
+    {
+        if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole) return Notes.Lead(Says.English.Draft($"the masses of {trial} are not all known"));
+        var panel = Drawn(whole, RuleSets.Load(KitFolder.Data("rules"), rules), PanelBasis.Per100Grams);
+        var lead = panel.IsDraft
+            ? Notes.Lead(Html.Of($"<strong>A draft, not for print.</strong> {string.Join(" ", panel.DraftReasons)}"))
+            : Notes.Lead(Html.Of($"<strong>The panel of {trial} is complete.</strong> {panel.Status} Nobody has signed it yet: that is for the person who answers for the pack."));
+        List<(string, Html)> open = [.. panel.LeftOff.Select(line => ("Left off", Html.Text(line.ToString()))), .. panel.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
+        open.AddRange(dessert.Store.Remarks.Select(remark => ("Look at", Html.Text(remark))));
+        string[] unlooked = [.. whole.Parts.Where(part => part.Ingredient.Allergens is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer)];
+        if (unlooked.Length > 0) open.Add(("Look at", Html.Of($"Nobody has written down the allergens of {string.Join(", ", unlooked)}.")));
+        string[] allergens = [.. whole.Parts.SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
+        if (allergens.Length > 0) open.Add(("Caution", Html.Of($"Contains {string.Join(", ", allergens)}. The list of ingredients and its emphasis are not drawn up here; local rules and the person who signs come first.")));
+        return lead + Notes.Verdict(open);
+    }
+
+    /// <summary>Panel figures of every trial side by side, per 100 g, before rounding: for the eye, not for a pack.</summary>
+    public static Html PanelOfAll(Dessert dessert, string rules)
+    {
+        var set = RuleSets.Load(KitFolder.Data("rules"), rules);
+        var panels = dessert.Batches.Where(batch => batch.Whole is { FinishedGrams: > 0 }).Select(batch => (batch.Trial, Panel: Drawn(batch.Whole!, set, PanelBasis.Per100Grams))).ToArray();
+        if (panels.Length == 0) return Html.Empty;
+        var keys = panels.SelectMany(each => each.Panel.Lines).Select(line => (line.Key, line.Unit)).Distinct().ToArray();
+        return new DataTable($"Nutrition figures of every trial, {set.Title}",
+            [Column.Words("In 100 g"), .. panels.Select(each => Column.Numbers(each.Trial))],
+            [.. keys.Select(key => new Row([$"{key.Key}, {key.Unit}", .. panels.Select(each => (Cell)(each.Panel.Lines.FirstOrDefault(line => line.Key == key.Key && line.Unit == key.Unit) is { } line
+                ? Figures.Sum(line.Amount, DecimalsOf(line), "") : Num.Said("–")))]))])
+        { IsWide = true, LeastRem = 20 + panels.Length * 4, Caption = Html.Of($"Before rounding. <em>At least</em> stands where the figure is not known for all of the mass.") }.ToHtml();
+    }
+
+    private static NutritionPanel Drawn(Mixture mixture, RuleSet rules, PanelBasis basis) => NutritionPanel.Of(mixture, rules, basis, rules.InForce.To);
+
+    private static Html PanelOf(Dessert dessert, string what, Mixture mixture, string rulesName, bool full)
+    {
+        var rules = RuleSets.Load(KitFolder.Data("rules"), rulesName);
+        var portion = dessert.Facts.Number("portion_g", dessert.Candidate);
+        var bases = rules.IsPerServing
+            ? [portion is { } serving ? PanelBasis.Serving(serving) : PanelBasis.Per100Grams]
+            : portion is { } grams ? new[] { PanelBasis.Per100Grams, PanelBasis.Portion(grams) } : [PanelBasis.Per100Grams];
+        NutritionPanel[] panels = [.. bases.Select(basis => Drawn(mixture, rules, basis))];
+        var first = panels[0];
+        var view = new NutritionPanelView(rules.DeclarationTitle, [.. panels.Select(panel => panel.Basis.Words)], [.. RowsOf(what, panels)])
+        {
+            Form = rules.IsPerServing ? PanelForm.Box : PanelForm.Table,
+            LanguageTag = rules.Languages.Contains("en") ? "" : rules.Languages.FirstOrDefault() ?? "",
+            Draft = first.IsDraft ? "Draft: not for print" : "",
+            PercentHead = first.Lines.Any(line => line.Percent is not null) ? rules.IsPerServing ? "% Daily Value" : "% reference intake" : "",
+            Notes = first.Lines.Any(line => line.Percent is not null) && rules.ReferenceStatement.Length > 0 ? [rules.ReferenceStatement] : [],
+            Servings = rules.IsPerServing ? ServingsOf(dessert, portion) : [],
+        };
+        var reasons = first.IsDraft ? Html.Join(first.DraftReasons.Select(reason => Notes.StopsRelease(Html.Text(reason)))) : Html.Empty;
+        return full ? view.Pack() + reasons + view.Behind() : view.Pack() + reasons;
+    }
+
+    private static string[] ServingsOf(Dessert dessert, double? portion) => portion is not { } grams ? [] :
+        dessert.Facts.Number("portions", dessert.Candidate) is { } portions
+            ? [$"{Figures.Number(portions, 0).Text} servings per container", $"Serving size {Figures.Mass(grams).Text}"]
+            : [$"Serving size {Figures.Mass(grams).Text}"];
+
+    // Lines of one figure in several units stand one under the other in one row.
+    private static IEnumerable<PanelRow> RowsOf(string what, IReadOnlyList<NutritionPanel> panels)
+    {
+        foreach (var group in panels[0].Lines.GroupBy(line => line.Key))
+        {
+            var line = group.First();
+            yield return new(line.Term, line.IsAmountInTerm ? [""] : [.. panels.Select(panel => string.Join('\n', panel.Lines.Where(each => each.Key == group.Key).Select(each => each.Declared)))])
+            {
+                Indent = line.Indent,
+                IsHeavy = line.Indent == 0,
+                Percent = line.Percent?.Text ?? "",
+                Unrounded = Figures.Sum(line.Amount, DecimalsOf(line), line.Unit),
+                Interval = line.Range is { } range ? Figures.Between(range, DecimalsOf(line), line.Unit) : "",
+                CoveredShare = line.Amount.CoveredShare,
+                Working = line.Explain(),
+                Figure = $"{what}, {line.Key}, {panels[0].Basis.Words}",
+            };
+        }
+    }
+
+    // Two decimals before rounding show how near a figure is to a step; milligrams and energy need none.
+    private static int DecimalsOf(PanelLine line) => line.Unit is "g" ? 2 : line.Amount.Known < 10 ? 1 : 0;
+}
