@@ -56,8 +56,10 @@ internal static class FigureRange
             (below, above) = (below + down * down, above + up * up);
         }
         var value = known * scale;
-        if (below == 0 && above == 0) return null;
-        return new(Interval.Between(Math.Max(Math.Min(0, value), value - Math.Sqrt(below)), value + Math.Sqrt(above)), all > 0 ? spread / all : 0);
+        var (lower, upper) = (Math.Sqrt(below), Math.Sqrt(above));
+        // Where a mixture is all of one thing its mass moves no content; what is left of that in the last digits is no range.
+        if (lower + upper <= 1e-9 * Math.Abs(value)) return null;
+        return new(Interval.Between(Math.Max(Math.Min(0, value), value - lower), value + upper), all > 0 ? spread / all : 0);
 
         void Add(double sensitivity, double down, double up)
         {

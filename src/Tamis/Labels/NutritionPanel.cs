@@ -42,7 +42,7 @@ public sealed class NutritionPanel
     /// <summary>The status in a sentence.</summary>
     public string Status => (Missing.Count, NotInForce().Any()) switch
     {
-        (0, false) => $"{Rules.DeclarationTitle}, {Basis.Words}, by the rules of {Rules.Title}.",
+        (0, false) => $"{Rules.DeclarationTitle} {Basis.Words} ({Rules.Title}).",
         (0, true) => "Draft: the rules are not in force on the day asked for.",
         (1, _) => "Draft: 1 mandatory figure is not known well enough.",
         (var count, _) => $"Draft: {count} mandatory figures are not known well enough.",

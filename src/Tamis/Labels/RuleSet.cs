@@ -69,7 +69,7 @@ public sealed record RuleSet
     /// <exception cref="KeyNotFoundException">The declaration has no such line.</exception>
     public DeclaredFigure Figure(string key, string? unit = null) =>
         Declaration.FirstOrDefault(figure => Names.Same(figure.Key, key) && (unit is null || figure.Unit == unit))
-        ?? throw new KeyNotFoundException($"The rules of {Title} have no line '{key}'{(unit is null ? "" : $" in {unit}")}; near ones: {string.Join(", ", Names.Nearest(key, Declaration.Select(figure => figure.Key)))}.");
+        ?? throw new KeyNotFoundException($"The rule set '{Name}' has no line '{key}'{(unit is null ? "" : $" in {unit}")}; near ones: {string.Join(", ", Names.Nearest(key, Declaration.Select(figure => figure.Key)))}.");
 
     /// <summary>The reference value of a figure in a unit, or null where there is none.</summary>
     public ReferenceValue? Reference(string key, string unit) => ReferenceValues.FirstOrDefault(row => Names.Same(row.Key, key) && row.Unit == unit);

@@ -61,7 +61,7 @@ public static class LabelQuantities
     private static string Percent(RuleSet rules, CheckInputs inputs)
     {
         var (key, unit) = (inputs.Text("nutrient"), inputs.Text("unit"));
-        var reference = rules.Reference(key, unit) ?? throw new KeyNotFoundException($"the rules of {rules.Title} have no reference value for '{key}' in {unit}");
+        var reference = rules.Reference(key, unit) ?? throw new KeyNotFoundException($"the rule set '{rules.Name}' has no reference value for '{key}' in {unit}");
         return rules.Percent(reference, (double)Amount(inputs)).Text;
     }
 
@@ -86,7 +86,7 @@ public static class LabelQuantities
         // A rule set may print its kilocalories under another name.
         var energy = panel.Lines.Where(line => line.IsEnergy).ToArray();
         var line = energy.FirstOrDefault(line => line.Unit == unit) ?? (unit == "kcal" ? energy.FirstOrDefault(line => line.Unit == "Cal") : null)
-            ?? throw new KeyNotFoundException($"the rules of {rules.Title} have no energy in {unit}");
+            ?? throw new KeyNotFoundException($"the rule set '{rules.Name}' has no energy in {unit}");
         return line.Value is { } value && IsStated(panel.Mixture, "ALC") ? CheckValue.Of(value) : CheckValue.Of(Unknown);
     }
 
