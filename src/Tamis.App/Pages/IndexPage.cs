@@ -10,17 +10,24 @@ internal static class IndexPage
     private const int MostChanges = 40;
 
     /// <summary>The list of pages, what changed since the last run, what must be mended, and the sheets that were read.</summary>
-    public static Html Content(string dessert, IReadOnlyList<NotebookFile> notebooks, IReadOnlyList<NotebookRun> failed, RunChanges? changes, LastRun now) => Html.Of($"""
+    public static Html Content(string dessert, IReadOnlyList<NotebookFile> notebooks, IReadOnlyList<NotebookRun> failed, IReadOnlyList<DessertPages> desserts, RunChanges? changes, LastRun now) => Html.Of($"""
         <h1>{(dessert.Length == 0 ? "All pages" : dessert)}</h1>
         {LookAt(failed)}<section>
         <h2>Pages</h2>
         {IndexParts.PageList(notebooks.Select(notebook => new PageLink(notebook.Title, notebook.Name + ".html", Html.Text(notebook.About))))}</section>
-        <section>
+        {Weighing(desserts)}<section>
         <h2>What changed since the last run</h2>
         {Changes(changes, notebooks)}</section>
         <section>
         <h2>Sheets that were read</h2>
         {Sheets(now)}</section>
+
+        """);
+
+    private static Html Weighing(IReadOnlyList<DessertPages> desserts) => desserts.All(dessert => dessert.Sheets.Count == 0) ? Html.Empty : Html.Of($"""
+        <section>
+        <h2>Weighing sheets, for paper</h2>
+        {desserts.Select(dessert => dessert.Links())}</section>
 
         """);
 

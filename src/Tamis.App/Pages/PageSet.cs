@@ -14,6 +14,7 @@ internal sealed class PageSet
     private readonly Dictionary<string, Html> _contents;
     private readonly NotebookFile[] _notebooks;
     private readonly string[] _dessertFolders;
+    private readonly Dictionary<string, DessertPages> _desserts;
 
     /// <summary>Puts the pages together.</summary>
     /// <param name="all">All notebooks there are, in order.</param>
@@ -25,6 +26,7 @@ internal sealed class PageSet
         _contents = runs.ToDictionary(run => run.Notebook.Name, PageBuilder.Content);
         _notebooks = [.. all.Where(notebook => _contents.ContainsKey(notebook.Name) || Kept(notebook))];
         _dessertFolders = [.. runs.SelectMany(run => run.DessertFolders).Distinct().Where(Directory.Exists)];
+        _desserts = _dessertFolders.ToDictionary(folder => folder, DessertPages.Of);
     }
 
     /// <summary>The whole page of a notebook.</summary>
@@ -36,9 +38,13 @@ internal sealed class PageSet
         IsSheet = run.Notebook.IsSheet && run.Failure is null,
     });
 
+    /// <summary>The weighing sheets of every dessert that a notebook opened, by file name.</summary>
+    public IEnumerable<(string FileName, string Text)> WeighingSheets() => _desserts.Values.SelectMany(dessert => dessert.Sheets)
+        .Select(sheet => (sheet.FileName, PageShell.Render(sheet.Page with { Links = Links(sheet.FileName) })));
+
     /// <summary>The page that lists the others, what changed, and what must be mended.</summary>
     public string IndexPage(RunChanges? changes, LastRun now) => PageShell.Render(new("All pages", Pages.IndexPage.Content(
-        Running(_dessertFolders), _notebooks, [.. _runs.Where(run => run.Failure is not null)], changes, now))
+        Running(_dessertFolders), _notebooks, [.. _runs.Where(run => run.Failure is not null)], [.. _desserts.Values], changes, now))
     {
         Description = "All pages and what changed since the last run.",
         Running = Running(_dessertFolders),
@@ -51,14 +57,20 @@ internal sealed class PageSet
         foreach (var notebook in _notebooks.Where(notebook => !_contents.ContainsKey(notebook.Name)))
             foreach (var ending in (string[])[".html", ".ipynb"])
                 File.Copy(Path.Combine(_earlier!, notebook.Name + ending), Path.Combine(building, notebook.Name + ending));
+        if (_earlier is null || !Directory.Exists(_earlier)) return;
+        foreach (var sheet in Directory.EnumerateFiles(_earlier, DessertPages.Prefix + "*.html").Select(path => Path.GetFileName(path)))
+            if (!File.Exists(Path.Combine(building, sheet))) File.Copy(Path.Combine(_earlier, sheet), Path.Combine(building, sheet));
     }
 
     /// <summary>What the next run will compare with; of a page or a sheet that could not be read it is what the last run left.</summary>
     public LastRun Remember(LastRun? before)
     {
-        var stores = _dessertFolders.Select(folder => Path.GetFullPath(Path.Combine(folder, "..", "store"))).Distinct().Where(Directory.Exists);
-        SheetCells[] read = [.. _dessertFolders.Concat(stores).SelectMany(SheetCells.Of)];
-        string[] unreadable = [.. _dessertFolders.Concat(stores).SelectMany(folder => Directory.EnumerateFiles(folder, "*.csv").Select(path => Key(Path.GetFileName(folder), Path.GetFileName(path))))
+        // Two stores may both be called store: then the folder above tells them apart.
+        string[] folders = [.. _dessertFolders.Concat(_desserts.Values.Select(dessert => dessert.StoreFolder).OfType<string>()).Distinct()];
+        var labels = folders.ToDictionary(folder => folder, folder => folders.Count(other => Path.GetFileName(other) == Path.GetFileName(folder)) == 1
+            ? Path.GetFileName(folder) : $"{Path.GetFileName(folder)} of {Path.GetFileName(Path.GetDirectoryName(folder))}");
+        SheetCells[] read = [.. folders.SelectMany(folder => SheetCells.Of(folder, labels[folder]))];
+        string[] unreadable = [.. folders.SelectMany(folder => Directory.EnumerateFiles(folder, "*.csv").Select(path => Key(labels[folder], Path.GetFileName(path))))
             .Except(read.Select(sheet => Key(sheet.Folder, sheet.File)))];
         var sheets = read.Concat(before?.Sheets.Where(sheet => unreadable.Contains(Key(sheet.Folder, sheet.File)) || Missing(sheet)) ?? []);
         var figures = new SortedDictionary<string, IReadOnlyDictionary<string, string>>(StringComparer.Ordinal);
@@ -80,7 +92,7 @@ internal sealed class PageSet
     private NavLink[] Links(string current) =>
         [new("All pages", Index, current == Index), .. _notebooks.Select(notebook => new NavLink(notebook.ShortTitle, notebook.Name + ".html", notebook.Name == current))];
 
-    // The folders' names, as their owner wrote them.
-    private static string Running(IEnumerable<string> dessertFolders) =>
-        string.Join(", ", dessertFolders.Select(folder => Path.GetFileName(folder).Replace('-', ' ').Replace('_', ' ')));
+    // One dessert gives its name to the pages; several give none.
+    private string Running(IEnumerable<string> dessertFolders) =>
+        dessertFolders.Where(_desserts.ContainsKey).Select(folder => _desserts[folder].Name).ToArray() is [var only] ? only : "";
 }

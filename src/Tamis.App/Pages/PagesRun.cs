@@ -35,6 +35,7 @@ internal sealed class PagesRun(PagesRequest request, IRunReport report)
             Write(output, run.Notebook.Name + ".ipynb", NotebookFormat.ToText(run.Notebook));
             Write(output, run.Notebook.Name + ".html", pages.Page(run));
         }
+        foreach (var (name, text) in pages.WeighingSheets()) Write(output, name, text);
         pages.KeepOthers(output.Building);
         var now = pages.Remember(before);
         var changes = before is null ? null : RunChanges.Between(before, now);

@@ -32,11 +32,13 @@ internal sealed record SheetCells(string Folder, string File, IReadOnlyList<stri
     };
 
     /// <summary>The sheets of a folder that can be read; one that cannot is left to the pages that need it.</summary>
-    public static IEnumerable<SheetCells> Of(string folder) =>
+    /// <param name="folder">The folder.</param>
+    /// <param name="name">The name by which the pages call it.</param>
+    public static IEnumerable<SheetCells> Of(string folder, string name) =>
         from path in Directory.EnumerateFiles(folder, "*.csv").Order(StringComparer.Ordinal)
         let sheet = Readable(path)
         where sheet is not null
-        select Of(Path.GetFileName(folder), sheet);
+        select Of(name, sheet);
 
     /// <summary>The cells of a sheet.</summary>
     public static SheetCells Of(string folder, Sheet sheet)

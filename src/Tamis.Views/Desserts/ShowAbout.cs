@@ -8,8 +8,8 @@ public static partial class Show
     public static Html About(Dessert dessert)
     {
         var trials = dessert.Batches.Count;
-        var tastings = dessert.Tastings?.Sessions.Count ?? 0;
-        var counts = $"{(trials == 1 ? "one trial" : $"{trials} trials")}{(tastings == 0 ? "" : tastings == 1 ? ", one tasting" : $", {tastings} tastings")}";
+        var (tastings, bench) = (dessert.Tastings?.Sessions.Count(session => !session.IsBench) ?? 0, dessert.Tastings?.Sessions.Count(session => session.IsBench) ?? 0);
+        var counts = $"{(trials == 1 ? "one trial" : $"{trials} trials")}{(tastings == 0 ? "" : tastings == 1 ? ", one tasting" : $", {tastings} tastings")}{(bench == 0 ? "" : bench == 1 ? " and one at the bench" : $" and {bench} at the bench")}";
         var invented = dessert.Facts.Text("about") is { } about ? Html.Of($" {Capital(about)} data.") : Html.Empty;
         return Notes.Paragraph(Html.Of($"<strong>{dessert.Name}</strong>: {counts}.{invented} Local rules for food safety, allergens and claims come first, and so does the judgement of whoever signs."));
     }
@@ -32,7 +32,7 @@ public static partial class Show
             .Where(part => part.Ingredient.Profile is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer)];
         if (bare.Length > 0) lines.Add(Html.Of($"No figures stand behind {string.Join(", ", bare)}: a food or a document would close the gap in coverage."));
         if (dessert.UnreadTrialColumns.Count > 0) lines.Add(Html.Of($"Columns of formula.csv that are kept and not read: {string.Join(", ", dessert.UnreadTrialColumns)}."));
-        lines.AddRange(dessert.Store.Remarks.Select(remark => Html.Text(remark)));
+        lines.AddRange(dessert.Batches.Select(batch => batch.Whole).OfType<Losses.Mixture>().SelectMany(whole => RemarksFor(dessert, whole)).Distinct().Select(remark => Html.Text(remark)));
         return lines.Count == 0 ? Notes.Paragraph(Html.Of($"Nothing: every sheet that the kit knows is there.")) : Html.Of($"<ul>{lines.Select(line => Html.Of($"<li>{line}</li>"))}</ul>\n");
     }
 

@@ -52,10 +52,10 @@ public static partial class Show
         var isBakers = written.All(each => each.Ratios.IsBakersPercentage);
         return new DataTable($"{component} in ratios",
             [Column.Words(isBakers ? "% of the flours" : "parts, base 100"), .. written.Select(each => Column.Numbers(each.Batch.Trial))],
-            [.. lines.Select(line => new Row([line, .. written.Select(each => (Cell)(each.Ratios.Of(line) > 0 ? Figures.Number(each.Ratios.Of(line) * 100, 1) : Num.Said("–")))]))])
+            [.. lines.Select(line => new Row([line, .. written.Select(each => (Cell)Zero(each.Ratios.Of(line), ratio => Figures.Number(ratio * 100, 1)))]))])
         {
             Caption = Html.Of($"{Capital(component)}: parts of each line to 100 parts of {string.Join(" and ", written.SelectMany(each => each.Ratios.Base).Distinct(Names.Comparer))}; only trials that wrote it anew."),
-            Fits = true,
+            Fits = true, IsWide = written.Length > 5,
         }.ToHtml();
     }
 
@@ -83,11 +83,11 @@ public static partial class Show
 
     private static Row Line(LineDifference line, string to) => new(
         $"{line.Component}, {line.Line}",
-        Figures.Mass(line.FromGrams).WithoutUnit(),
-        ((Cell)Figures.Mass(line.ToGrams).WithoutUnit()).Tracked($"{to}, {line.Component}, {line.Line}, g"),
+        Grams(line.FromGrams),
+        ((Cell)Grams(line.ToGrams)).Tracked($"{to}, {line.Component}, {line.Line}, g"),
         Figures.Difference(line.ChangeGrams, Math.Abs(line.ChangeGrams) < 10 ? 1 : 0),
-        Figures.Dose(line.FromShare).WithoutUnit(),
-        ((Cell)Figures.Dose(line.ToShare).WithoutUnit()).Tracked($"{to}, {line.Component}, {line.Line}, % of component"));
+        Zero(line.FromShare, share => Figures.Dose(share).WithoutUnit()),
+        ((Cell)Zero(line.ToShare, share => Figures.Dose(share).WithoutUnit())).Tracked($"{to}, {line.Component}, {line.Line}, % of component"));
 
     private static Html SharesOnly(BatchDifference difference) => new DataTable("Shares that moved by themselves",
         [Column.Words("Line"), Column.Numbers("mass", "g"), Column.Numbers(difference.From, "%"), Column.Numbers(difference.To, "%")],
@@ -115,9 +115,15 @@ public static partial class Show
 
     private static string RatioInWords(Ratios ratios)
     {
-        RatioLine[] main = [.. ratios.Lines.OrderByDescending(line => line.MassGrams).Take(4)];
-        return $"{Figures.Ratio([.. main.Select(line => line.MassGrams / main[0].MassGrams * 100)])} of {string.Join(", ", main.Select(line => line.Name))}";
+        var main = ratios.Lines.Where(line => !ratios.Base.Contains(line.Name, Names.Comparer)).OrderByDescending(line => line.MassGrams).Take(4)
+            .Select(line => $"{line.Name} {Figures.Number(line.ToBaseRatio * 100, line.ToBaseRatio < 0.1 ? 1 : 0).Text}").ToArray();
+        return main.Length == 0 ? string.Join(" and ", ratios.Base) : $"to 100 of {string.Join(" and ", ratios.Base)}, {string.Join(", ", main)}";
     }
 
-    private static string Capital(string word) => word.Length == 0 ? word : char.ToUpperInvariant(word[0]) + word[1..];
+    // A line that is not in is a plain zero: nobody weighed 0.0 g.
+    private static Num Zero(double value, Func<double, Num> shown) => value == 0 ? Num.Said("0") : shown(value);
+
+    private static Num Grams(double grams) => Zero(grams, value => Figures.Mass(value).WithoutUnit());
+
+    internal static string Capital(string word) => word.Length == 0 ? word : char.ToUpperInvariant(word[0]) + word[1..];
 }

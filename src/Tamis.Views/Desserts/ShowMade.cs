@@ -38,21 +38,24 @@ public static partial class Show
                 .. PartTags.Select(tag => ((Cell)Share(row.whole, tag)).Tracked($"{row.batch.Trial}, {tag.ToLowerInvariant()} of all, %")),
                 Marks.Known(PartTags.Min(tag => row.whole.Amount(tag).CoveredShare))])
             { Kind = Names.Same(row.batch.Trial, dessert.Candidate) ? RowKind.Chosen : RowKind.Line })])
-        { Caption = Html.Of($"All components that are put together, finished, as if all of each were used.") }.ToHtml();
+        { IsWide = true, Caption = Html.Of($"All components that are put together, finished, as if all of each were used.") }.ToHtml();
     }
+
+    // With less than a hundredth of the mass unknown a sum to one decimal stands without 'at least'; the column beside it says for how much it is known.
+    private const double EnoughCoveredShare = 0.99;
 
     private static Num Share(Mixture mixture, string tag)
     {
         var amount = mixture.Amount(tag) * (100 / mixture.FinishedGrams);
-        return Figures.Sum(amount, 1, "");
+        return amount.CoveredShare >= EnoughCoveredShare ? Figures.Number(amount.Known, 1) : Figures.Sum(amount, 1, "");
     }
 
     private static Bar BarOf(string name, Mixture mixture)
     {
-        double?[] known = [.. PartTags.Select(tag => mixture.Per100Grams(tag) / 100)];
-        // The rest is told only where nothing else is missing; otherwise it is the mesh.
-        double? rest = known.All(share => share is not null) ? Math.Max(0, 1 - known.Sum(share => share!.Value)) : null;
-        return new(name, [.. known, rest]) { MassGrams = mixture.FinishedGrams };
+        double[] known = [.. PartTags.Select(tag => Math.Max(0, mixture.Amount(tag).Known) / mixture.FinishedGrams)];
+        // Mass whose contents are not all known is the mesh; only what is left after it and the known parts is the rest.
+        var unknown = 1 - PartTags.Min(tag => mixture.Amount(tag).CoveredShare);
+        return new(name, [.. known.Select(share => (double?)share), Math.Max(0, 1 - known.Sum() - unknown)]) { MassGrams = mixture.FinishedGrams };
     }
 
     private static Html CoverageCaption(IReadOnlyList<ComponentBatch> components)
@@ -62,6 +65,6 @@ public static partial class Show
         if (whole.Length == PartTags.Length) return Html.Of($"Every figure is known for all of the mass. Water is what the foods hold less what leaves.");
         var gaps = PartTags.Zip(Parts).Where(pair => !all.Amount(pair.First).IsWhole)
             .Select(pair => Html.Of($"{pair.Second.Name} for {Marks.Known(all.Amount(pair.First).CoveredShare)} of it"));
-        return Html.Of($"Known for all of the mass, but {Html.Join(gaps, ", ")}. The mesh is the part that nobody has a figure for.");
+        return Html.Of($"Figures are known for all of the mass, but {Html.Join(gaps, ", ")}. The mesh is mass that nobody has figures for; what is not known is not counted as nothing.");
     }
 }

@@ -32,7 +32,7 @@ public static partial class Show
             ? Notes.Lead(Html.Of($"<strong>A draft, not for print.</strong> {string.Join(" ", panel.DraftReasons)}"))
             : Notes.Lead(Html.Of($"<strong>The panel of {trial} is complete.</strong> {panel.Status} Nobody has signed it yet: that is for the person who answers for the pack."));
         List<(string, Html)> open = [.. panel.LeftOff.Select(line => ("Left off", Html.Text(line.ToString()))), .. panel.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
-        open.AddRange(dessert.Store.Remarks.Select(remark => ("Look at", Html.Text(remark))));
+        open.AddRange(RemarksFor(dessert, whole).Select(remark => ("Look at", Html.Text(remark))));
         string[] unlooked = [.. whole.Parts.Where(part => part.Ingredient.Allergens is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer)];
         if (unlooked.Length > 0) open.Add(("Look at", Html.Of($"Nobody has written down the allergens of {string.Join(", ", unlooked)}.")));
         string[] allergens = [.. whole.Parts.SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
@@ -49,9 +49,20 @@ public static partial class Show
         var keys = panels.SelectMany(each => each.Panel.Lines).Select(line => (line.Key, line.Unit)).Distinct().ToArray();
         return new DataTable($"Nutrition figures of every trial, {set.Title}",
             [Column.Words("In 100 g"), .. panels.Select(each => Column.Numbers(each.Trial))],
-            [.. keys.Select(key => new Row([$"{key.Key}, {key.Unit}", .. panels.Select(each => (Cell)(each.Panel.Lines.FirstOrDefault(line => line.Key == key.Key && line.Unit == key.Unit) is { } line
-                ? Figures.Sum(line.Amount, DecimalsOf(line), "") : Num.Said("–")))]))])
+            [.. keys.Select(key => new Row([$"{key.Key}, {key.Unit}", .. panels.Select(each => (Cell)FigureOf(each.Panel, key.Key, key.Unit))]))])
         { IsWide = true, LeastRem = 20 + panels.Length * 4, Caption = Html.Of($"Before rounding. <em>At least</em> stands where the figure is not known for all of the mass.") }.ToHtml();
+    }
+
+    private static Num FigureOf(NutritionPanel panel, string key, string unit) =>
+        panel.Lines.FirstOrDefault(line => line.Key == key && line.Unit == unit) is { } line ? Figures.Sum(line.Amount, DecimalsOf(line), "")
+        : panel.LeftOff.FirstOrDefault(left => left.Key == key) is { } left ? Figures.Sum(left.Amount, 2, "")
+        : Num.Said("0");
+
+    // Only what the trial is made from: the store serves other desserts too.
+    private static IEnumerable<string> RemarksFor(Dessert dessert, Mixture mixture)
+    {
+        var used = mixture.Parts.Select(part => part.Ingredient.Name).ToHashSet(Names.Comparer);
+        return dessert.Store.Remarks.Where(remark => used.Contains(remark.Ingredient)).Select(remark => remark.Text);
     }
 
     private static NutritionPanel Drawn(Mixture mixture, RuleSet rules, PanelBasis basis) => NutritionPanel.Of(mixture, rules, basis, rules.InForce.To);

@@ -6,18 +6,20 @@ namespace Tamis.Views;
 
 public static partial class Show
 {
-    /// <summary>Scores against what changed: one picture for each score that moved with a change, doses across, scores up, assessors faint behind the means.</summary>
-    /// <remarks>Only what one tasting served side by side is joined by a line. A trial in which several things changed is drawn against the first of them and says so.</remarks>
+    /// <summary>Scores against what changed: one picture for each attribute that moved with a change, doses across, scores up, assessors faint behind the means.</summary>
+    /// <remarks>Every tasting that served such a change is in the picture, also one in which nothing was seen; only what one tasting served side by side is joined by a line.
+    /// A trial in which several things changed is drawn against the first of them and says so.</remarks>
     public static Html ScoresAgainstChanges(Dessert dessert)
     {
         if (dessert.Analysis is not { } analysis) return NoScores();
-        var panels = TrialStep.AllOf(dessert).Where(step => step.Changes.Count > 0)
-            .SelectMany(step => step.Comparisons.Where(each => each.Verdict is Tasting.Verdict.Shown or Tasting.Verdict.AtEdge && each.Through is null)
-                .Select(each => PanelOf(analysis, step, each, dessert.Candidate)))
-            .OfType<ScorePanel>().ToArray();
+        var seen = TrialStep.AllOf(dessert).Where(step => step.Changes.Count > 0)
+            .SelectMany(step => step.Comparisons.Where(each => each.IsLook && each.Through is null).Select(each => (step, each))).ToArray();
+        var panels = seen.GroupBy(pair => (pair.each.Attribute.Name, pair.step.Changes[0].Component, Line: Names.Key(pair.step.Changes[0].Leading.Line)))
+            .Where(group => group.Any(pair => pair.each.Verdict == Tasting.Verdict.Shown))
+            .Select(group => PanelOf(analysis, [.. group], dessert.Candidate)).OfType<ScorePanel>().ToArray();
         return panels.Length == 0
             ? Notes.Paragraph(Html.Of($"No score moved with a change so far that its interval leaves zero. The table of all differences follows."))
-            : ScoreAgainstChange.Of(panels, Html.Of($"Dots are the means of the assessors with their 95 % interval, faint dots single assessors; a line joins what one tasting served side by side. The sentence under a picture compares within assessors.")).ToHtml();
+            : ScoreAgainstChange.Of(panels, Html.Of($"Dots are the means of the assessors with their 95 % interval, faint dots single assessors; a line joins what one tasting served side by side. The sentence under a picture compares within assessors. {OneMakeEach(seen.Select(pair => pair.each))}")).ToHtml();
     }
 
     /// <summary>Every attribute against the change of one trial, whether it moved or not.</summary>
@@ -26,7 +28,7 @@ public static partial class Show
         if (dessert.Analysis is not { } analysis) return NoScores();
         if (dessert.Log?.Lineage.ParentOf(trial) is not { } parent) return Notes.Small(Html.Of($"{trial} has no parent to compare with."));
         var step = TrialStep.Between(dessert, parent, trial);
-        ScorePanel[] panels = [.. step.Comparisons.Select(each => PanelOf(analysis, step, each, dessert.Candidate)).OfType<ScorePanel>()];
+        ScorePanel[] panels = [.. step.Comparisons.GroupBy(each => each.Attribute.Name).Select(group => PanelOf(analysis, [.. group.Select(each => (step, each))], dessert.Candidate)).OfType<ScorePanel>()];
         return panels.Length == 0
             ? Notes.Paragraph(step.Comparisons.Count > 0 ? StandingOf(step) : Html.Of($"{trial} was not scored beside {parent}."))
             : (ScoreAgainstChange.Of(panels, Html.Of($"{trial} against {parent}, every attribute that was asked.")) with { IsDense = true }).ToHtml();
@@ -70,23 +72,43 @@ public static partial class Show
 
     private static Html NoScores() => Notes.Small(Says.English.MissingSheet("attributes.csv, servings.csv and scores.csv", "how tasters scored each change"));
 
-    private static ScorePanel? PanelOf(TastingAnalysis analysis, TrialStep step, TrialComparison comparison, string candidate)
+    private static Html OneMakeEach(IEnumerable<TrialComparison> comparisons) =>
+        comparisons.All(each => each.TrialMakes.Count == 1 && each.AgainstMakes.Count == 1)
+            ? Html.Of($"No tasting served two makes of a trial, so a difference may be of the batch and not of the formula.") : Html.Empty;
+
+    private static ScorePanel? PanelOf(TastingAnalysis analysis, IReadOnlyList<(TrialStep Step, TrialComparison Comparison)> pairs, string candidate)
     {
-        if (comparison.Through is not null || comparison.Points.Count == 0 || step.Changes is not [var change, ..]) return null;
+        var (first, comparison) = pairs[0];
+        if (first.Changes is not [var change, ..]) return null;
         var leading = change.Leading;
+        ScoredSeries[] series = [.. pairs.Select(pair => SeriesOf(analysis, pair.Step, pair.Comparison, candidate)).OfType<ScoredSeries>()];
+        if (series.Length == 0) return null;
+        var most = series.SelectMany(each => each.Points).Max(point => point.Dose);
+        return new($"{Capital(comparison.Attribute.Name)} and {leading.Line}", comparison.Attribute.Name, $"{leading.Line} in the {change.Component}, %", series)
+        {
+            ScalePoints = Interval.Between(comparison.Attribute.LowPoints, comparison.Attribute.HighPoints),
+            DoseDecimals = most < 3 ? 2 : 1,
+            Description = $"{Capital(comparison.Attribute.Name)} against {leading.Line} in the {change.Component}: {string.Join("; ", pairs.Select(pair => $"{pair.Step.From.Name} to {pair.Step.To.Name} in {string.Join(" and ", pair.Comparison.Tastings)}"))}.",
+            Below = Html.Join(pairs.Select(pair => Below(pair.Step, pair.Comparison, pairs.Count > 1)), " "),
+        };
+    }
+
+    private static Html Below(TrialStep step, TrialComparison comparison, bool several)
+    {
+        var where = several && comparison.Tastings.Count > 0 ? Html.Of($"<b>{string.Join(" and ", comparison.Tastings)}:</b> ") : Html.Empty;
+        var others = step.Changes.Skip(1).Select(change => change.Leading.Line).Distinct(Names.Comparer).ToArray();
+        return where + Sentence(comparison) + (others.Length == 0 ? Html.Empty
+            : Html.Of($" In {step.To.Name} {string.Join(" and ", others)} moved too, so the score cannot be laid to {step.Changes[0].Leading.Line} alone."));
+    }
+
+    private static ScoredSeries? SeriesOf(TastingAnalysis analysis, TrialStep step, TrialComparison comparison, string candidate)
+    {
+        if (comparison.Through is not null || comparison.Points.Count == 0) return null;
+        var leading = step.Changes[0].Leading;
         var tasting = comparison.Tastings[0];
         var means = analysis.Means().Where(mean => mean.Tasting == tasting && mean.Attribute == comparison.Attribute).ToArray();
         if (Dose(step.From.Name, leading.FromShare, each => each.AgainstPoints) is not { } from || Dose(step.To.Name, leading.ToShare, each => each.TrialPoints) is not { } to) return null;
-        var below = Sentence(comparison);
-        if (step.IsConfounded) below += Html.Of($" {Capital(NameOf(step.Changes[1]))} moved too, so the score cannot be laid to {leading.Line} alone.");
-        if (step.To.MadeOn.Count == 1 || comparison.TrialMakes.Count == 1 && comparison.AgainstMakes.Count == 1) below += Html.Of($" One make of each was served, so batch and formula cannot be told apart.");
-        return new($"{Capital(comparison.Attribute.Name)} and {leading.Line}", comparison.Attribute.Name, $"{leading.Line} in the {change.Component}, %",
-            [new(tasting, [.. new[] { from, to }.OrderBy(dose => dose.Dose)]) { IsChosen = Names.Same(step.To.Name, candidate) }])
-        {
-            ScalePoints = Interval.Between(comparison.Attribute.LowPoints, comparison.Attribute.HighPoints),
-            Description = $"{Capital(comparison.Attribute.Name)} of {step.From.Name} and {step.To.Name} against {leading.Line} in the {change.Component}.",
-            Below = below,
-        };
+        return new(tasting, [.. new[] { from, to }.OrderBy(dose => dose.Dose)]) { IsChosen = Names.Same(step.To.Name, candidate) };
 
         ScoredDose? Dose(string trial, double share, Func<AssessorPoints, double?> pick) =>
             means.FirstOrDefault(mean => Names.Same(mean.Trial, trial)) is { } mean

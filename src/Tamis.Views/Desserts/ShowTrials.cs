@@ -47,7 +47,7 @@ public static partial class Show
         return new(trial.Name, step is null ? Html.Text(trial.Question.Length > 0 ? trial.Question : "first trial") : ChangesInWords(step))
         {
             Effects = step is null ? [] : [.. EffectsOf(step)],
-            Said = Html.Join([.. Remarks(step, trial)], " "),
+            Said = Html.Join([.. Remarks(step, trial, steps)], " "),
             IsChosen = Names.Same(trial.Name, dessert.Candidate),
             Children = [.. log.ChildrenOf(trial.Name).Select(child => Node(dessert, log, child, steps))],
         };
@@ -55,12 +55,12 @@ public static partial class Show
 
     private static IEnumerable<Effect> EffectsOf(TrialStep step)
     {
-        foreach (var comparison in step.Comparisons.Where(each => each.Verdict is Tasting.Verdict.Shown or Tasting.Verdict.AtEdge))
+        foreach (var attribute in step.Comparisons.Where(each => each.Verdict is Tasting.Verdict.Shown or Tasting.Verdict.AtEdge).GroupBy(each => each.Attribute.Name))
         {
-            var difference = DifferenceOf(comparison)!;
-            var edge = comparison.Verdict == Tasting.Verdict.AtEdge ? ", at the edge" : "";
-            yield return new(Html.Of($"{comparison.Attribute.Name} {Figures.Difference(difference.Points, 1).InText}{edge}"),
-                comparison.Verdict == Tasting.Verdict.AtEdge ? Finding.AtEdge : difference.Points > 0 ? Finding.Gain : Finding.Loss);
+            var several = attribute.Count() > 1 || step.Comparisons.Count(each => each.Attribute.Name == attribute.Key && each.IsLook) > 1;
+            var figures = attribute.Select(each => Html.Of($"{Figures.Difference(each.DifferencePoints, 1).InText}{(several ? $" in {string.Join(" and ", each.Tastings)}" : "")}{(each.Verdict == Tasting.Verdict.AtEdge ? ", at the edge" : "")}"));
+            var shown = attribute.FirstOrDefault(each => each.Verdict == Tasting.Verdict.Shown);
+            yield return new(Html.Of($"{attribute.Key} {Html.Join(figures, ", ")}"), shown is null ? Finding.AtEdge : shown.DifferencePoints > 0 ? Finding.Gain : Finding.Loss);
         }
         if (step.Comparisons.Count > 0 && !step.Comparisons.Any(each => each.Verdict is Tasting.Verdict.Shown or Tasting.Verdict.AtEdge))
             yield return new(StandingOf(step), Finding.NotShown);
@@ -75,10 +75,16 @@ public static partial class Show
             : Html.Of($"against {step.From.Name} nothing stands out in {step.Comparisons.Select(each => each.Attribute.Name).Distinct().Count()} attributes{(first.Through is { } control ? $", by way of {control}" : "")}");
     }
 
-    private static IEnumerable<Html> Remarks(TrialStep? step, Trial trial)
+    private static IEnumerable<Html> Remarks(TrialStep? step, Trial trial, IReadOnlyList<TrialStep> steps)
     {
         if (step is { IsConfounded: true, Changes: [var first, var second, ..] })
-            yield return Says.English.TwoChanges(Capital(NameOf(first)), NameOf(second), trial.Name, null);
+        {
+            var undone = steps.FirstOrDefault(each => Names.Same(each.From.Name, trial.Name) && each.Changes is [var only] && step.Changes.Any(change => SameLine(change, only)));
+            string[] alone = [.. step.Changes.Select(change => steps.FirstOrDefault(each => each != step && each != undone && each.Changes is [var only] && SameLine(change, only))?.To.Name).OfType<string>()];
+            yield return undone is null && alone.Length == step.Changes.Count
+                ? Html.Of($"{Capital(NameOf(first))} and {NameOf(second)} moved together in {trial.Name}; each was changed alone in {string.Join(" and ", alone)}.")
+                : Says.English.TwoChanges(Capital(NameOf(first)), NameOf(second), trial.Name, undone?.To.Name);
+        }
         if (trial.MadeOn.Count == 1) yield return Says.English.OneMake();
         if (trial.Outcome.Length > 0) yield return Html.Text(trial.Outcome);
     }
@@ -108,7 +114,15 @@ public static partial class Show
         };
     }
 
-    private static string FromTo(LineDifference line) => $"{Figures.Mass(line.FromGrams).Figure} to {Figures.Mass(line.ToGrams).Text}";
+    private static string FromTo(LineDifference line)
+    {
+        if (line is { FromPieces.Length: > 0, ToPieces.Length: > 0 }) return $"{line.FromPieces} to {line.ToPieces}";
+        // Both ends to the place that the finer one was weighed to.
+        var decimals = new[] { line.FromGrams, line.ToGrams }.All(grams => Math.Abs(grams - Math.Round(grams)) < 1e-9) ? 0 : 1;
+        return $"{Figures.Number(line.FromGrams, decimals).Figure} to {Figures.Number(line.ToGrams, decimals, "g").Text}";
+    }
+
+    private static bool SameLine(Change one, Change other) => Names.Same(one.Component, other.Component) && Names.Same(one.Leading.Line, other.Leading.Line);
 
     private static string And(IEnumerable<LineDifference> lines) => string.Join(" and ", lines.Select(line => line.Line));
 

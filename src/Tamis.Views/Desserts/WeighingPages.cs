@@ -20,7 +20,7 @@ public static class WeighingPages
         var what = plan.FormulaPieces is null ? pieces == 1 ? "one formula" : $"{count} formulas" : pieces == 1 ? "one piece" : $"{count} pieces";
         List<WeighingComponent> components = [.. plan.Components.Select(component => ComponentOf(component, figures))];
         if (plan.Assembly.Count > 0)
-            components.Add(new("putting together", [.. plan.Assembly.Select(step => StepOf([], step, figures))]) { IsWeighed = false, Header = what });
+            components.Add(new("Putting together", [.. plan.Assembly.Select(step => StepOf([], step, figures))]) { IsWeighed = false, Header = what });
         string[] allergens = [.. batch.Components.SelectMany(component => component.Out.Parts).SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
         return new($"Weighing sheet: {what}, trial {batch.Trial}", [.. components, .. batch.Gaps.Count == 0 ? [] : new[] { Unweighed(dessert, batch) }])
         {
@@ -48,7 +48,7 @@ public static class WeighingPages
     }
 
     private static WeighingComponent ComponentOf(Production.WeighingComponent component, Figures figures) =>
-        new(component.Name, [.. component.Steps.Select(step => StepOf(step.Lines, step.Method, figures))])
+        new(Show.Capital(component.Name), [.. component.Steps.Select(step => StepOf(step.Lines, step.Method, figures))])
         {
             Header = component.TakenInGrams > 0 ? $"{figures.Mass(component.TakenInGrams).Text} go into other components" : "",
             Expected = figures.Mass(component.ExpectedYieldGrams),

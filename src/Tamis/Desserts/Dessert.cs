@@ -62,6 +62,9 @@ public sealed class Dessert
     /// <summary>The store, with its ingredients.</summary>
     public Store Store => _store.Value;
 
+    /// <summary>The folder of the store, in the dessert folder or beside it; null where there is none.</summary>
+    public string? StoreFolder => _sheets.StoreFolder;
+
     /// <summary>The trial log; null where there is no <c>trials.csv</c>.</summary>
     public TrialLog? Log => _log.Value;
 
@@ -114,6 +117,10 @@ public sealed class Dessert
     /// <summary>The trial that this one was changed from; the trial itself where it is a first one.</summary>
     public string ParentOf(string trial) => LineOf(trial).Skip(1).FirstOrDefault() ?? Trial(trial).Trial;
 
+    /// <summary>The first trial that was changed from this one; the next one in the sheet without a log; the trial itself where it is the last.</summary>
+    public string NextAfter(string trial) => Log?.ChildrenOf(trial).FirstOrDefault()?.Name
+        ?? Batches.SkipWhile(batch => !Names.Same(batch.Trial, trial)).Skip(1).FirstOrDefault()?.Trial ?? trial;
+
     /// <summary>The lines that a component's ratios stand against: from <c>components.csv</c>, or else its flours, or its heaviest line.</summary>
     public Ratios RatiosOf(string trial, string component)
     {
@@ -128,10 +135,11 @@ public sealed class Dessert
     /// <summary>What the scores say of the trials; null without tastings.</summary>
     public TastingAnalysis? Analysis => field ??= Tastings is { } log ? new(log) : null;
 
-    /// <summary>The trial that the kitchen means to serve: the one that is ordered in <c>dessert.csv</c>, or else the last one made.</summary>
+    /// <summary>The trial that the kitchen means to serve: the one that is ordered in <c>dessert.csv</c>, or else the last one made, or else the first of the log, or the last column.</summary>
     public string Candidate =>
         Facts.Text("order")?.Split(' ', ',', ';').FirstOrDefault(word => Batches.Any(batch => Names.Same(batch.Trial, word)))
         ?? Log?.Trials.Where(trial => trial.MadeOn.Count > 0).MaxBy(trial => trial.MadeOn.Max())?.Name
+        ?? Log?.Trials[0].Name
         ?? Batches[^1].Trial;
 
     /// <summary>The pieces that are ordered (<c>12 of T10 for …</c>), or else those that the formula makes, or else one formula.</summary>

@@ -41,6 +41,8 @@ internal sealed class DessertSheets
 
     public string FolderName => Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(_folder)));
 
+    public string? StoreFolder => _store is null ? null : Path.GetFullPath(_store);
+
     public IReadOnlyList<string> Found => [.. Known.Select(known => known.File).Where(file => _read.ContainsKey(file) || _bad.ContainsKey(file))];
 
     public IReadOnlyList<(string File, string WouldAdd)> Missing =>

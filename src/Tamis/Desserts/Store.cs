@@ -4,11 +4,14 @@ using Tamis.Tables;
 
 namespace Tamis.Desserts;
 
+/// <summary>Something about an ingredient of the store that a reader should know.</summary>
+public sealed record StoreRemark(string Ingredient, string Text);
+
 /// <summary>What a kitchen has, shared by all its desserts: ingredients with their foods and documents.</summary>
 /// <param name="Ingredients">The ingredients, with what is in 100 g of each where that is known.</param>
 /// <param name="AsOf">The day whose documents count; null where every document counts, the newest first.</param>
 /// <param name="Remarks">What a reader should know: a document later than the day, an ingredient without figures.</param>
-public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnlyList<string> Remarks)
+public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnlyList<StoreRemark> Remarks)
 {
     /// <summary>A kitchen of which nothing is written: ingredients are known by name alone.</summary>
     public static Store None { get; } = new(IngredientList.None, null, []);
@@ -31,7 +34,7 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
                 else read.Add((ingredient, row));
             }
 
-        List<string> remarks = [];
+        List<StoreRemark> remarks = [];
         var documents = specifications is null ? [] : Documents(specifications, [.. read.Select(each => each.Ingredient.Name)], problems);
         Ingredient[] all = [.. read.Select(each =>
         {
@@ -86,14 +89,14 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
         return documents;
     }
 
-    private static Document? Newest(IEnumerable<Document> documents, DateOnly? asOf, List<string> remarks)
+    private static Document? Newest(IEnumerable<Document> documents, DateOnly? asOf, List<StoreRemark> remarks)
     {
         Document[] all = [.. documents.OrderBy(document => document.Date ?? DateOnly.MinValue)];
         if (all.Length == 0) return null;
         if (asOf is not { } day || all.LastOrDefault(document => document.Date is null || document.Date <= day) is not { } inTime)
         {
             if (asOf is not null && all[0].Date is { } first)
-                remarks.Add(FormattableString.Invariant($"{all[0].Ingredient}: no document is as old as {asOf:yyyy-MM-dd}; the first one, {all[0].Name} of {first:yyyy-MM-dd}, is used."));
+                remarks.Add(new(all[0].Ingredient, FormattableString.Invariant($"{all[0].Ingredient}: no document is as old as {asOf:d MMMM yyyy}; the first one, {all[0].Name} of {first:d MMMM yyyy}, is used.")));
             return asOf is null ? all[^1] : all[0];
         }
         return inTime;

@@ -1,3 +1,5 @@
+using Tamis.Formulas;
+
 namespace Tamis.Losses;
 
 /// <summary>A line that two trials have in different amounts.</summary>
@@ -9,6 +11,12 @@ namespace Tamis.Losses;
 /// <param name="ToShare">The same in the second.</param>
 public sealed record LineDifference(string Component, string Line, double FromGrams, double ToGrams, double FromShare, double ToShare)
 {
+    /// <summary>How the first trial counts it in pieces, as written; empty where it is weighed.</summary>
+    public string FromPieces { get; init; } = "";
+
+    /// <summary>How the second trial counts it in pieces, as written; empty where it is weighed.</summary>
+    public string ToPieces { get; init; } = "";
+
     /// <summary>The second mass less the first, in grams.</summary>
     public double ChangeGrams => ToGrams - FromGrams;
 
@@ -68,7 +76,8 @@ public sealed record BatchDifference
         {
             var (before, after) = (from.Find(name), to.Find(name));
             LineDifference[] all = [.. LinesOf(before).Concat(LinesOf(after)).Distinct(Names.Comparer).Select(line => new LineDifference(name, line,
-                before?.LineGrams(line) ?? 0, after?.LineGrams(line) ?? 0, before?.LineShare(line) ?? 0, after?.LineShare(line) ?? 0))];
+                before?.LineGrams(line) ?? 0, after?.LineGrams(line) ?? 0, before?.LineShare(line) ?? 0, after?.LineShare(line) ?? 0)
+                { FromPieces = PiecesOf(before, line), ToPieces = PiecesOf(after, line) })];
             if (FactorOf(all) is { } factor) scaled.Add((name, factor));
             lines.AddRange(all.Where(line => line.MassChanged));
             shares.AddRange(all.Where(line => !line.MassChanged && Math.Abs(line.FromShare - line.ToShare) > 1e-12));
@@ -81,6 +90,9 @@ public sealed record BatchDifference
     }
 
     private static IEnumerable<string> LinesOf(ComponentBatch? batch) => batch?.Lines.Select(line => line.Name) ?? [];
+
+    private static string PiecesOf(ComponentBatch? batch, string line) =>
+        batch?.Lines.Where(each => Names.Same(each.Name, line)).ToArray() is [{ Quantity: { Kind: QuantityKind.Pieces } only }] ? only.Text : "";
 
     private static IReadOnlyList<int> StepsOf(ComponentBatch batch, string line) =>
         [.. batch.Lines.Where(each => Names.Same(each.Name, line)).Select(each => each.Step).Distinct().Order()];
