@@ -69,7 +69,7 @@ internal sealed class Bench(Formula formula, IngredientList ingredients, List<Ce
         var ingredient = ingredients.FindOrBare(line.Name);
         if (line.Quantity.Resolve(ingredient, out var gap) is not { } resolved)
             return gap is { IsMistake: false } ? Gap(line, gap.Reason) : Refused(line, line.Quantity.Text, gap?.Reason ?? "a quantity that can be weighed");
-        var part = new MixturePart(ingredient, resolved.MassGrams, 0, line.Origin);
+        var part = new MixturePart(ingredient, resolved.MassGrams, 0, line.Origin) { MassRangeGrams = resolved.RangeGrams.IsPoint ? null : resolved.RangeGrams };
         return new(LineOf(line, resolved.MassGrams, resolved.RangeGrams, resolved.Assumption, isComponent: false), new Mixture { Parts = [part] });
     }
 

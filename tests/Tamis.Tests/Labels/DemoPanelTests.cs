@@ -10,6 +10,7 @@ namespace Tamis.Tests.Labels;
 /// nitrogen factor switched off and the acids taken as not stated; the shipped rules then differ from them by what they are known to differ by.</remarks>
 public class DemoPanelTests
 {
+    private static readonly Dessert Tart = Dessert.Open(KitFolder.Data("desserts/damson-tart"));
     private static readonly Dessert Loaf = Dessert.Open(KitFolder.Data("desserts/travel-loaf"));
 
     private static NutritionPanel Panel(string trial, RuleSet rules, Func<NutrientProfile, NutrientProfile>? change = null)
@@ -60,5 +61,17 @@ public class DemoPanelTests
         Assert.True(panel.Line("protein").Value > 5.36);
         Assert.InRange(panel.Line("carbohydrate").Value!.Value, 54.9, 55.1);
         Assert.NotEmpty(panel.Remarks);
+    }
+
+    // In T12 the shells are brushed with 20-25 g of cocoa butter.
+    [Fact]
+    public void Of_ALineWrittenAsARange_CarriesItToThePanel()
+    {
+        var part = Tart.Trial("T12").Components.SelectMany(component => component.Out.Parts).First(part => part.MassRangeGrams is { Width: > 4 });
+
+        var fat = NutritionPanel.Of(new() { Parts = [part with { Ingredient = part.Ingredient with { Profile = LabelKit.Whole("test", 6.25, ("FAT", 10)) } }] }, LabelKit.Eu, PanelBasis.Whole).Line("fat");
+
+        Assert.Equal(part.MassRangeGrams!.Value.Low / 10, fat.Range!.Value.Low, 9);
+        Assert.Equal(part.MassRangeGrams.Value.High / 10, fat.Range.Value.High, 9);
     }
 }
