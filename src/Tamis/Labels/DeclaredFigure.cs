@@ -1,3 +1,5 @@
+using Tamis.Composition;
+
 namespace Tamis.Labels;
 
 /// <summary>When a line of a nutrition panel is shown.</summary>
@@ -52,5 +54,17 @@ public sealed record DeclaredFigure
 /// <param name="Formula">How it follows from the contents of a food.</param>
 /// <param name="Factor">What it counts in the unit of the figure: 1, or the energy of a gram.</param>
 /// <param name="Origin">Where the factor came from.</param>
-/// <param name="InForce">When the factor is in force.</param>
-public sealed record Summand(string Word, ContentFormula Formula, double Factor, RuleOrigin Origin, InForce InForce);
+public sealed record Summand(string Word, ContentFormula Formula, double Factor, RuleOrigin Origin)
+{
+    /// <summary>The tag of the content that it is a part of (saturates are a part of the fat): where there is none of the whole there is none of the part. Null where it is no such part.</summary>
+    public string? PartOf { get; init; }
+
+    /// <summary>When the factor is in force.</summary>
+    public InForce InForce { get; init; } = InForce.Always;
+
+    /// <summary>The terms by which it is worked out for a food; none of them where there is none of the whole that it is a part of; null where it is not known.</summary>
+    public IReadOnlyList<FormulaTerm>? WayFor(NutrientProfile profile) => Formula.WayFor(profile) ?? (IsNoneOfTheWhole(profile) ? [] : null);
+
+    private bool IsNoneOfTheWhole(NutrientProfile profile) =>
+        PartOf is { } whole && profile[whole] is { IsKnown: true, Per100Grams: 0 } content && content.State != ContentState.Trace;
+}

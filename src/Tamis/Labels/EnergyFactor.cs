@@ -12,6 +12,9 @@ public sealed record EnergyFactor
     /// <summary>How it follows from the contents of a food; null where no food table has it, and it is not summed.</summary>
     public required ContentFormula? Formula { get; init; }
 
+    /// <summary>The tag of the content that it is a part of; null where it is no such part.</summary>
+    public string? PartOf { get; init; }
+
     /// <summary>Kilojoules a gram; null where the rule set has none.</summary>
     public required double? KilojoulesPerGram { get; init; }
 

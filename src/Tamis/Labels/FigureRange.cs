@@ -73,7 +73,7 @@ internal static class FigureRange
     // A content may stand in several summands (polyols leave the carbohydrate and count by themselves): what it moves is the sum.
     private static IEnumerable<(double PerUnit, Content Content)> Sensitivities(DeclaredFigure figure, NutrientProfile profile, double? proteinFactor) =>
         figure.Summands
-            .SelectMany(summand => (summand.Formula.WayFor(profile) ?? []).Select(term => (term.Tag, PerUnit: summand.Factor * term.Coefficient * FigureSum.ProteinConversion(term, profile, proteinFactor))))
+            .SelectMany(summand => (summand.WayFor(profile) ?? []).Select(term => (term.Tag, PerUnit: summand.Factor * term.Coefficient * FigureSum.ProteinConversion(term, profile, proteinFactor))))
             .GroupBy(term => term.Tag)
             .Select(terms => (terms.Sum(term => term.PerUnit), profile[terms.Key]))
             .Where(term => term.Item2.IsKnown);

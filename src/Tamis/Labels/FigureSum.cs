@@ -29,7 +29,7 @@ internal static class FigureSum
         var isKnown = figure.Summands.Count > 0;
         foreach (var summand in figure.Summands)
         {
-            if (summand.Formula.WayFor(profile) is { } way) sum += summand.Factor * Of(way, profile, proteinFactor);
+            if (summand.WayFor(profile) is { } way) sum += summand.Factor * Of(way, profile, proteinFactor);
             else isKnown = false;
         }
         return (sum, isKnown);

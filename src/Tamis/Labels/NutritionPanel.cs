@@ -91,8 +91,7 @@ public sealed class NutritionPanel
 
     private PanelLine LineOf(DeclaredFigure figure)
     {
-        var whole = FigureSum.Of(Mixture, figure, Rules.ProteinFactor);
-        var amount = whole * (BasisGrams / Mixture.FinishedGrams);
+        var amount = FigureSum.Of(Mixture, figure, Rules.ProteinFactor) * (BasisGrams / Mixture.FinishedGrams);
         // Sums of the same masses in another order differ in the last digits: a share that is all by a hair is all.
         var isKnownWell = amount.IsWhole || amount.CoveredShare * 100 >= Rules.KnownSharePercent;
         var rounded = isKnownWell ? Rules.Rounding.Round(figure.Key, figure.Unit, RoundingTable.ToDecimal(amount.Known)) : null;
@@ -101,7 +100,6 @@ public sealed class NutritionPanel
         {
             Amount = amount,
             IsKnownWell = isKnownWell,
-            Spread = isKnownWell ? FigureRange.Of(Mixture, figure, Rules.ProteinFactor, whole.Known, Basis.MassGrams) : null,
             Declared = rounded?.Text ?? AtLeast(figure, amount),
             Rounded = rounded,
             Reference = reference,

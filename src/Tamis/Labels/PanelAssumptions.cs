@@ -26,7 +26,7 @@ internal static class PanelAssumptions
     }
 
     private static bool IsTakenAsNone(string tag, NutrientProfile profile, IEnumerable<Summand> summands) =>
-        !profile[tag].IsKnown && summands.Any(summand => summand.Formula.WayFor(profile)?.Any(term => term.Tag == tag) ?? false);
+        !profile[tag].IsKnown && summands.Any(summand => summand.WayFor(profile)?.Any(term => term.Tag == tag) ?? false);
 
     /// <summary>The word for a content: what the table calls it, or the summand that is this content alone.</summary>
     public static string WordFor(string tag, IEnumerable<Summand> summands, NutrientProfile profile) =>

@@ -43,7 +43,7 @@ public sealed class PanelLine
     public Interval? Range => Spread?.Range;
 
     /// <summary>The range with what it rests on; null where the data give none.</summary>
-    public required FigureSpread? Spread { get; init; }
+    public FigureSpread? Spread => IsKnownWell ? FigureRange.Of(Panel.Mixture, Figure, Panel.Rules.ProteinFactor, Amount.Known / Panel.BasisGrams * Panel.Mixture.FinishedGrams, Panel.Basis.MassGrams) : null;
 
     /// <summary>The text for the pack; where the amount is not known well enough, words that say so.</summary>
     public required string Declared { get; init; }

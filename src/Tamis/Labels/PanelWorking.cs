@@ -68,7 +68,7 @@ internal static class PanelWorking
 
     private static Working Of(Summand summand, NutrientProfile profile, MixturePart part, PanelLine line)
     {
-        if (summand.Formula.WayFor(profile) is not { } way)
+        if (summand.WayFor(profile) is not { } way)
         {
             var lacking = summand.Formula.Ways[0].Where(term => !term.CountsAsNone && !profile[term.Tag].IsKnown).Select(term => Word(term.Tag, profile, line));
             Working unknown = new($"{string.Join(" and ", lacking)} in 100 g of {profile.Name}: not stated", double.NaN, line.Unit, new(profile.Name, Evidence.Computed));
@@ -76,7 +76,9 @@ internal static class PanelWorking
         }
         var per100Grams = FigureSum.Of(way, profile, line.Panel.Rules.ProteinFactor);
         var step = summand.Factor == 1 ? summand.Word : $"{summand.Word}, {Number(summand.Factor)} {line.Unit} a gram ({summand.Origin.StrengthInWords})";
-        return new(step, part.MassGrams * per100Grams / 100 * summand.Factor, line.Unit, summand.Origin.Source) { From = [.. way.SelectMany(term => Contents(term, profile, line))] };
+        return new(step, part.MassGrams * per100Grams / 100 * summand.Factor, line.Unit, summand.Origin.Source) { From = way is []
+            ? [new($"no {Word(summand.PartOf!, profile, line)} in {profile.Name}, so none of this part of it", 0, line.Unit, profile[summand.PartOf!].Source ?? new(profile.Name, Evidence.Computed))]
+            : [.. way.SelectMany(term => Contents(term, profile, line))] };
     }
 
     private static IEnumerable<Working> Contents(FormulaTerm term, NutrientProfile profile, PanelLine line)

@@ -56,7 +56,7 @@ public sealed record RuleSet
     public static RuleSet Load(string folder) => RuleSetReader.Read(folder);
 
     /// <summary>The rules that are in force on a day; with no day, those that have no end.</summary>
-    public RuleSet AsOf(DateOnly? day) => this with
+    public RuleSet AsOf(DateOnly? day) => HasNoDatedRow ? this : this with
     {
         Declaration = [.. Declaration.Where(row => row.InForce.On(day))
             .Select(row => row with { Summands = [.. row.Summands.Where(summand => summand.InForce.On(day))] })],
@@ -64,6 +64,11 @@ public sealed record RuleSet
         Rounding = new([.. Rounding.Bands.Where(row => row.InForce.On(day))], Rounding.KeepsClosingZeros),
         ReferenceValues = [.. ReferenceValues.Where(row => row.InForce.On(day))],
     };
+
+    private bool HasNoDatedRow =>
+        Declaration.All(row => row.InForce == Labels.InForce.Always && row.Summands.All(summand => summand.InForce == Labels.InForce.Always))
+        && EnergyFactors.All(row => row.InForce == Labels.InForce.Always) && Rounding.Bands.All(row => row.InForce == Labels.InForce.Always)
+        && ReferenceValues.All(row => row.InForce == Labels.InForce.Always);
 
     /// <summary>The line of this key, in this unit where one is given.</summary>
     /// <exception cref="KeyNotFoundException">The declaration has no such line.</exception>

@@ -53,8 +53,8 @@ internal static class RuleSetReader
     private static RuleSet ReadTables(string folder, List<CellProblem> problems)
     {
         RuleSettings settings = new(Rows(folder, SettingsFile, ["key", "value"], problems), problems);
-        EnergyFactor[] energy = [.. Rows(folder, "energy-factors.csv", ["key", "word", "content", "kj_per_g", "kcal_per_g"], problems).Select(Energy)];
-        DeclaredFigure[] declaration = [.. Rows(folder, "declaration.csv", ["order", "key", "term", "indent", "unit", "content", "status", "shown"], problems)
+        EnergyFactor[] energy = [.. Rows(folder, "energy-factors.csv", ["key", "word", "content", "part_of", "kj_per_g", "kcal_per_g"], problems).Select(Energy)];
+        DeclaredFigure[] declaration = [.. Rows(folder, "declaration.csv", ["order", "key", "term", "indent", "unit", "content", "part_of", "status", "shown"], problems)
             .Select(row => (Order: row.RequiredDecimal("order"), Figure: Figure(row, energy))).OrderBy(row => row.Order).Select(row => row.Figure)];
         RoundingBand[] bands = [.. Rows(folder, "rounding.csv", RoundingColumns, problems).Select(Band)];
         ReferenceValue[] references = [.. Rows(folder, "reference-values.csv", ["key", "unit", "value", "percent_rounding", "percent_shown"], problems).Select(Reference)];
@@ -105,6 +105,7 @@ internal static class RuleSetReader
         Key = row.Cells.Required("key"),
         Word = row.Cells.Required("word"),
         Formula = row.Formula("content"),
+        PartOf = row.Cells.Text("part_of"),
         KilojoulesPerGram = row.Cells.Number("kj_per_g", 0),
         KilocaloriesPerGram = row.Cells.Number("kcal_per_g", 0),
         Origin = row.Origin(),
@@ -133,11 +134,11 @@ internal static class RuleSetReader
     private static IReadOnlyList<Summand> Summands(RuleRow row, string key, IReadOnlyList<EnergyFactor> energy, RuleOrigin origin)
     {
         var content = row.Cells.Required("content");
-        if (!IsEnergy(row)) return row.Formula("content") is { } formula ? [new(key, formula, 1, origin, InForce.Always)] : [];
+        if (!IsEnergy(row)) return row.Formula("content") is { } formula ? [new(key, formula, 1, origin) { PartOf = row.Cells.Text("part_of") }] : [];
         List<Summand> summands = [];
         foreach (var factor in energy.Where(factor => factor.Formula is not null))
         {
-            if ((content == "energy_kj" ? factor.KilojoulesPerGram : factor.KilocaloriesPerGram) is { } perGram) summands.Add(new(factor.Word, factor.Formula!, perGram, factor.Origin, factor.InForce));
+            if ((content == "energy_kj" ? factor.KilojoulesPerGram : factor.KilocaloriesPerGram) is { } perGram) summands.Add(new(factor.Word, factor.Formula!, perGram, factor.Origin) { PartOf = factor.PartOf, InForce = factor.InForce });
             else row.Cells.Note("content", $"energy_kcal or energy_kj; energy-factors.csv has no such factor for {factor.Word}");
         }
         return summands;

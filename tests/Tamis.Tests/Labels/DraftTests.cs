@@ -91,4 +91,23 @@ public class DraftTests
         Assert.Equal(isDraft, panel.IsDraft);
         if (isDraft) Assert.Equal("Regulation (EU) No 1169/2011 is in force from 2016-12-13, not on 2016-12-12.", Assert.Single(panel.DraftReasons));
     }
+
+    // A part of what is not there is not there either: release 28 states no saturates for demerara sugar, which has no fat.
+    [Fact]
+    public void Of_NoneOfTheWhole_IsNoneOfThePart()
+    {
+        var sugar = LabelKit.Profile("sugar", 6.25, ("FAT", 0), ("CHOCDF", 98), ("CHOAVLDF", 98), ("FIBTG", 0), ("SUGAR", 97), ("PROCNT", 0), ("NA", 28));
+        var panel = Panel(("butter", 50, Butter), ("sugar", 50, sugar));
+
+        Assert.Equal(25, panel.Line("saturates").Value);
+        Assert.Contains("no fat in sugar, so none of this part of it", panel.Line("saturates").Explain().Walk().Select(step => step.Step.Step));
+    }
+
+    [Fact]
+    public void Of_ATraceOfTheWhole_LeavesThePartUnknown()
+    {
+        NutrientProfile trace = new("leaf", new([new("FAT", "fat", "g"), new("FASAT", "saturates", "g")]), [new(ContentState.Trace, 0, null, new("table", Evidence.Published)), Content.Unknown]);
+
+        Assert.Null(Panel(("leaf", 100, trace)).Line("saturates").Value);
+    }
 }

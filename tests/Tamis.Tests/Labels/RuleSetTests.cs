@@ -73,7 +73,7 @@ public class RuleSetTests
         var third = Path.Combine(folder.Path, "atlantis");
         Copy(Path.Combine(LabelKit.Folder, "eu"), third);
         Change(Path.Combine(third, "rule-set.csv"), "name,European Union", "name,Atlantis");
-        Change(Path.Combine(third, "energy-factors.csv"), "FAT,37,9", "FAT,38,9");
+        Change(Path.Combine(third, "energy-factors.csv"), "FAT,,37,9", "FAT,,38,9");
 
         var rules = RuleSets.Load(folder.Path, "atlantis");
 
@@ -106,7 +106,7 @@ public class RuleSetTests
         using TemporaryFolder folder = new();
         var broken = Path.Combine(folder.Path, "broken");
         Copy(Path.Combine(LabelKit.Folder, "eu"), broken);
-        Change(Path.Combine(broken, "energy-factors.csv"), "FAT,37,9", "FAT,lots,9");
+        Change(Path.Combine(broken, "energy-factors.csv"), "FAT,,37,9", "FAT,,lots,9");
         Change(Path.Combine(broken, "declaration.csv"), ",0.0025 NA,", ",NA divided by 400,");
         Change(Path.Combine(broken, "rule-set.csv"), "ties,half up", "ties,half even");
         File.Delete(Path.Combine(broken, "reference-values.csv"));
