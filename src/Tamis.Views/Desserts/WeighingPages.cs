@@ -55,17 +55,17 @@ public static class WeighingPages
         };
 
     private static WeighingStep StepOf(IReadOnlyList<Production.WeighingLine> lines, MethodStep? method, Figures figures) =>
-        new([.. lines.Select(line => LineOf(line, figures))], Html.Text(method?.Do))
+        new([.. lines.Select(line => LineOf(line, figures))], Html.Text(Typeset.Text(method?.Do ?? "")))
         {
             Temperature = method?.TemperatureCelsius is { } celsius ? figures.Celsius(celsius).Text : "",
             Minutes = method?.Minutes is { } minutes ? figures.Minutes(minutes) : "",
-            Caution = method?.Caution ?? "",
+            Caution = Typeset.Text(method?.Caution ?? ""),
         };
 
     private static WeighingLine LineOf(Production.WeighingLine line, Figures figures)
     {
         var pieces = line.Count is { } count ? $"{figures.Part(count).Text} {(count > 1 ? Plural(line.Piece ?? "") : line.Piece)}" : "";
-        return new(WeighingSheet.OnScale(line.MassGrams), line.Name, string.Join("; ", new[] { pieces, line.Notes }.Where(part => part.Trim().Length > 0)));
+        return new(WeighingSheet.OnScale(line.MassGrams), line.Name, string.Join("; ", new[] { pieces, Typeset.Text(line.Notes) }.Where(part => part.Trim().Length > 0)));
     }
 
     private static string Plural(string piece) => piece switch
