@@ -201,6 +201,12 @@ internal static class Samples
 
     public static PageModel Sheet => Page("sheet.html", TwelveTarts.Title, TwelveTarts.ToHtml()) with { IsSheet = true };
 
+    /// <summary>All sample pages by the name of their file.</summary>
+    public static IReadOnlyDictionary<string, PageModel> Pages { get; } = ((string[])["index", "chef", "label", "sheet"]).ToDictionary(name => name, Make);
+
+    /// <summary>A sample page made anew.</summary>
+    public static PageModel Make(string name) => name switch { "index" => Index, "chef" => Chef, "label" => Label, _ => Sheet };
+
     private static PageModel Page(string file, string title, Html main) => new(title, main) { Running = "Damson, toasted-rye and bay tart", Description = title + ".", Links = Links(file) };
 
     private static PanelRow Line(string term, string amount, Num unrounded, double covered) => new(term, [amount]) { Unrounded = unrounded, CoveredShare = covered };

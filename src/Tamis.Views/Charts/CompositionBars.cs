@@ -105,8 +105,9 @@ public static class CompositionBars
 
     private static double Share(Bar bar, int at) => at < bar.Shares.Count ? bar.Shares[at] ?? 0 : Unknown(bar);
 
-    // Less than a thousandth is what rounding leaves, not a gap.
-    private static double Unknown(Bar bar) => 1 - bar.Shares.Sum(share => share ?? 0) is var rest && rest > 0.001 ? rest : 0;
+    // Shares that were rounded may lack half a per cent; where a share is not known, what is missing is a gap however small.
+    private static double Unknown(Bar bar) =>
+        1 - bar.Shares.Sum(share => share ?? 0) is var rest && rest > (bar.Shares.Any(share => share is null) ? 0.0005 : 0.005) ? rest : 0;
 
     private static string Number(double share, Figures figures) => share >= LeastShareWithNumber ? figures.Number(share * 100, 0).Text : "";
 

@@ -123,7 +123,7 @@ public sealed record DataTable(string Name, IReadOnlyList<Column> Columns, IRead
     {
         var column = Columns[at];
         var content = cell.Number is { Unit.Length: > 0 } number && column.Unit.Length == 0 ? Html.Text(number.Text) : cell.Content;
-        if (cell.From is { Length: > 0 } from) content += Html.Of($"<span class=\"from\">{from}</span>");
+        if (cell.From is { Length: > 0 } from) content += Html.Of($" <span class=\"from\">{from}</span>");
         var figure = Attribute("data-figure", cell.Figure ?? "");
         if (at == 0) return Html.Of($"<th scope=\"row\"{figure}>{content}</th>");
         return Html.Of($"<td{Attribute("class", column.IsNumber ? Aligned(cell, at) : "")}{figure}>{content}</td>");

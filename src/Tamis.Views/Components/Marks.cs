@@ -44,7 +44,7 @@ public static class Marks
     public static Html Tracked(string figure, Html content) => Html.Of($"<span data-figure=\"{figure}\">{content}</span>");
 
     /// <summary>Where a figure came from: sheet, row and column, never a path.</summary>
-    public static Html From(string place) => Html.Of($"<span class=\"from\">{place}</span>");
+    public static Html From(string place) => Html.Of($"\n<span class=\"from\">{place}</span>");
 
     /// <summary>Where a figure came from, with the weight of the source where that is little.</summary>
     public static Html From(Source source) => From(Sources.InWords(source));

@@ -95,7 +95,7 @@ public sealed record NutritionPanelView(string Title, IReadOnlyList<string> Colu
             [.. Rows.Select(row => new Row([row.Term, row.Unrounded,
                 .. sure ? (Cell[])[Num.Said(row.Interval)] : [],
                 row.CoveredShare is { } share ? Marks.Known(share, Figures.Language) : "",
-                ((Cell)Num.Said(row.Amounts.Count == 0 ? "" : row.Amounts[0])) with { Figure = row.Figure }])
+                ((Cell)Num.Said(row.Amounts.Count == 0 ? "" : row.Amounts[0].Replace("\n", ", ", StringComparison.Ordinal))) with { Figure = row.Figure }])
                 { Kind = row.Indent > 0 ? RowKind.Part : RowKind.Line })]) { IsWide = true, LeastRem = 34 };
         return table.ToHtml() + Html.Join(Rows.Where(row => row.Working is not null).Select(row => WorkingView.Of(row.Working!, Figures)));
     }

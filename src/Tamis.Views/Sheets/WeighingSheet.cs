@@ -95,7 +95,7 @@ public sealed record WeighingSheet(string Title, IReadOnlyList<WeighingComponent
     {
         if (!component.IsWeighed) return Html.Empty;
         var words = Language.Words.Weighing;
-        var expected = component.Expected is { } mass ? Html.Of($"<span>{words.ShouldWeigh} <b class=\"n\">{mass.Text}</b></span>") : Html.Empty;
+        var expected = component.Expected is { } mass ? Html.Of($"<span>{words.ShouldWeigh} <b class=\"n\">{mass.Text}</b></span> ") : Html.Empty;
         return Html.Of($"<div class=\"after\">{expected}<span>{words.Weighed} {Fill} {words.Grams}</span></div>");
     }
 
@@ -108,13 +108,13 @@ public sealed record WeighingSheet(string Title, IReadOnlyList<WeighingComponent
     private Html Line(WeighingLine line)
     {
         var note = line.Note.Length == 0 ? Html.Empty : Html.Of($"<small>{line.Note}</small>");
-        return Html.Of($"<li>{Box}<b>{line.Amount.Cell}<small>{line.Amount.Unit}</small></b><span>{line.Name}{note}</span></li>");
+        return Html.Of($"<li>{Box}<b>{line.Amount.Cell}<small>{line.Amount.Unit}</small></b> <span>{line.Name}{note}</span></li>");
     }
 
     private Html Doing(WeighingStep step)
     {
         if (step.Do.IsEmpty && step.Temperature.Length == 0 && step.Minutes.Length == 0 && step.Caution.Length == 0) return Html.Empty;
-        var minutes = step.Minutes.Length == 0 ? Html.Empty : Html.Of($"<span>{step.Minutes}</span>");
+        var minutes = step.Minutes.Length == 0 ? Html.Empty : Html.Of($" <span>{step.Minutes}</span>");
         var heat = step.Temperature.Length == 0 && minutes.IsEmpty ? Html.Empty : Html.Of($"<div class=\"heat\">{step.Temperature}{minutes}</div>");
         var caution = step.Caution.Length == 0 ? Html.Empty : Html.Of($"<p class=\"caution\"><b>{Language.Words.Caution}</b> {step.Caution}</p>");
         return Html.Of($"<div class=\"do\">{Box}<div><p>{step.Do}</p>{heat}{caution}</div></div>");

@@ -100,8 +100,12 @@ public sealed class Says(Figures figures)
     /// <summary>How many of the figures that were looked at would stand out by chance.</summary>
     /// <param name="looked">How many were looked at.</param>
     /// <param name="chanceShare">The share that stands out by chance: 0.05 for 95 % intervals.</param>
-    public Html ManyLooks(int looked, double chanceShare = 0.05) =>
-        sentences.ByChance.Fill(("looked", figures.Count(looked).Text), ("chance", figures.Count((int)Math.Round(looked * chanceShare)).Text));
+    public Html ManyLooks(int looked, double chanceShare = 0.05)
+    {
+        var (low, high) = (Math.Floor(looked * chanceShare + 0.25), Math.Floor(looked * chanceShare + 0.75));
+        var chance = low == high ? figures.Number(low, 0).Text : $"{figures.Number(low, 0).Text} {figures.Language.Words.Or} {figures.Number(high, 0).Text}";
+        return sentences.ByChance.Fill(("looked", figures.Count(looked).Text), ("chance", chance));
+    }
 
     /// <summary>A label is not finished.</summary>
     public Html Draft(string missing) => sentences.NotForPrint.Fill(("missing", missing));

@@ -6,6 +6,9 @@ public sealed record Words
     /// <summary>Between the two ends of a range.</summary>
     public string To { get; init; } = "to";
 
+    /// <summary>Between two neighbouring counts of which either may be right.</summary>
+    public string Or { get; init; } = "or";
+
     /// <summary>Where nobody has a figure.</summary>
     public string NotKnown { get; init; } = "not known";
 
