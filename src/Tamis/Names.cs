@@ -38,11 +38,57 @@ public static class Names
         }
     }
 
+    // Every cell of every sheet is looked up by its column's name, so names are compared letter by letter with no text made in between.
     private sealed class KitchenComparer : IEqualityComparer<string>
     {
-        public bool Equals(string? left, string? right) =>
-            left is null || right is null ? ReferenceEquals(left, right) : string.Equals(Key(left), Key(right), StringComparison.Ordinal);
+        public bool Equals(string? left, string? right)
+        {
+            if (left is null || right is null || ReferenceEquals(left, right)) return ReferenceEquals(left, right);
+            KeyLetters a = new(left), b = new(right);
+            while (true)
+            {
+                var hasLeft = a.MoveNext();
+                if (hasLeft != b.MoveNext()) return false;
+                if (!hasLeft) return true;
+                if (a.Current != b.Current) return false;
+            }
+        }
 
-        public int GetHashCode(string name) => Key(name).GetHashCode(StringComparison.Ordinal);
+        public int GetHashCode(string name)
+        {
+            var hash = 17;
+            KeyLetters letters = new(name);
+            while (letters.MoveNext()) hash = unchecked(hash * 31 + letters.Current);
+            return hash;
+        }
+    }
+
+    /// <summary>The letters of a name's key, one by one.</summary>
+    private ref struct KeyLetters(ReadOnlySpan<char> name)
+    {
+        private readonly ReadOnlySpan<char> _name = name;
+        private int _next = 0;
+        private bool _isInside = false;
+
+        public char Current { get; private set; } = default;
+
+        public bool MoveNext()
+        {
+            var start = _next;
+            while (_next < _name.Length && IsBlank(_name[_next])) _next++;
+            if (_next == _name.Length) return false;
+            // A run of blanks between two words is one blank; at the ends it is nothing.
+            if (_isInside && _next > start)
+            {
+                Current = ' ';
+                _isInside = false;
+                return true;
+            }
+            _isInside = true;
+            Current = char.ToLowerInvariant(_name[_next++]);
+            return true;
+        }
+
+        private static bool IsBlank(char letter) => letter is ' ' or '_' or '\t' or '\u00a0' or '\u202f' or '\r' or '\n';
     }
 }

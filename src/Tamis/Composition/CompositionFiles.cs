@@ -88,8 +88,12 @@ internal static class CompositionFiles
         var known = foods.ToDictionary(food => food.Id, Names.Comparer);
         foreach (var row in Rows(folder, "measures.csv", ["food", "amount", "measure", "grams", "source"], problems))
         {
-            row.Required("food");
-            if (row.Named("food", known) is not { } food) continue;
+            // Looked up by key: going through all foods for each of many rows would cost more than reading the file.
+            if (!known.TryGetValue(row.Required("food"), out var food))
+            {
+                row.Named("food", known);
+                continue;
+            }
             measures.Add(new(food.Id, row.Required("measure"), row.RequiredNumber("amount", double.Epsilon), row.RequiredNumber("grams", double.Epsilon),
                 Source(row, sources) is { Evidence: Evidence.Published } published ? published with { Locator = food.Source.Locator } : Source(row, sources))
             {
@@ -103,8 +107,8 @@ internal static class CompositionFiles
 
     private static Source Source(RowReader row, Dictionary<string, Source> sources)
     {
-        row.Required("source");
-        return row.Named("source", sources) ?? new("unknown source", Evidence.Memory);
+        var key = row.Required("source");
+        return sources.GetValueOrDefault(key) ?? row.Named("source", sources) ?? new("unknown source", Evidence.Memory);
     }
 
     private static string Number(string id) => id[(id.LastIndexOf(' ') + 1)..];

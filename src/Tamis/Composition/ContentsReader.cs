@@ -86,9 +86,11 @@ internal sealed class ContentsReader
 
     private void OneRow()
     {
-        var row = _foodKeys.IndexOf(Cell(0));
-        var column = _tagKeys.IndexOf(Cell(1));
-        if (Cell(0).IsEmpty && Cell(1).IsEmpty && Cell(3).IsEmpty) return;
+        var food = Cell(0);
+        var tag = Cell(1);
+        if (food.IsEmpty && tag.IsEmpty && Cell(3).IsEmpty) return;
+        var row = _foodKeys.IndexOf(food);
+        var column = _tagKeys.IndexOf(tag);
         var isSound = row >= 0 && column >= 0;
         if (row < 0) Note(0, $"a food of foods.csv{Perhaps(Names.Nearest(Text(0), _foods.Select(food => food.Id)))}");
         if (column < 0) Note(1, $"a tag of nutrients.csv{Perhaps(Names.Nearest(Text(1), _nutrients.All.Select(nutrient => nutrient.Tag)))}");
@@ -113,8 +115,9 @@ internal sealed class ContentsReader
     private (ContentState, double) Statement()
     {
         var text = Cell(3);
-        var stated = Cell(2).IsEmpty ? -1 : _stateKeys.IndexOf(Cell(2));
-        if (stated < 0 && !Cell(2).IsEmpty) Note(2, $"one of: {string.Join(", ", StateWords.Keys)}");
+        var word = Cell(2);
+        var stated = word.IsEmpty ? -1 : _stateKeys.IndexOf(word);
+        if (stated < 0 && !word.IsEmpty) Note(2, $"one of: {string.Join(", ", StateWords.Keys)}");
         if (text.IsEmpty)
         {
             switch ((ContentState)stated)
@@ -174,8 +177,9 @@ internal sealed class ContentsReader
 
     private double Number(int column, double blank)
     {
-        if (Cell(column).IsEmpty) return blank;
-        var value = Parse(Cell(column));
+        var text = Cell(column);
+        if (text.IsEmpty) return blank;
+        var value = Parse(text);
         if (!double.IsNaN(value)) return value;
         Note(column, "a number of 0 or more such as 1.5, or a blank");
         return blank;
