@@ -17,13 +17,16 @@ public static class CompositionQuantities
 {
     private const string Unknown = "unknown";
 
-    /// <summary>The quantities by name, computed from a composition table.</summary>
-    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> Of(CompositionTable table) => new Dictionary<string, Func<CheckInputs, CheckValue>>
+    /// <summary>The quantities by name, computed from the table that the kit ships.</summary>
+    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = Of(new(() => CompositionTable.Load(KitFolder.Data("composition"))));
+
+    /// <summary>The quantities by name, computed from a composition table that is read when the first of them is asked for.</summary>
+    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> Of(Lazy<CompositionTable> table) => new Dictionary<string, Func<CheckInputs, CheckValue>>
     {
-        ["food_nutrient_per_100g"] = inputs => Figure(Recorded(table, inputs.Text("food"))[Tag(table, inputs)]),
-        ["mixture_nutrient_per_100g"] = inputs => MixtureOf(table, inputs).Per100Grams(Tag(table, inputs)) is { } whole ? CheckValue.Of(whole) : CheckValue.Of(Unknown),
-        ["mixture_known_nutrient_per_100g"] = inputs => LowerBound(MixtureOf(table, inputs), Tag(table, inputs)),
-        ["mixture_known_share_percent"] = inputs => CheckValue.Of(KnownFor(MixtureOf(table, inputs).Amount(Tag(table, inputs)))),
+        ["food_nutrient_per_100g"] = inputs => Figure(Recorded(table.Value, inputs.Text("food"))[Tag(table.Value, inputs)]),
+        ["mixture_nutrient_per_100g"] = inputs => MixtureOf(table.Value, inputs).Per100Grams(Tag(table.Value, inputs)) is { } whole ? CheckValue.Of(whole) : CheckValue.Of(Unknown),
+        ["mixture_known_nutrient_per_100g"] = inputs => LowerBound(MixtureOf(table.Value, inputs), Tag(table.Value, inputs)),
+        ["mixture_known_share_percent"] = inputs => CheckValue.Of(KnownFor(MixtureOf(table.Value, inputs).Amount(Tag(table.Value, inputs)))),
     };
 
     private static CheckValue Figure(Content content) => content.IsKnown ? CheckValue.Of(content.Per100Grams) : CheckValue.Of(Unknown);

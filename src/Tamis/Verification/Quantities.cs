@@ -6,6 +6,7 @@ public static class Quantities
     /// <summary>The quantities of all rooms.</summary>
     public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = Merge(
         LabelQuantities.All,
+        CompositionQuantities.All,
         QuantityQuantities.All);
 
     /// <summary>Several rooms' quantities together.</summary>

@@ -5,7 +5,7 @@ namespace Tamis.Tests.Composition;
 /// <summary>The table that the kit ships, read once for all tests.</summary>
 internal static class ShippedTable
 {
-    public static string Folder { get; } = Repository.Path("data", "composition");
+    public static string Folder { get; } = KitFolder.Data("composition");
 
     public static CompositionTable Table { get; } = CompositionTable.Load(Folder);
 }
