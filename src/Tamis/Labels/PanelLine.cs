@@ -39,11 +39,11 @@ public sealed class PanelLine
     /// <summary>Whether the amount is known for as much of the mass as the rule set asks.</summary>
     public required bool IsKnownWell { get; init; }
 
-    /// <summary>The range of the amount where contents or masses have one, in <see cref="Unit"/>; null where the data give none.</summary>
-    public Interval? Range => Spread?.Range;
+    /// <summary>The range of the amount, in <see cref="Unit"/>; null where the data give none, or give the spread of less of the amount than the rule set asks for.</summary>
+    public Interval? Range => Spread is { } spread && spread.KnownSpreadShare * 100 >= Panel.Rules.KnownSpreadPercent ? spread.Range : null;
 
-    /// <summary>The range with what it rests on; null where the data give none.</summary>
-    public FigureSpread? Spread => IsKnownWell ? FigureRange.Of(Panel.Mixture, Figure, Panel.Rules.ProteinFactor, Amount.Known / Panel.BasisGrams * Panel.Mixture.FinishedGrams, Panel.Basis.MassGrams) : null;
+    /// <summary>The range of the amount with what it rests on, however little that is; null where no content and no mass has a range.</summary>
+    public FigureSpread? Spread => field ??= IsKnownWell ? FigureRange.Of(Panel.Mixture, Figure, Panel.Rules.ProteinFactor, Amount.Known / Panel.BasisGrams * Panel.Mixture.FinishedGrams, Panel.Basis.MassGrams) : null;
 
     /// <summary>The text for the pack; where the amount is not known well enough, words that say so.</summary>
     public required string Declared { get; init; }

@@ -26,7 +26,17 @@ internal static class PanelWorking
         var band = rounded.Band;
         Working declared = new($"{line.Key} {panel.Basis.Words}, declared as {rounded.Text}: {band.InWords} ({band.Origin.StrengthInWords})",
             rounded.Number is { } number ? (double)number : value, unit, band.Origin.Source) { From = [notRounded] };
-        return line.Percent is { } percent ? declared with { From = [notRounded, PercentOf(line, percent)] } : declared;
+        return declared with { From = [notRounded, .. line.Percent is { } percent ? [PercentOf(line, percent)] : Array.Empty<Working>(), .. line.Spread is { } spread ? [RangeOf(line, spread)] : Array.Empty<Working>()] };
+    }
+
+    private static Working RangeOf(PanelLine line, FigureSpread spread)
+    {
+        Source source = new("JCGM 100:2008", Evidence.Published, "5.1.2");
+        var shown = line.Range is null ? $"; less than the {Number(line.Panel.Rules.KnownSpreadPercent)}\u202f% for which a range is shown" : "";
+        return new($"width of the range, to first order: {spread.InWords}{shown}", spread.Range.Width, line.Unit, source)
+        {
+            From = [new("lower end", spread.Range.Low, line.Unit, source), new("upper end", spread.Range.High, line.Unit, source)],
+        };
     }
 
     private static Working PercentOf(PanelLine line, RoundedAmount percent)

@@ -27,6 +27,9 @@ public sealed record RuleSet
     /// <summary>The share of the mass, in per cent, for which a figure must be known to be printed.</summary>
     public required double KnownSharePercent { get; init; }
 
+    /// <summary>The share of an amount, in per cent, whose spread must be known for its range to be shown.</summary>
+    public required double KnownSpreadPercent { get; init; }
+
     /// <summary>The sentence that goes with percentages of reference values.</summary>
     public required string ReferenceStatement { get; init; }
 

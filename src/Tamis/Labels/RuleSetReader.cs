@@ -70,6 +70,7 @@ internal static class RuleSetReader
             Languages = settings.Words("languages"),
             ProteinFactor = settings.NumberOr("protein_factor", "as published"),
             KnownSharePercent = settings.Percent("known_share_percent"),
+            KnownSpreadPercent = settings.Percent("known_spread_percent"),
             ReferenceStatement = settings.Text("reference_statement"),
             InForce = new(settings.Date("in_force_from"), settings.Date("in_force_to")),
             SettingOrigins = settings.Origins,

@@ -71,7 +71,7 @@ public class DemoPanelTests
 
         var fat = NutritionPanel.Of(new() { Parts = [part with { Ingredient = part.Ingredient with { Profile = LabelKit.Whole("test", 6.25, ("FAT", 10)) } }] }, LabelKit.Eu, PanelBasis.Whole).Line("fat");
 
-        Assert.Equal(part.MassRangeGrams!.Value.Low / 10, fat.Range!.Value.Low, 9);
-        Assert.Equal(part.MassRangeGrams.Value.High / 10, fat.Range.Value.High, 9);
+        Assert.Equal(part.MassRangeGrams!.Value.Low / 10, fat.Spread!.Range.Low, 9);
+        Assert.Equal(part.MassRangeGrams.Value.High / 10, fat.Spread.Range.High, 9);
     }
 }

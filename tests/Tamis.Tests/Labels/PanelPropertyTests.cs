@@ -39,8 +39,8 @@ public class PanelPropertyTests
         {
             Assert.Equal(one.Amount.Known, other.Amount.Known, 1e-9 * Math.Max(1, Math.Abs(one.Amount.Known)));
             Assert.Equal(one.Amount.CoveredShare, other.Amount.CoveredShare, 1e-9);
-            Assert.Equal(one.Range is null, other.Range is null);
-            if (one.Range is not { } range || other.Range is not { } otherRange) continue;
+            Assert.Equal(one.Spread is null, other.Spread is null);
+            if (one.Spread?.Range is not { } range || other.Spread?.Range is not { } otherRange) continue;
             Assert.Equal(range.Low, otherRange.Low, 1e-9 * Math.Max(1, Math.Abs(range.Low)));
             Assert.Equal(range.High, otherRange.High, 1e-9 * Math.Max(1, range.High));
         }

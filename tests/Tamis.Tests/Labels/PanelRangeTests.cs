@@ -14,7 +14,7 @@ public class PanelRangeTests
     private static PanelLine FatOf(params MixturePart[] parts) => NutritionPanel.Of(LabelKit.Of(parts), LabelKit.Eu, PanelBasis.Per100Grams).Line("fat");
 
     [Fact]
-    public void Range_NoSpreadInTheData_IsNotPretended() => Assert.Null(FatOf(LabelKit.Part("butter", 100, Fat("butter", 80, null))).Range);
+    public void Range_NoSpreadInTheData_IsNotPretended() => Assert.Null(FatOf(LabelKit.Part("butter", 100, Fat("butter", 80, null))).Spread);
 
     // Two foods of 100 g, one with 30 ± 3 g, one with 10 ± 4 g: the mean 20 g, and half of √(3² + 4²) = 2.5 g to each side (JCGM 100:2008, 5.1.2).
     [Fact]
@@ -22,8 +22,8 @@ public class PanelRangeTests
     {
         var line = FatOf(LabelKit.Part("cream", 100, Fat("cream", 30, Interval.Between(27, 33))), LabelKit.Part("milk", 100, Fat("milk", 10, Interval.Between(6, 14))));
 
-        Assert.Equal(17.5, line.Range!.Value.Low, 9);
-        Assert.Equal(22.5, line.Range.Value.High, 9);
+        Assert.Equal(17.5, line.Spread!.Range.Low, 9);
+        Assert.Equal(22.5, line.Spread.Range.High, 9);
         Assert.Equal("the spread of all contents is known", line.Spread!.InWords);
     }
 
@@ -33,6 +33,7 @@ public class PanelRangeTests
         var line = FatOf(LabelKit.Part("cream", 100, Fat("cream", 30, Interval.Between(27, 33))), LabelKit.Part("milk", 100, Fat("milk", 10, null)));
 
         Assert.Equal(0.75, line.Spread!.KnownSpreadShare, 9);
+        Assert.Equal(line.Spread.Range, line.Range);
         Assert.Equal("the spread of contents is known for 75\u202f% of the amount", line.Spread.InWords);
     }
 
@@ -44,7 +45,7 @@ public class PanelRangeTests
 
         var line = FatOf(LabelKit.Part("fruit", 100, profile));
 
-        Assert.Equal((0.05, 0.0, 0.1), (line.Amount.Known, line.Range!.Value.Low, line.Range.Value.High));
+        Assert.Equal((0.05, 0.0, 0.1), (line.Amount.Known, line.Spread!.Range.Low, line.Spread.Range.High));
     }
 
     // 20 to 25 g of oil (22.5 g) in 77.5 g of water: d(fat)/d(mass) = (1 − 0.225) / 100 g, so 22.5 ± 2.5 × 0.775 g in 100 g.
@@ -55,8 +56,8 @@ public class PanelRangeTests
 
         var line = FatOf(oil, LabelKit.Part("water", 77.5, Fat("water", 0, null)));
 
-        Assert.Equal(22.5 - 1.9375, line.Range!.Value.Low, 9);
-        Assert.Equal(22.5 + 1.9375, line.Range.Value.High, 9);
+        Assert.Equal(22.5 - 1.9375, line.Spread!.Range.Low, 9);
+        Assert.Equal(22.5 + 1.9375, line.Spread.Range.High, 9);
         Assert.Equal("from the masses; no spread of a content is known", line.Spread!.InWords);
     }
 
@@ -67,8 +68,8 @@ public class PanelRangeTests
 
         var whole = NutritionPanel.Of(oil, LabelKit.Eu, PanelBasis.Whole).Line("fat");
 
-        Assert.Equal((20.0, 25.0), (whole.Range!.Value.Low, whole.Range.Value.High));
-        Assert.Null(NutritionPanel.Of(oil, LabelKit.Eu, PanelBasis.Per100Grams).Line("fat").Range);
+        Assert.Equal((20.0, 25.0), (whole.Spread!.Range.Low, whole.Spread.Range.High));
+        Assert.Null(NutritionPanel.Of(oil, LabelKit.Eu, PanelBasis.Per100Grams).Line("fat").Spread);
     }
 
     // Polyols leave the carbohydrate at 17 kJ and count at 10: a gram more of them is 7 kJ less.
@@ -81,7 +82,17 @@ public class PanelRangeTests
 
         var line = NutritionPanel.Of(LabelKit.Of(LabelKit.Part("syrup", 100, uncertain)), LabelKit.Eu, PanelBasis.Per100Grams).Line("energy", "kJ");
 
-        Assert.Equal(line.Value!.Value - 14, line.Range!.Value.Low, 9);
-        Assert.Equal(line.Value!.Value + 7, line.Range.Value.High, 9);
+        Assert.Equal(line.Value!.Value - 14, line.Spread!.Range.Low, 9);
+        Assert.Equal(line.Value!.Value + 7, line.Spread.Range.High, 9);
+    }
+
+    // Policy of the rule set, known_spread_percent: a range that rests on a quarter of the amount would look surer than it is.
+    [Fact]
+    public void Range_SpreadOfLessThanTheRulesAskFor_IsNotShownButExplained()
+    {
+        var line = FatOf(LabelKit.Part("cream", 100, Fat("cream", 30, null)), LabelKit.Part("milk", 100, Fat("milk", 10, Interval.Between(6, 14))));
+
+        Assert.Null(line.Range);
+        Assert.Contains("width of the range, to first order: the spread of contents is known for 25\u202f% of the amount; less than the 50\u202f% for which a range is shown", line.Explain().Walk().Select(step => step.Step.Step));
     }
 }
