@@ -78,7 +78,7 @@ public static partial class Show
 
     private static IReadOnlyList<FamilyWindow> WindowsOf(Dessert dessert, string trial, string component) =>
         dessert.Components.Of(component, dessert.LineOf(trial)) is { Family: { } family } note
-            ? FamilyWindow.For(FamilyWindow.ReadAll(Path.Combine(KitFolder.Data("lessons"), "windows.csv")), family, note.Use) : [];
+            ? FamilyWindow.For(KitData.Windows, family, note.Use) : [];
 
     private static IEnumerable<string> HeaviestBeside(Dessert dessert, string trial, string component)
     {

@@ -27,7 +27,7 @@ public static partial class Show
     public static Html PanelVerdict(Dessert dessert, string trial, string rules)
     {
         if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole) return Notes.Lead(Says.English.Draft($"the masses of {trial} are not all known"));
-        var panel = Drawn(whole, RuleSets.Load(KitFolder.Data("rules"), rules), PanelBasis.Per100Grams);
+        var panel = Drawn(whole, KitData.Rules(rules), PanelBasis.Per100Grams);
         var lead = panel.IsDraft
             ? Notes.Lead(Html.Of($"<strong>A draft, not for print.</strong> {string.Join(" ", panel.DraftReasons)}"))
             : Notes.Lead(Html.Of($"<strong>The panel of {trial} is complete.</strong> {panel.Status} Nobody has signed it yet: that is for the person who answers for the pack."));
@@ -43,7 +43,7 @@ public static partial class Show
     /// <summary>Panel figures of every trial side by side, per 100 g, before rounding: for the eye, not for a pack.</summary>
     public static Html PanelOfAll(Dessert dessert, string rules)
     {
-        var set = RuleSets.Load(KitFolder.Data("rules"), rules);
+        var set = KitData.Rules(rules);
         var panels = dessert.Batches.Where(batch => batch.Whole is { FinishedGrams: > 0 }).Select(batch => (batch.Trial, Panel: Drawn(batch.Whole!, set, PanelBasis.Per100Grams))).ToArray();
         if (panels.Length == 0) return Html.Empty;
         var keys = panels.SelectMany(each => each.Panel.Lines).Select(line => (line.Key, line.Unit)).Distinct().ToArray();
@@ -69,7 +69,7 @@ public static partial class Show
 
     private static Html PanelOf(Dessert dessert, string what, Mixture mixture, string rulesName, bool full)
     {
-        var rules = RuleSets.Load(KitFolder.Data("rules"), rulesName);
+        var rules = KitData.Rules(rulesName);
         var portion = dessert.Facts.Number("portion_g", dessert.Candidate);
         var bases = rules.IsPerServing
             ? [portion is { } serving ? PanelBasis.Serving(serving) : PanelBasis.Per100Grams]

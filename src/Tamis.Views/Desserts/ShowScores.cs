@@ -12,7 +12,7 @@ public static partial class Show
     public static Html ScoresAgainstChanges(Dessert dessert)
     {
         if (dessert.Analysis is not { } analysis) return NoScores();
-        var seen = TrialStep.AllOf(dessert).Where(step => step.Changes.Count > 0)
+        var seen = dessert.Steps.Where(step => step.Changes.Count > 0)
             .SelectMany(step => step.Comparisons.Where(each => each.IsLook && each.Through is null).Select(each => (step, each))).ToArray();
         var panels = seen.GroupBy(pair => (pair.each.Attribute.Name, pair.step.Changes[0].Component, Line: Names.Key(pair.step.Changes[0].Leading.Line)))
             .Where(group => group.Any(pair => pair.each.Verdict == Tasting.Verdict.Shown))
@@ -38,7 +38,7 @@ public static partial class Show
     public static Html Effects(Dessert dessert)
     {
         if (dessert.Analysis is not { } analysis) return NoScores();
-        var steps = TrialStep.AllOf(dessert);
+        var steps = dessert.Steps;
         var rows = steps.SelectMany(step => step.Comparisons.Where(each => each.IsLook).Select(each => (step, each, difference: DifferenceOf(each)!))).ToArray();
         if (rows.Length == 0) return Notes.Paragraph(Html.Of($"No trial was scored beside its parent yet."));
         var axis = DotPanel.AxisAround(rows.Select(row => new DotRow("", row.difference.Points, row.difference.Interval)));

@@ -33,7 +33,7 @@ public static partial class Show
     public static Html Tree(Dessert dessert)
     {
         if (dessert.Log is not { } log) return Notes.Small(Says.English.MissingSheet("trials.csv", "which trial came from which"));
-        var steps = TrialStep.AllOf(dessert);
+        var steps = dessert.Steps;
         var looks = dessert.Analysis?.LooksOf(steps.SelectMany(step => step.Comparisons)).Count ?? 0;
         var note = looks == 0 ? Html.Empty : Notes.Note(
             Html.Of($"Each trial hangs from the one it was changed from. The signed figures are points of the scale against that parent, within assessors, in the tasting where both were served. A figure stands here only if its 95 % interval leaves zero, or ends at it. {Says.English.ManyLooks(looks)}"),

@@ -45,13 +45,7 @@ public sealed class Dessert
     /// <param name="folder">The dessert folder.</param>
     /// <param name="asOf">The day whose supplier documents count; the last make of the trials sheet by default.</param>
     /// <exception cref="TableException">The folder is not there, or holds no <c>formula.csv</c>.</exception>
-    public static Dessert Open(string folder, DateOnly? asOf = null)
-    {
-        var sheets = DessertSheets.Find(folder);
-        var composition = KitFolder.Data("composition");
-        var table = CompositionTable.Load(composition);
-        return new(sheets, table, StatedFigures.Load(composition, table.Nutrients), asOf);
-    }
+    public static Dessert Open(string folder, DateOnly? asOf = null) => new(DessertSheets.Find(folder), KitData.Composition, KitData.Stated, asOf);
 
     /// <summary>The dessert's name, from <c>dessert.csv</c> or else from its folder.</summary>
     public string Name => _facts.Problems.Count == 0 && _facts.Value.Text("name") is { } name ? name : _sheets.FolderName.Replace('-', ' ').Replace('_', ' ');
@@ -134,6 +128,9 @@ public sealed class Dessert
 
     /// <summary>What the scores say of the trials; null without tastings.</summary>
     public TastingAnalysis? Analysis => field ??= Tastings is { } log ? new(log) : null;
+
+    /// <summary>Every trial that has a parent against that parent, in the order of the log; none without a log.</summary>
+    public IReadOnlyList<TrialStep> Steps => field ??= TrialStep.AllOf(this);
 
     /// <summary>The trial that the kitchen means to serve: the one that is ordered in <c>dessert.csv</c>, or else the last one made, or else the first of the log, or the last column.</summary>
     public string Candidate =>

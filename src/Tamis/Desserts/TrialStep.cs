@@ -55,7 +55,7 @@ public sealed record TrialStep
     }
 
     /// <summary>Every trial that has a parent against that parent, in the order of the log.</summary>
-    public static IReadOnlyList<TrialStep> AllOf(Dessert dessert) => dessert.Log is not { } log ? []
+    internal static IReadOnlyList<TrialStep> AllOf(Dessert dessert) => dessert.Log is not { } log ? []
         : [.. log.Trials.Where(trial => trial.Parent is not null).Select(trial => Between(dessert, trial.Parent!, trial.Name))];
 
     private static List<MethodDifference> MethodOf(Dessert dessert, Batch from, Batch to)

@@ -36,9 +36,9 @@ public sealed record MethodStep
 /// <summary>The method sheet: what is done, by component, step and trial.</summary>
 public sealed class Method
 {
-    private readonly IReadOnlyList<(MethodStep Step, string? Trial, bool IsTakenAway)> _rows;
+    private readonly ILookup<string, (MethodStep Step, string? Trial, bool IsTakenAway)> _rows;
 
-    private Method(IReadOnlyList<(MethodStep, string?, bool)> rows) => _rows = rows;
+    private Method(IEnumerable<(MethodStep Step, string? Trial, bool IsTakenAway)> rows) => _rows = rows.ToLookup(row => row.Step.Component, Names.Comparer);
 
     /// <summary>Reads <c>steps.csv</c>.</summary>
     /// <param name="sheet">The sheet.</param>
@@ -71,11 +71,10 @@ public sealed class Method
     public IReadOnlyList<MethodStep> StepsOf(string component, IEnumerable<string> trialLine)
     {
         string?[] nearest = [.. trialLine, null];
-        return [.. _rows.Where(row => Names.Same(row.Step.Component, component)).Select(row => row.Step.Step).Distinct().Order()
-            .Select(step => nearest.SelectMany(trial => _rows.Where(row => row.Step.Step == step
-                && Names.Same(row.Step.Component, component) && Names.Same(row.Trial, trial))).Cast<(MethodStep Step, string?, bool IsTakenAway)?>().FirstOrDefault())
-            .Where(row => row is { IsTakenAway: false })
-            .Select(row => row!.Value.Step)];
+        return [.. _rows[component].GroupBy(row => row.Step.Step).OrderBy(group => group.Key)
+            .Select(group => nearest.SelectMany(trial => group.Where(row => Names.Same(row.Trial, trial))).FirstOrDefault())
+            .Where(row => row is { Step: not null, IsTakenAway: false })
+            .Select(row => row.Step)];
     }
 
     private static Interval? MinutesOf(SheetRow row, List<CellProblem> problems)

@@ -58,7 +58,7 @@ public class DemoTests
     [Fact]
     public void Changes_OfTheTree_ReadAsTheCookMadeThem()
     {
-        var steps = TrialStep.AllOf(Tart).ToDictionary(step => step.To.Name);
+        var steps = Tart.Steps.ToDictionary(step => step.To.Name);
 
         Assert.Equal((ChangeKind.Together, "gelatine leaf"), Only(steps["T2"]));
         Assert.Equal((ChangeKind.Swapped, "rye flour"), Only(steps["T3"]));
