@@ -82,6 +82,16 @@ public sealed class Figures(Language language)
         : amount.CoveredMassGrams > 0 ? Number(amount.Known, decimals, unit) is var known ? known with { Whole = $"{Language.Words.AtLeast} {known.Whole}" } : default
         : NotKnown;
 
+    /// <summary>A content of a food: measured zero is 0, a trace and a bound are said in words, and what nobody has measured is not known.</summary>
+    public Num Content(Composition.Content content, int decimals, string unit) => content.State switch
+    {
+        Composition.ContentState.Unknown => NotKnown,
+        Composition.ContentState.Trace => Num.Said(Language.Words.Trace),
+        Composition.ContentState.Zero or Composition.ContentState.AssumedZero => Number(0, 0, unit),
+        Composition.ContentState.BelowLimit when content.Range is { } range => Number(range.High, decimals, unit) is var limit ? limit with { Whole = $"{Language.Words.Under} {limit.Whole}" } : default,
+        _ => Number(content.Per100Grams, decimals, unit),
+    };
+
     /// <summary>A range of two numbers, <c>1.0 to 1.5 %</c>; one number where both ends print the same.</summary>
     public string Between(Interval range, int decimals, string unit)
     {

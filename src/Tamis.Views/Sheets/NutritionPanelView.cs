@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace Tamis.Views;
 
 /// <summary>Which form of panel the law of a rule set asks for.</summary>
@@ -47,7 +49,7 @@ public sealed record PanelRow(string Term, IReadOnlyList<string> Amounts)
 /// <param name="Columns">The heads of the columns of amounts: <c>per 100 g</c>, <c>per portion (65 g)</c>.</param>
 /// <param name="Rows">Its lines in the law's order.</param>
 [TypeFormatterSource(typeof(ViewFormatters<NutritionPanelView>), PreferredMimeTypes = ["text/html", "text/plain"])]
-public sealed record NutritionPanelView(string Title, IReadOnlyList<string> Columns, IReadOnlyList<PanelRow> Rows) : IView
+public sealed partial record NutritionPanelView(string Title, IReadOnlyList<string> Columns, IReadOnlyList<PanelRow> Rows) : IView
 {
     /// <summary>The form that the law asks for.</summary>
     public PanelForm Form { get; init; }
@@ -95,15 +97,18 @@ public sealed record NutritionPanelView(string Title, IReadOnlyList<string> Colu
             [.. Rows.Select(row => new Row([row.Term, row.Unrounded,
                 .. sure ? (Cell[])[Num.Said(row.Interval)] : [],
                 row.CoveredShare is { } share ? Marks.Known(share, Figures.Language) : "",
-                ((Cell)Num.Said(row.Amounts.Count == 0 ? "" : row.Amounts[0].Replace("\n", ", ", StringComparison.Ordinal))) with { Figure = row.Figure }])
+                ((Cell)Num.Said(Declared(row))) with { Figure = row.Figure }])
                 { Kind = row.Indent > 0 ? RowKind.Part : RowKind.Line })]) { IsWide = true, LeastRem = 34 };
-        return table.ToHtml() + Html.Join(Rows.Where(row => row.Working is not null).Select(row => WorkingView.Of(row.Working!, Figures)));
+        return table.ToHtml() + Html.Join(Rows.Where(row => row.Working is not null).Select(row =>
+            WorkingView.Of(row.Working!, Figures, words.HowItWas.Fill(("term", row.Term), ("amount", Declared(row))).ToPlainText())));
     }
+
+    private static string Declared(PanelRow row) => row.Amounts.Count == 0 ? "" : row.Amounts[0].Replace("\n", ", ", StringComparison.Ordinal);
 
     private Html TableOf()
     {
         var percent = PercentHead.Length > 0;
-        var heads = Html.Join(Columns.Concat(percent ? [PercentHead] : []).Select(head => Html.Of($"<th scope=\"col\" class=\"num\">{head}</th>")));
+        var heads = Html.Join(Columns.Concat(percent ? [PercentHead] : []).Select(head => Html.Of($"<th scope=\"col\" class=\"num\">{Unbroken(head)}</th>")));
         var rows = Html.Join(Rows.Select(row => Html.Of(
             $"<tr{(row.Indent > 0 ? Html.Of($" class=\"in\"") : Html.Empty)}><th scope=\"row\">{row.Term}</th>{row.Amounts.Select(amount => Html.Of($"<td class=\"num\">{Lines(amount)}</td>"))}{(percent ? Html.Of($"<td class=\"num\">{row.Percent}</td>") : Html.Empty)}</tr>\n")));
         var notes = Html.Join(Notes.Select(note => Html.Of($"<p class=\"pack-note\">{note}</p>\n")));
@@ -134,5 +139,11 @@ public sealed record NutritionPanelView(string Title, IReadOnlyList<string> Colu
     // Only the first line of a box can be the energy: it is heavy, has no per cent and stands before the rule.
     private bool IsEnergy(PanelRow row) => Form == PanelForm.Box && ReferenceEquals(row, Rows[0]) && row is { IsHeavy: true, Percent: "", AfterRule: false };
 
+    // A number does not part from its unit at a line's end.
+    private static string Unbroken(string head) => NumberAndUnit().Replace(head, "$1\u00a0");
+
     private static Html Lines(string amount) => Html.Join(amount.Split('\n').Select((line, at) => at == 0 ? Html.Text(line) : Html.Of($"<br>{line}")));
+
+    [GeneratedRegex(@"(\d) (?=\p{L})")]
+    private static partial Regex NumberAndUnit();
 }

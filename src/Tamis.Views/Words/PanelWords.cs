@@ -17,4 +17,7 @@ public sealed record PanelWords
 
     /// <summary>The column of figures as the rule rounds them.</summary>
     public string Declared { get; init; } = "declared";
+
+    /// <summary>The summary over how a line was worked out.</summary>
+    public Template HowItWas { get; init; } = new("How {term} was worked out: {amount}");
 }

@@ -27,9 +27,6 @@ public sealed record Words
     /// <summary>Beside a share whose figure is known, such as a column header.</summary>
     public string KnownFor { get; init; } = "known for";
 
-    /// <summary>Beside a figure that comes from one make.</summary>
-    public string OneMake { get; init; } = "one make";
-
     /// <summary>The line that leads past the navigation.</summary>
     public string ToTheText { get; init; } = "To the text";
 
@@ -95,9 +92,6 @@ public sealed record Words
 
     /// <summary>Right of the reference line of a chart of differences; <c>{other}</c> is what it is compared with.</summary>
     public Template MoreThan { get; init; } = new("more than {other}");
-
-    /// <summary>What one trial has more or less of than another.</summary>
-    public Template LessOf { get; init; } = new("{trial} less {other}");
 
     /// <summary>The number of people behind a mean, for one and for more.</summary>
     public Plural Assessors { get; init; } = new("{count} assessor", "{count} assessors");

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CsCheck;
+using Tamis.Composition;
 
 namespace Tamis.Views.Tests.Numbers;
 
@@ -75,6 +76,18 @@ public class FiguresTests
         Assert.Equal("at least 2.3\u202fg", Figures.Sum(new Amount(2.31, 89, 100), 1, "g").Text);
         Assert.Equal("2.3\u202fg", Figures.Sum(new Amount(2.31, 100, 100), 1, "g").Text);
         Assert.Equal("not known", Figures.Sum(new Amount(0, 0, 100), 1, "g").Text);
+    }
+
+    [Fact]
+    public void Content_EveryState_IsToldFromZero()
+    {
+        Source table = new("SR28", Evidence.Published);
+
+        Assert.Equal("not known", Figures.Content(Content.Unknown, 1, "g").Text);
+        Assert.Equal("trace", Figures.Content(new(ContentState.Trace, 0, null, table), 1, "g").Text);
+        Assert.Equal("0\u202fg", Figures.Content(new(ContentState.Zero, 0, null, table), 1, "g").Text);
+        Assert.Equal("under 0.1\u202fg", Figures.Content(Content.Below(0.1, table), 1, "g").Text);
+        Assert.Equal("11.8\u202fg", Figures.Content(new(ContentState.Measured, 11.8, null, table), 1, "g").Text);
     }
 
     [Fact]
