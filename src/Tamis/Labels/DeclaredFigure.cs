@@ -47,6 +47,9 @@ public sealed record DeclaredFigure
 
     /// <summary>When the row is in force.</summary>
     public InForce InForce { get; init; } = InForce.Always;
+
+    /// <summary>The name and the unit.</summary>
+    public override string ToString() => $"{Key}, {Unit}";
 }
 
 /// <summary>A part of a declared figure: a content of the foods times a factor.</summary>

@@ -48,6 +48,9 @@ public sealed class NutritionPanel
         (var count, _) => $"Draft: {count} mandatory figures are not known well enough.",
     };
 
+    /// <summary>The status, and the lines under it.</summary>
+    public override string ToString() => string.Join('\n', [Status, .. Lines.Select(line => line.ToString())]);
+
     /// <summary>The energy as one text, its units joined as the law joins them: <c>1557 kJ / 371 kcal</c>.</summary>
     /// <param name="key">The figure, which may have a line in each of several units.</param>
     public string Declared(string key) => string.Join(" / ", Lines.Where(line => Names.Same(line.Key, key)).Select(line => line.Declared));

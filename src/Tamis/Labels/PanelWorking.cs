@@ -111,7 +111,8 @@ internal static class PanelWorking
         };
         var taken = term.Coefficient < 0 ? ", taken away" : term.Coefficient == 1 ? "" : $", × {Number(term.Coefficient)}";
         yield return new($"{word} in 100 g of {profile.Name}{kind}{taken}", content.Per100Grams, unit, content.Source ?? new(profile.Name, Evidence.Computed));
-        if (term.Tag != "PROCNT" || line.Panel.Rules.ProteinFactor is not { } factor) yield break;
+        // Where a table used the law's own factor, or there is no protein, nothing was converted.
+        if (term.Tag != "PROCNT" || content.Per100Grams == 0 || line.Panel.Rules.ProteinFactor is not { } factor || profile.NitrogenFactor == factor) yield break;
         var origin = line.Panel.Rules.SettingOrigins["protein_factor"].Source;
         yield return profile.NitrogenFactor is { } used and > 0
             ? new($"the protein was published as nitrogen × {Number(used)}; the law's factor", factor, "", origin)

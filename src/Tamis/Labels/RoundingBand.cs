@@ -73,6 +73,9 @@ public sealed record RoundingBand
         _ => $"nearest {Plain(Increment)} {Unit} {Range}, ties up",
     };
 
+    /// <summary>The figure, the rule and where it came from.</summary>
+    public override string ToString() => $"{Key}: {InWords} [{Origin}]";
+
     private string Range => To is { } to
         ? $"{(IncludesFrom ? "from" : "above")} {Plain(From)} {(IncludesTo ? "up to" : "to below")} {Plain(to)} {Unit}"
         : $"{(IncludesFrom ? "from" : "above")} {Plain(From)} {Unit}";

@@ -68,6 +68,9 @@ public sealed record RuleSet
         ReferenceValues = [.. ReferenceValues.Where(row => row.InForce.On(day))],
     };
 
+    /// <summary>The jurisdiction and its act.</summary>
+    public override string ToString() => $"{Title}: {Act}";
+
     private bool HasNoDatedRow =>
         Declaration.All(row => row.InForce == Labels.InForce.Always && row.Summands.All(summand => summand.InForce == Labels.InForce.Always))
         && EnergyFactors.All(row => row.InForce == Labels.InForce.Always) && Rounding.Bands.All(row => row.InForce == Labels.InForce.Always)

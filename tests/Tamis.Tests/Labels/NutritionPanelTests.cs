@@ -113,4 +113,13 @@ public class NutritionPanelTests
     [Fact]
     public void Of_ALineThatTheRulesDoNotHave_NamesTheNearest() =>
         Assert.Contains("fibre", Assert.Throws<KeyNotFoundException>(() => NutritionPanel.Of(LabelKit.Foods(0, ("SR28 01123", 58)), LabelKit.Eu, PanelBasis.Per100Grams, asked: ["fiber"])).Message);
+
+    // A cell that shows a panel or a rule shows words.
+    [Fact]
+    public void ToString_IsWordsOfTheTrade()
+    {
+        Assert.StartsWith("Nutrition declaration per 100 g (European Union).\nenergy 578 kJ\nenergy 139 kcal\nfat 9.5 g\nof which saturates 3.1 g", European(0, ("SR28 01123", 58)).ToString());
+        Assert.Equal("European Union: Regulation (EU) No 1169/2011", LabelKit.Eu.ToString());
+        Assert.Equal("salt: nearest 0.1 g from 1 g, ties up [Commission guidance on tolerances for nutrient values, December 2012, rounding table (guidance, from memory)]", LabelKit.Eu.Rounding.For("salt", "g").Last().ToString());
+    }
 }
