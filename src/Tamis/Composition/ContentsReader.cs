@@ -165,10 +165,11 @@ internal sealed class ContentsReader
 
     private Source SourceOf(int row, int source, int method, bool isFilledIn)
     {
+        // A published figure of another food that stands in for this one is an estimate here.
         var (named, how) = (_known[SourceNames[source]], _methods[method]);
         var isOwn = named.Key == _foods[row].Source.Key;
         var locator = string.Join(", ", new[] { isOwn ? _foods[row].Source.Locator : "", how }.Where(part => part.Length > 0));
-        return new(named.Key, isFilledIn && named.Evidence is not (Evidence.Practice or Evidence.Memory) ? Evidence.Estimate : named.Evidence, locator);
+        return new(named.Key, isFilledIn && named.Evidence == Evidence.Published ? Evidence.Estimate : named.Evidence, locator);
     }
 
     private ReadOnlySpan<byte> Cell(int column) => _at[column] is var at and >= 0 && at < _reader.FieldCount ? _reader.GetSpan(at) : default;
