@@ -15,9 +15,15 @@ public static class KitFolder
 
     /// <summary>The kit's <c>data</c> folder: the variable if set, else the nearest one above the program, else above the current folder.</summary>
     /// <exception cref="DirectoryNotFoundException">There is none.</exception>
-    public static string DataRoot() =>
-        Environment.GetEnvironmentVariable(Variable) is { Length: > 0 } named ? Named(named)
-        : Above(AppContext.BaseDirectory) ?? Above(Environment.CurrentDirectory)
+    public static string DataRoot() => DataRoot(Environment.GetEnvironmentVariable(Variable), [AppContext.BaseDirectory, Environment.CurrentDirectory]);
+
+    /// <summary>The folder that was named, else the nearest <c>data</c> folder of the kit above one of the starts, in their order.</summary>
+    /// <param name="named">The folder that somebody named; null or empty where nobody did.</param>
+    /// <param name="starts">Where to begin looking.</param>
+    /// <exception cref="DirectoryNotFoundException">There is none.</exception>
+    public static string DataRoot(string? named, IEnumerable<string> starts) => named is { Length: > 0 }
+        ? Named(named)
+        : starts.Select(Above).FirstOrDefault(folder => folder is not null)
         ?? throw new DirectoryNotFoundException($"The kit's data folder was not found above the program or the current folder; set {Variable} to it.");
 
     private static string Named(string folder) => Directory.Exists(folder)

@@ -33,7 +33,8 @@ public static partial class DateText
             {
                 DateOrder.DayMonthYear => Make(year, second, first, out date),
                 DateOrder.MonthDayYear => Make(year, first, second, out date),
-                _ => false,
+                // 05/05/2026 is one day in either order.
+                _ => Number(first) == Number(second) && Make(year, second, first, out date),
             };
         }
         return DateOnly.TryParseExact(plain.Replace('-', ' ').Replace(".", "", StringComparison.Ordinal), NamedMonths, CultureInfo.InvariantCulture, DateTimeStyles.None, out date);

@@ -19,7 +19,8 @@ internal sealed record DialectEvidence(int Points, int Commas, string? DayFirst,
             var mark = NumberText.TellingMark(text);
             if (mark == '.') points++;
             else if (mark == ',') commas++;
-            if (!char.IsAsciiDigit(text[0])) continue;
+            // The shortest date that leaves its order open is 1/2/26.
+            if (text.Length < 6 || !char.IsAsciiDigit(text[0]) || !text.ContainsAny('/', '-', '.')) continue;
             foreach (var part in cell.Split(';', StringSplitOptions.TrimEntries))
             {
                 switch (DateText.TellingOrder(part))

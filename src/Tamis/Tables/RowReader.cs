@@ -99,7 +99,7 @@ public sealed class RowReader(SheetRow row, List<CellProblem> problems)
 
     private static string Spreadsheet(string text) => DateText.LooksLikeDate(text)
         ? "; the spreadsheet made a date of it: format the cell as text and write it again"
-        : text.StartsWith('#') ? "; this is an error of the spreadsheet: mend the formula there" : "";
+        : "";
 
     private DateOnly? OneDate(string column, string text)
     {

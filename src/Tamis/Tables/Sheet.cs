@@ -44,7 +44,9 @@ public sealed record SheetDialect(char Separator, char DecimalMark, DateOrder Da
 /// <summary>A CSV file as a spreadsheet shows it: columns by name, rows by number, cells as text.</summary>
 public sealed class Sheet
 {
-    private readonly Dictionary<string, int> _index;
+    private readonly Dictionary<string, int> _index = new(Names.Comparer);
+    // Most lookups spell the column as the file does; they need no comparing as a kitchen does.
+    private readonly Dictionary<string, int> _spelt = new(StringComparer.Ordinal);
 
     /// <summary>Makes a sheet from its header and the texts of its rows.</summary>
     public Sheet(string file, SheetDialect dialect, IReadOnlyList<string> columns, IEnumerable<(int Number, IReadOnlyList<string> Cells)> rows)
@@ -52,8 +54,11 @@ public sealed class Sheet
         File = file;
         Dialect = dialect;
         Columns = columns;
-        _index = new(Names.Comparer);
-        for (var i = 0; i < columns.Count; i++) _index.TryAdd(columns[i], i);
+        for (var i = 0; i < columns.Count; i++)
+        {
+            _index.TryAdd(columns[i], i);
+            _spelt.TryAdd(columns[i], i);
+        }
         Rows = [.. rows.Select(row => new SheetRow(this, row.Number, row.Cells))];
     }
 
@@ -96,7 +101,7 @@ public sealed class Sheet
     /// <summary>Whether the sheet has a column of this name; case and blanks do not count.</summary>
     public bool Has(string column) => _index.ContainsKey(column);
 
-    internal int IndexOf(string column) => _index.TryGetValue(column, out var index) ? index : -1;
+    internal int IndexOf(string column) => _spelt.TryGetValue(column, out var spelt) ? spelt : _index.TryGetValue(column, out var index) ? index : -1;
 }
 
 /// <summary>One row of a sheet.</summary>

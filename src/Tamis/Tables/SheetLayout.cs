@@ -3,6 +3,8 @@ namespace Tamis.Tables;
 /// <summary>From rows of text to a sheet: header, columns, rows, dialect.</summary>
 internal static class SheetLayout
 {
+    private static readonly HashSet<string> FormulaErrors = new(StringComparer.OrdinalIgnoreCase) { "#REF!", "#DIV/0!", "#NAME?", "#VALUE!", "#N/A", "#NUM!", "#NULL!", "#SPILL!" };
+
     /// <summary>Makes a sheet; null with problems where there is no header.</summary>
     public static Sheet? Read(string file, DecodedText decoded, SheetSettings settings, bool isOpenElsewhere, List<CellProblem> problems)
     {
@@ -21,7 +23,8 @@ internal static class SheetLayout
         }
         CheckNames(file, header, columns, rows, problems);
         CheckWidths(file, columns, rows, grid.Separator, problems);
-        var evidence = DialectEvidence.Gather(rows.SelectMany(row => row.Cells));
+        CheckErrors(file, columns, rows, problems);
+        var evidence = DialectEvidence.Gather(settings is { DecimalMark: not null, DateOrder: not null } ? [] : rows.SelectMany(row => row.Cells));
         return new Sheet(file, Dialect(decoded, grid, settings, evidence), columns, rows.Select(row => (row.Number, Fit(row.Cells, columns.Length)))) { IsOpenElsewhere = isOpenElsewhere };
     }
 
@@ -54,6 +57,23 @@ internal static class SheetLayout
             var beyond = cells.Skip(columns.Length).FirstOrDefault(cell => !string.IsNullOrWhiteSpace(cell));
             if (beyond is not null)
                 problems.Add(new(file, number, "", beyond.Trim(), $"nothing beyond the {columns.Length} columns of the header: a cell that holds a {mark} needs quotes around it"));
+        }
+    }
+
+    // A cell that a spreadsheet could not compute or not show is saved as such, in whatever column it stands.
+    private static void CheckErrors(string file, string[] columns, List<GridRow> rows, List<CellProblem> problems)
+    {
+        foreach (var (number, cells) in rows)
+        {
+            for (var i = 0; i < cells.Length && i < columns.Length; i++)
+            {
+                if (cells[i] is not (['#', ..] or ['E', 'r', 'r', ':', ..])) continue;
+                var text = cells[i].Trim();
+                if (FormulaErrors.Contains(text) || text.StartsWith("Err:", StringComparison.Ordinal))
+                    problems.Add(new(file, number, columns[i], text, "a value: this is an error of the spreadsheet, mend the formula there and save again"));
+                else if (text.Length > 1 && text.All(character => character == '#'))
+                    problems.Add(new(file, number, columns[i], text, "a value: the column was too narrow to show it, widen it in the spreadsheet and save again"));
+            }
         }
     }
 
