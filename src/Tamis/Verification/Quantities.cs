@@ -3,11 +3,17 @@ namespace Tamis.Verification;
 /// <summary>Everything that the kit can recompute, by the name that check files use. Each room lends its own.</summary>
 public static class Quantities
 {
-    /// <summary>The quantities of all rooms.</summary>
-    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = Merge(
-        LabelQuantities.All,
+    // Lazy, so that missing data of the kit are named as such, not as a type that failed to load.
+    private static readonly Lazy<IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>>> LazyAll = new(() => Merge(
         CompositionQuantities.All,
-        QuantityQuantities.All);
+        LabelQuantities.All,
+        QuantityQuantities.All,
+        StatisticsQuantities.All));
+
+    /// <summary>The quantities of all rooms.</summary>
+    /// <exception cref="DirectoryNotFoundException">The kit's data are not found.</exception>
+    /// <exception cref="InvalidOperationException">Two rooms lend one name.</exception>
+    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All => LazyAll.Value;
 
     /// <summary>Several rooms' quantities together.</summary>
     /// <exception cref="InvalidOperationException">Two rooms lend one name.</exception>
