@@ -3,17 +3,12 @@ namespace Tamis.Verification;
 /// <summary>Everything that the kit can recompute, by the name that check files use. Each room lends its own.</summary>
 public static class Quantities
 {
-    // Lazy, so that missing data of the kit are named as such, not as a type that failed to load.
-    private static readonly Lazy<IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>>> LazyAll = new(() => Merge(
+    /// <summary>The quantities of all rooms.</summary>
+    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = Merge(
         CompositionQuantities.All,
         LabelQuantities.All,
         QuantityQuantities.All,
-        StatisticsQuantities.All));
-
-    /// <summary>The quantities of all rooms.</summary>
-    /// <exception cref="DirectoryNotFoundException">The kit's data are not found.</exception>
-    /// <exception cref="InvalidOperationException">Two rooms lend one name.</exception>
-    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All => LazyAll.Value;
+        StatisticsQuantities.All);
 
     /// <summary>Several rooms' quantities together.</summary>
     /// <exception cref="InvalidOperationException">Two rooms lend one name.</exception>
