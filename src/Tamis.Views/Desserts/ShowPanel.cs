@@ -81,7 +81,7 @@ public static partial class Show
             Form = rules.IsPerServing ? PanelForm.Box : PanelForm.Table,
             LanguageTag = rules.Languages.Contains("en") ? "" : rules.Languages.FirstOrDefault() ?? "",
             Draft = first.IsDraft ? "Draft: not for print" : "",
-            PercentHead = first.Lines.Any(line => line.Percent is not null) ? rules.IsPerServing ? "% Daily Value" : "% reference intake" : "",
+            PercentHead = first.Lines.Any(line => line.Percent is not null) ? rules.IsPerServing ? "% Daily Value" : $"% reference intake {first.Basis.Words}" : "",
             Notes = first.Lines.Any(line => line.Percent is not null) && rules.ReferenceStatement.Length > 0 ? [rules.ReferenceStatement] : [],
             Servings = rules.IsPerServing ? ServingsOf(dessert, portion) : [],
         };
