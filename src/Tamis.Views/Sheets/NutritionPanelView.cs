@@ -119,8 +119,9 @@ public sealed partial record NutritionPanelView(string Title, IReadOnlyList<stri
     {
         var servings = Html.Join(Servings.Select((line, at) => Html.Of($"<p class=\"{(at == Servings.Count - 1 ? "serving heavy" : "serving")}\">{line}</p>\n")));
         var head = PercentHead.Length == 0 ? Html.Empty : Html.Of($"<tr class=\"percent-head\"><td></td><th scope=\"col\" class=\"num\">{PercentHead}</th></tr>\n");
-        var firstRuled = Rows.ToList().FindIndex(row => row.AfterRule);
-        var rows = Html.Join(Rows.Select((row, at) => Html.Of($"{(at == firstRuled ? head : Html.Empty)}{BoxRow(row)}")));
+        // The head of the per cents stands under the energy, above the first line that has one.
+        var headAt = Rows.ToList().FindIndex(row => row.AfterRule || row.Percent.Length > 0);
+        var rows = Html.Join(Rows.Select((row, at) => Html.Of($"{(at == headAt ? head : Html.Empty)}{BoxRow(row)}")));
         var notes = Html.Join(Notes.Select(note => Html.Of($"<p class=\"pack-note\">{note}</p>\n")));
         return Html.Of($"<p class=\"pack-title\">{Title}</p>\n{servings}<table aria-label=\"{Title}\"><tbody>{rows}</tbody></table>\n{notes}");
     }

@@ -19,5 +19,5 @@ public sealed record PanelWords
     public string Declared { get; init; } = "declared";
 
     /// <summary>The summary over how a line was worked out.</summary>
-    public Template HowItWas { get; init; } = new("How {term} was worked out: {amount}");
+    public Template HowItWas { get; init; } = new("How this line was worked out: {term}, {amount}");
 }
