@@ -100,7 +100,7 @@ public sealed partial record NutritionPanelView(string Title, IReadOnlyList<stri
                 ((Cell)Num.Said(Declared(row))) with { Figure = row.Figure }])
                 { Kind = row.Indent > 0 ? RowKind.Part : RowKind.Line })]) { IsWide = true, LeastRem = 34 };
         return table.ToHtml() + Html.Join(Rows.Where(row => row.Working is not null).Select(row =>
-            WorkingView.Of(row.Working!, Figures, words.HowItWas.Fill(("term", row.Term), ("amount", Declared(row))).ToPlainText())));
+            WorkingView.Of(row.Working!, Figures, words.HowItWas.Fill(("term", row.Term), ("amount", Unbroken(Declared(row)))).ToPlainText())));
     }
 
     private static string Declared(PanelRow row) => row.Amounts.Count == 0 ? "" : row.Amounts[0].Replace("\n", ", ", StringComparison.Ordinal);
@@ -111,7 +111,7 @@ public sealed partial record NutritionPanelView(string Title, IReadOnlyList<stri
         var heads = Html.Join(Columns.Concat(percent ? [PercentHead] : []).Select(head => Html.Of($"<th scope=\"col\" class=\"num\">{Unbroken(head)}</th>")));
         var rows = Html.Join(Rows.Select(row => Html.Of(
             $"<tr{(row.Indent > 0 ? Html.Of($" class=\"in\"") : Html.Empty)}><th scope=\"row\">{row.Term}</th>{row.Amounts.Select(amount => Html.Of($"<td class=\"num\">{Lines(amount)}</td>"))}{(percent ? Html.Of($"<td class=\"num\">{row.Percent}</td>") : Html.Empty)}</tr>\n")));
-        var notes = Html.Join(Notes.Select(note => Html.Of($"<p class=\"pack-note\">{note}</p>\n")));
+        var notes = Html.Join(Notes.Select(note => Html.Of($"<p class=\"pack-note\">{Unbroken(note)}</p>\n")));
         return Html.Of($"<table><thead><tr><th scope=\"col\">{Title}</th>{heads}</tr></thead>\n<tbody>{rows}</tbody></table>\n{notes}");
     }
 
@@ -122,7 +122,7 @@ public sealed partial record NutritionPanelView(string Title, IReadOnlyList<stri
         // The head of the per cents stands under the energy, above the first line that has one.
         var headAt = Rows.ToList().FindIndex(row => row.AfterRule || row.Percent.Length > 0);
         var rows = Html.Join(Rows.Select((row, at) => Html.Of($"{(at == headAt ? head : Html.Empty)}{BoxRow(row)}")));
-        var notes = Html.Join(Notes.Select(note => Html.Of($"<p class=\"pack-note\">{note}</p>\n")));
+        var notes = Html.Join(Notes.Select(note => Html.Of($"<p class=\"pack-note\">{Unbroken(note)}</p>\n")));
         return Html.Of($"<p class=\"pack-title\">{Title}</p>\n{servings}<table aria-label=\"{Title}\"><tbody>{rows}</tbody></table>\n{notes}");
     }
 
@@ -140,11 +140,11 @@ public sealed partial record NutritionPanelView(string Title, IReadOnlyList<stri
     // Only the first line of a box can be the energy: it is heavy, has no per cent and stands before the rule.
     private bool IsEnergy(PanelRow row) => Form == PanelForm.Box && ReferenceEquals(row, Rows[0]) && row is { IsHeavy: true, Percent: "", AfterRule: false };
 
-    // A number does not part from its unit at a line's end.
-    private static string Unbroken(string head) => NumberAndUnit().Replace(head, "$1\u00a0");
+    // A number does not part from its unit at a line's end, nor its thousands from each other.
+    private static string Unbroken(string text) => NumberAndUnit().Replace(text, "$1\u00a0");
 
     private static Html Lines(string amount) => Html.Join(amount.Split('\n').Select((line, at) => at == 0 ? Html.Text(line) : Html.Of($"<br>{line}")));
 
-    [GeneratedRegex(@"(\d) (?=\p{L})")]
+    [GeneratedRegex(@"(\d) (?=[\p{L}\d%])")]
     private static partial Regex NumberAndUnit();
 }
