@@ -37,19 +37,19 @@ public static partial class Show
 
     /// <summary>The map of a family: the share of one part across, of another upwards, the window as a field, every trial a dot.</summary>
     /// <remarks>The parts are the first two windows besides flour and water; without windows, the two heaviest lines besides the base.</remarks>
-    public static ChartView Map(Dessert dessert, string component)
+    public static Html Map(Dessert dessert, string component)
     {
         var first = FirstTrialWith(dessert, component);
         var windows = WindowsOf(dessert, first, component);
         string[] parts = windows.Where(window => !Names.Same(window.Part, "flour") && !Names.Same(window.Part, "water")).Select(window => window.Part).Take(2).ToArray() is { Length: 2 } two
             ? two : [.. HeaviestBeside(dessert, first, component)];
-        if (parts.Length < 2) throw new InvalidOperationException($"A map needs two lines beside the base; {component} has {parts.Length}.");
+        if (parts.Length < 2) return Notes.Small(Html.Of($"A map needs two lines beside the base; the {component} has {(parts.Length == 0 ? "none" : "one")}."));
         var (across, up) = (parts[0], parts[1]);
         MapPoint[] points = [.. dessert.Batches.Where(batch => batch.Find(component) is { MassInGrams: > 0 })
             .Select(batch => new MapPoint(batch.Trial, PercentOf(batch.Find(component)!, across), PercentOf(batch.Find(component)!, up)) { IsChosen = Names.Same(batch.Trial, first) })];
         return RatioMap.Of($"{Capital(component)}: {across} against {up}", Axis(across), Axis(up), points,
             Html.Of($"Share of the raw mixture, %. Tinted: where a {UseOf(dessert, first, component)} {component} usually lies{(windows.Count > 0 ? $" ({windows[0].Source})" : "")}."),
-            $"{Capital(up)} against {across} of {points.Length} formulas of the {component}, with the window of {first}.");
+            $"{Capital(up)} against {across} of {points.Length} formulas of the {component}, with the window of {first}.").ToHtml();
 
         FamilyWindow? WindowOf(string part) => windows.FirstOrDefault(window => Names.Same(window.Part, part) || Names.Same(window.NamesWith, part));
         MapAxis Axis(string part) => new($"{part}, % of the raw mixture", WindowOf(part)?.Percent);

@@ -29,7 +29,7 @@ public static partial class Show
     /// <summary>What every trial is made of, all that is put together: a row a trial.</summary>
     public static Html MadeOfAll(Dessert dessert)
     {
-        var rows = dessert.Batches.Select(batch => (batch, whole: batch.Whole)).Where(each => each.whole is { FinishedGrams: > 0 }).ToArray();
+        var rows = dessert.Batches.Select(batch => (batch, whole: batch.Whole)).Where(each => each.whole is { FinishedGrams: > 0 } whole && HasFigures(whole)).ToArray();
         if (rows.Length == 0) return Html.Empty;
         return new DataTable("What every trial is made of",
             [Column.Words("Trial"), Column.Numbers("mass", "g a batch"), .. Parts.Take(PartTags.Length).Select(part => Column.Numbers(part.Name, "%")), Column.Words("known for")],

@@ -14,19 +14,20 @@ public static partial class Show
     {
         if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole)
             return Notes.LookAt(Html.Of($"{trial} has no panel yet: {string.Join("; ", dessert.Trial(trial).Gaps)}"));
-        return PanelOf(dessert, trial, whole, rules, full: true);
+        return HasFigures(whole) ? PanelOf(dessert, trial, whole, rules, full: true) : NoFigures();
     }
 
     /// <summary>The nutrition panel of one component, per 100 g finished.</summary>
     public static Html ComponentPanel(Dessert dessert, string trial, string component, string rules) =>
         dessert.Trial(trial).Find(component) is { YieldGrams: > 0 } made
-            ? PanelOf(dessert, $"{trial}, {component}", made.Out, rules, full: false)
+            ? !HasFigures(made.Out) ? NoFigures() : PanelOf(dessert, $"{trial}, {component}", made.Out, rules, full: false)
             : Notes.LookAt(Html.Of($"{component} of {trial} has no known mass, so it has no panel."));
 
     /// <summary>What stands open before a panel may go on a pack.</summary>
     public static Html PanelVerdict(Dessert dessert, string trial, string rules)
     {
         if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole) return Notes.Lead(Says.English.Draft($"the masses of {trial} are not all known"));
+        if (!HasFigures(whole)) return NoFigures();
         var panel = Drawn(whole, KitData.Rules(rules), PanelBasis.Per100Grams);
         var lead = panel.IsDraft
             ? Notes.Lead(Html.Of($"<strong>A draft, not for print.</strong> {string.Join(" ", panel.DraftReasons)}"))
@@ -44,7 +45,7 @@ public static partial class Show
     public static Html PanelOfAll(Dessert dessert, string rules)
     {
         var set = KitData.Rules(rules);
-        var panels = dessert.Batches.Where(batch => batch.Whole is { FinishedGrams: > 0 }).Select(batch => (batch.Trial, Panel: Drawn(batch.Whole!, set, PanelBasis.Per100Grams))).ToArray();
+        var panels = dessert.Batches.Where(batch => batch.Whole is { FinishedGrams: > 0 } whole && HasFigures(whole)).Select(batch => (batch.Trial, Panel: Drawn(batch.Whole!, set, PanelBasis.Per100Grams))).ToArray();
         if (panels.Length == 0) return Html.Empty;
         var keys = panels.SelectMany(each => each.Panel.Lines).Select(line => (line.Key, line.Unit)).Distinct().ToArray();
         return new DataTable($"Nutrition figures of every trial, {set.Title}",
@@ -65,15 +66,20 @@ public static partial class Show
         return dessert.Store.Remarks.Where(remark => used.Contains(remark.Ingredient)).Select(remark => remark.Text);
     }
 
+    private static bool HasFigures(Mixture mixture) => mixture.Parts.Any(part => part.Ingredient.Profile is not null);
+
+    private static Html NoFigures() => Notes.Small(Says.English.MissingSheet("ingredients.csv", "a nutrition panel, with the food or the document behind each ingredient"));
+
     private static NutritionPanel Drawn(Mixture mixture, RuleSet rules, PanelBasis basis) => NutritionPanel.Of(mixture, rules, basis, rules.InForce.To);
 
     private static Html PanelOf(Dessert dessert, string what, Mixture mixture, string rulesName, bool full)
     {
         var rules = KitData.Rules(rulesName);
         var portion = dessert.Facts.Number("portion_g", dessert.Candidate);
-        var bases = rules.IsPerServing
-            ? [portion is { } serving ? PanelBasis.Serving(serving) : PanelBasis.Per100Grams]
-            : portion is { } grams ? new[] { PanelBasis.Per100Grams, PanelBasis.Portion(grams) } : [PanelBasis.Per100Grams];
+        var piece = full && dessert.Facts.Number("pieces", dessert.Candidate) is { } pieces ? mixture.FinishedGrams / pieces : (double?)null;
+        List<PanelBasis> bases = rules.IsPerServing ? [portion is { } serving ? PanelBasis.Serving(serving) : PanelBasis.Per100Grams] : [PanelBasis.Per100Grams];
+        if (!rules.IsPerServing && portion is { } grams) bases.Add(PanelBasis.Portion(grams));
+        if (!rules.IsPerServing && piece is { } whole) bases.Add(PanelBasis.Piece(Math.Round(whole), "piece"));
         NutritionPanel[] panels = [.. bases.Select(basis => Drawn(mixture, rules, basis))];
         var first = panels[0];
         var view = new NutritionPanelView(rules.DeclarationTitle, [.. panels.Select(panel => panel.Basis.Words)], [.. RowsOf(what, panels)])

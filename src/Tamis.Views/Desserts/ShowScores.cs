@@ -56,12 +56,20 @@ public static partial class Show
             + Notes.Folded($"All {rows.Length} differences", table.ToHtml()) + Html.Join(silent);
     }
 
+    /// <summary>The mean of every trial in liking, or in the first attribute that was asked, tasting by tasting.</summary>
+    public static Html Means(Dessert dessert) => dessert.Analysis is not { } analysis ? NoScores()
+        : (analysis.Scales.FirstOrDefault(scale => scale.Kind == AttributeKind.Liking) ?? analysis.Scales.FirstOrDefault()) is { } scale ? Means(dessert, scale.Name)
+        : Notes.Small(Html.Of($"No attribute with a scale was asked: liking or an intensity would be shown here."));
+
     /// <summary>The mean of every trial on one attribute, tasting by tasting.</summary>
+    /// <exception cref="KeyNotFoundException">No scale has this name; the message names those there are.</exception>
     public static Html Means(Dessert dessert, string attribute)
     {
         if (dessert.Analysis is not { } analysis) return NoScores();
+        if (!analysis.Scales.Any(each => Names.Same(each.Name, attribute)))
+            throw new KeyNotFoundException($"No scale is called '{attribute}'; there are {string.Join(", ", analysis.Scales.Select(each => each.Name))}.");
         var means = analysis.Means().Where(mean => Names.Same(mean.Attribute.Name, attribute)).ToArray();
-        if (means.Length == 0) throw new KeyNotFoundException($"No scale is called '{attribute}'; there are {string.Join(", ", analysis.Scales.Select(scale => scale.Name))}.");
+        if (means.Length == 0) return Notes.Small(Html.Of($"Nobody has scored {attribute} yet; at the bench there are words only."));
         var scale = means[0].Attribute;
         DotPanel[] panels = [.. means.GroupBy(mean => mean.Tasting).Select(group => new DotPanel($"{Capital(scale.Name)} in {group.Key}",
             [.. group.OrderByDescending(mean => mean.MeanPoints).Select(mean => new DotRow(mean.Trial, mean.MeanPoints, mean.Range) { IsChosen = Names.Same(mean.Trial, dessert.Candidate), People = mean.AssessorCount })],

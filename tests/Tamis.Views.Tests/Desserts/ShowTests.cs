@@ -43,6 +43,33 @@ public sealed partial class ShowTests : IDisposable
         }
     }
 
+    // One file is enough to start, and each further one adds: no view may fail for want of a sheet.
+    [Theory]
+    [InlineData("formula.csv")]
+    [InlineData("formula.csv", "trials.csv")]
+    [InlineData("formula.csv", "store/ingredients.csv")]
+    [InlineData("formula.csv", "trials.csv", "store/ingredients.csv", "dessert.csv")]
+    [InlineData("formula.csv", "trials.csv", "attributes.csv", "servings.csv", "scores.csv")]
+    [InlineData("formula.csv", "attributes.csv", "servings.csv", "scores.csv", "store/ingredients.csv")]
+    public void Show_SheetsMissing_SaysWhatTheyWouldAdd(params string[] files)
+    {
+        Dictionary<string, string> all = new()
+        {
+            ["formula.csv"] = "component,line,T1,T2\nshell,flour,200 g,200 g\nshell,butter,2 sticks,110 g\nsyrup,sugar,10 g,10 g\n",
+            ["trials.csv"] = "trial,parent\nT1,\nT2,T1\n",
+            ["store/ingredients.csv"] = "ingredient,food,piece,piece_g\nflour,SR28 20629,,\nbutter,,stick,113\n",
+            ["dessert.csv"] = "key,value\nname,A shell\npieces,2\nportion_g,50\n",
+            ["attributes.csv"] = "attribute,kind,low,high\ncrispness,intensity,0,10\n",
+            ["servings.csv"] = "tasting,assessor,position,code,trial,make\nS1,A1,1,123,T1,1\nS1,A1,2,456,T2,1\nS1,A2,1,123,T1,1\nS1,A2,2,456,T2,1\n",
+            ["scores.csv"] = "tasting,assessor,code,crispness\nS1,A1,123,5\nS1,A1,456,6\nS1,A2,123,4\nS1,A2,456,6\n",
+        };
+        foreach (var file in files) Write(file, all[file]);
+        var dessert = Dessert.Open(_folder);
+
+        foreach (var (what, html) in AllOf(dessert)) Assert.False(Forbidden().IsMatch(html.ToPlainText()), what);
+        Assert.All(all.Keys.Except(files).Where(file => file != "formula.csv"), file => Assert.Contains(Path.GetFileName(file), Show.Missing(dessert).ToPlainText(), StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Show_TwoRuns_AreTheSameBytes() => Assert.Equal(
         AllOf(Dessert.Open(KitFolder.Data("desserts/damson-tart"))).Select(each => each.Html.Markup),
@@ -76,6 +103,8 @@ public sealed partial class ShowTests : IDisposable
         yield return ("Difference", Show.Difference(dessert, dessert.ParentOf(trial), trial));
         yield return ("ScoresAgainstChanges", Show.ScoresAgainstChanges(dessert));
         yield return ("Effects", Show.Effects(dessert));
+        yield return ("Means", Show.Means(dessert));
+        yield return ("Map", Show.Map(dessert, component));
         yield return ("MadeOf", Show.MadeOf(dessert, trial));
         yield return ("MadeOfAll", Show.MadeOfAll(dessert));
         yield return ("Ratios", Show.Ratios(dessert, trial));
