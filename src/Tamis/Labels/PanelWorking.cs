@@ -55,15 +55,15 @@ internal static class PanelWorking
     }
 
     private static Working Finished(Mixture mixture) =>
-        new("finished mass", mixture.FinishedGrams, "g", new("what was weighed in, less the water that left", Evidence.Computed))
+        new("finished mass", mixture.FinishedGrams, "g", new("what is left of the lines, less the water that left", Evidence.Computed))
         {
-            From = [new("weighed in", mixture.WeighedInGrams, "g", Sum), new("water that left, and nothing else with it", mixture.WaterLostGrams, "g", Sum)],
+            From = [new("the lines as weighed in, less what stayed in the bowl, was trimmed and the like", mixture.WeighedInGrams, "g", Sum), new("water that left, and nothing else with it", mixture.WaterLostGrams, "g", Sum)],
         };
 
     private static Working Part(PanelLine line, MixturePart part)
     {
         var ingredient = part.Ingredient;
-        Working weighed = new($"{ingredient.Name}, weighed in", part.MassGrams, "g", part.Origin);
+        Working weighed = new($"{ingredient.Name} as weighed in, less its part of what stayed behind", part.MassGrams, "g", part.Origin);
         if (ingredient.Profile is not { } profile)
             return new($"{line.Key} of {ingredient.Name}: not known, neither a food nor a document gives figures", double.NaN, line.Unit, ingredient.Origin ?? part.Origin) { From = [weighed] };
         var (per100Grams, isKnown) = FigureSum.Per100Grams(line.Figure, profile, line.Panel.Rules.ProteinFactor);
