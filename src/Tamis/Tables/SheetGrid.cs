@@ -47,7 +47,7 @@ internal sealed record SheetGrid(char Separator, bool HasSeparatorLine, string N
     private static string? Sentence(CsvMalformedRecord record) => record.Reason switch
     {
         CsvMalformedReason.UnterminatedQuote => $"a closing quote: a cell of line {record.LineNumber} opens with \" and never closes, so it swallows all that follows",
-        CsvMalformedReason.TextAfterClosingQuote => $"a separator behind the closing quote in line {record.LineNumber}: write a quote inside a cell twice (\"\")",
+        CsvMalformedReason.TextAfterClosingQuote => $"a separator behind the closing quote in line {record.LineNumber}: write a quote inside a cell twice (\"\"), or look for one that was never closed",
         _ => null,
     };
 

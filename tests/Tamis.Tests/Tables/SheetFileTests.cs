@@ -57,6 +57,19 @@ public class SheetFileTests
     }
 
     [Fact]
+    public void Parse_QuoteThatALaterCellCloses_NamesRowAndLine()
+    {
+        var error = Assert.Throws<TableException>(() => Parse("line,notes\nbutter,x\n\negg,\"cold\nmilk,\"y, z\"\n"));
+
+        Assert.Equal(4, error.Problems[0].Row);
+        Assert.Contains("line 4", error.Problems[0].Expected, StringComparison.Ordinal);
+        Assert.Contains("never closed", error.Problems[0].Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Parse_StrayQuoteInsideACell_IsText() => Assert.Equal("6\" ring", Parse("line,notes\nring,6\" ring\n").Rows[0]["notes"]);
+
+    [Fact]
     public void Parse_RowWithMoreCellsThanHeader_NamesCell()
     {
         var problem = Problem("line,T1\nbutter,27,5 g\n");
