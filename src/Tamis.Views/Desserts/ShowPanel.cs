@@ -87,8 +87,8 @@ public static partial class Show
             Form = rules.IsPerServing ? PanelForm.Box : PanelForm.Table,
             LanguageTag = rules.Languages.Contains("en") ? "" : rules.Languages.FirstOrDefault() ?? "",
             Draft = first.IsDraft ? "Draft: not for print" : "",
-            PercentHead = first.Lines.Any(line => line.Percent is not null) ? rules.IsPerServing ? "% Daily Value" : $"% reference intake {first.Basis.Words}" : "",
-            Notes = first.Lines.Any(line => line.Percent is not null) && rules.ReferenceStatement.Length > 0 ? [rules.ReferenceStatement] : [],
+            PercentHead = first.Lines.Any(line => line.Percent is not null) ? rules.IsPerServing ? "% Daily Value*" : $"% reference intake {first.Basis.Words}" : "",
+            Notes = first.Lines.Any(line => line.Percent is not null) && rules.ReferenceStatement.Length > 0 ? [rules.IsPerServing ? $"* {rules.ReferenceStatement}" : rules.ReferenceStatement] : [],
             Servings = rules.IsPerServing ? ServingsOf(dessert, portion) : [],
         };
         var reasons = first.IsDraft ? Html.Join(first.DraftReasons.Select(reason => Notes.StopsRelease(Html.Text(reason)))) : Html.Empty;
@@ -103,13 +103,18 @@ public static partial class Show
     // Lines of one figure in several units stand one under the other in one row.
     private static IEnumerable<PanelRow> RowsOf(string what, IReadOnlyList<NutritionPanel> panels)
     {
+        // A box sets vitamins and minerals, which stand after the protein, light and under a bar of their own (21 CFR 101.9(d)).
+        string? before = null;
+        var isVitamin = false;
         foreach (var group in panels[0].Lines.GroupBy(line => line.Key))
         {
             var line = group.First();
+            isVitamin |= before == "protein";
             yield return new(line.Term, line.IsAmountInTerm ? [""] : [.. panels.Select(panel => string.Join('\n', panel.Lines.Where(each => each.Key == group.Key).Select(each => each.Declared)))])
             {
                 Indent = line.Indent,
-                IsHeavy = line.Indent == 0,
+                IsHeavy = line.Indent == 0 && !isVitamin,
+                AfterRule = before == "protein",
                 Percent = line.Percent?.Text ?? "",
                 Unrounded = Figures.Sum(line.Amount, DecimalsOf(line), line.Unit),
                 Interval = line.Range is { } range ? Figures.Between(range, DecimalsOf(line), line.Unit) : "",
@@ -117,6 +122,7 @@ public static partial class Show
                 Working = line.Explain(),
                 Figure = $"{what}, {line.Key}, {panels[0].Basis.Words}",
             };
+            before = line.Key;
         }
     }
 
