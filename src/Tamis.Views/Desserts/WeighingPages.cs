@@ -64,18 +64,9 @@ public static class WeighingPages
 
     private static WeighingLine LineOf(Production.WeighingLine line, Figures figures)
     {
-        var pieces = line.Count is { } count ? $"{figures.Part(count).Text} {(count > 1 ? Plural(line.Piece ?? "") : line.Piece)}" : "";
+        var pieces = line.Count is { } count ? $"{figures.Part(count).Text} {(count > 1 ? PieceWord.Plural(line.Piece ?? "") : line.Piece)}" : "";
         return new(WeighingSheet.OnScale(line.MassGrams), line.Name, string.Join("; ", new[] { pieces, Typeset.Text(line.Notes) }.Where(part => part.Trim().Length > 0)));
     }
-
-    private static string Plural(string piece) => piece switch
-    {
-        "" => "",
-        "leaf" => "leaves",
-        "pinch" => "pinches",
-        _ when piece.EndsWith('s') || piece.EndsWith("ch", StringComparison.Ordinal) || piece.EndsWith('x') => piece + "es",
-        _ => piece + "s",
-    };
 
     // A component whose masses are not all known stands as it was written, so that it is not forgotten.
     private static WeighingComponent Unweighed(Dessert dessert, Losses.Batch batch) => new("Not all masses known",

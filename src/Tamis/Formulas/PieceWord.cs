@@ -1,7 +1,7 @@
 namespace Tamis.Formulas;
 
 /// <summary>The words for pieces, one and many.</summary>
-internal static class PieceWord
+public static class PieceWord
 {
     private static readonly Dictionary<string, string> Irregular = new(StringComparer.Ordinal)
     {
@@ -21,6 +21,13 @@ internal static class PieceWord
         return words[..(space + 1)] + One(words[(space + 1)..]);
     }
 
+    /// <summary>Many of what a word or two name: <c>leaf</c> → <c>leaves</c>; a word that is many already stays.</summary>
+    public static string Plural(string words)
+    {
+        var space = words.LastIndexOf(' ');
+        return words[..(space + 1)] + Many(words[(space + 1)..]);
+    }
+
     /// <summary>Whether two words name the same kind of piece, one or many.</summary>
     public static bool Same(string left, string right) =>
         Names.Same(left, right) || Singular(Names.Key(left)) == Singular(Names.Key(right));
@@ -32,4 +39,11 @@ internal static class PieceWord
         : word.EndsWith("ches", StringComparison.Ordinal) || word.EndsWith("shes", StringComparison.Ordinal) || word.EndsWith("sses", StringComparison.Ordinal)
             || word.EndsWith("xes", StringComparison.Ordinal) || word.EndsWith("oes", StringComparison.Ordinal) ? word[..^2]
         : word[..^1];
+
+    private static string Many(string word) =>
+        Irregular.FirstOrDefault(pair => pair.Value == word).Key is { } irregular ? irregular
+        : word.Length == 0 || One(word) != word ? word
+        : word.EndsWith("ch", StringComparison.Ordinal) || word.EndsWith("sh", StringComparison.Ordinal) || word.EndsWith("ss", StringComparison.Ordinal) || word.EndsWith('x') ? word + "es"
+        : word.EndsWith('y') && word.Length > 1 && !"aeiou".Contains(word[^2], StringComparison.Ordinal) ? word[..^1] + "ies"
+        : word + "s";
 }
