@@ -1,12 +1,7 @@
-using System.CommandLine;
-using System.Text;
-using Tamis.App.Pages;
+using Tamis.App;
+using Tamis.App.Jupyter;
 
-// A narrow no-break space and a real minus must survive on every console.
-Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-
-var root = new RootCommand("Tamis: from a folder of sheets to finished pages. check looks at my files, verify at the kit.")
-{
-    PagesCommand.Create(),
-};
-return await root.Parse(args).InvokeAsync().ConfigureAwait(false);
+// Only the launcher's own types may be met before it has taken over: as a kernel this program runs without its libraries.
+return args is [KernelLauncher.Word, var toolFolder, var connectionFile]
+    ? KernelLauncher.Run(toolFolder, connectionFile)
+    : await CommandLine.RunAsync(args).ConfigureAwait(false);
