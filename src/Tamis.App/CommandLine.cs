@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Text;
+using Tamis.App.Check;
 using Tamis.App.Jupyter;
+using Tamis.App.New;
 using Tamis.App.Pages;
 using Tamis.App.Verify;
 
@@ -18,6 +20,8 @@ internal static class CommandLine
         return new RootCommand("Tamis: from a folder of sheets to finished pages. Two commands look for mistakes: check looks at my files, verify at the kit.")
         {
             PagesCommand.Create(),
+            CheckCommand.Create(),
+            NewCommand.Create(),
             VerifyCommand.Create(),
             JupyterCommand.Create(),
         }.Parse(arguments).InvokeAsync();

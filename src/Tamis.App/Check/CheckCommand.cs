@@ -1,0 +1,41 @@
+using System.CommandLine;
+using Tamis.Desserts;
+using Tamis.Tables;
+
+namespace Tamis.App.Check;
+
+/// <summary>The command <c>check</c>: says everything in a dessert folder and its store that must be mended.</summary>
+internal static class CheckCommand
+{
+    /// <summary>The command with its argument.</summary>
+    public static Command Create()
+    {
+        var folder = new Argument<string>("FOLDER") { Description = "The dessert folder; its store is the folder store in it or beside it." };
+        var command = new Command("check", "Look at my files: say every cell of a dessert folder and its store that must be mended.") { folder };
+        command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(folder), Console.Out)));
+        return command;
+    }
+
+    /// <summary>Checks a folder; 1 if anything must be mended, 0 if not.</summary>
+    /// <param name="folder">The dessert folder.</param>
+    /// <param name="writer">Where to say it: a sentence a line.</param>
+    public static int Run(string folder, TextWriter writer)
+    {
+        IReadOnlyList<CellProblem> problems;
+        try
+        {
+            var dessert = Dessert.Open(folder);
+            problems = dessert.Problems;
+            writer.WriteLine($"{dessert.Name}: read {string.Join(", ", dessert.SheetsFound)}.");
+            foreach (var (file, wouldAdd) in dessert.SheetsMissing) writer.WriteLine($"{file} is not there; it would add: {wouldAdd}.");
+            foreach (var column in dessert.UnreadTrialColumns) writer.WriteLine($"formula.csv, column '{column}': kept and not read; trials.csv names no such trial.");
+        }
+        catch (TableException problem)
+        {
+            problems = problem.Problems;
+        }
+        foreach (var problem in problems) writer.WriteLine(problem);
+        writer.WriteLine(problems.Count switch { 0 => "Nothing to mend.", 1 => "1 cell to mend.", var count => $"{count} cells to mend." });
+        return problems.Count == 0 ? 0 : 1;
+    }
+}
