@@ -8,6 +8,7 @@ public class CheckCommandTests
     public void Run_BadCells_SaysEachWithItsPlaceAndFails()
     {
         using var scratch = new ScratchFolder();
+        scratch.Write("mine/trials.csv", "trial\nT1\n");
         scratch.Write("mine/formula.csv", "component,line,T1\nshell,flour,lots\nshell,butter,100 g\nshell,salt,-3 g\n");
         using var said = new StringWriter();
         Assert.Equal(1, CheckCommand.Run(scratch["mine"], said));
