@@ -47,7 +47,7 @@ public sealed class CompositionTable
     /// <summary>The food of an id or a name, or null.</summary>
     public Food? Seek(string nameOrId) => _index.Row(nameOrId) is var row and >= 0 ? Foods[row] : null;
 
-    /// <summary>The names of foods near a text: first those that hold all its words, then those spelt alike.</summary>
+    /// <summary>The names (or, for a dataset and number, the ids) of foods near a text, nearest first.</summary>
     public IReadOnlyList<string> Nearest(string text, int most = 3) => _index.Nearest(text, most);
 
     /// <summary>What is in 100 g of a food, by its id or name.</summary>

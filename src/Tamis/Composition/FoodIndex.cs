@@ -1,10 +1,15 @@
 using System.Globalization;
+using F23.StringSimilarity;
 
 namespace Tamis.Composition;
 
 /// <summary>Finds the rows of foods by id and by name.</summary>
 internal sealed class FoodIndex
 {
+    private const double FarthestWord = 0.3;
+
+    private static readonly Damerau Edits = new();
+
     private readonly IReadOnlyList<Food> _foods;
     private readonly Dictionary<string, int> _rows = [];
 
@@ -21,14 +26,30 @@ internal sealed class FoodIndex
     /// <summary>The row of a name or id, or −1.</summary>
     public int Row(string nameOrId) => _rows.TryGetValue(IdKey(nameOrId), out var row) ? row : -1;
 
+    /// <summary>The names of foods near a text, nearest first: word by word, since a cook types two of the five words of a name.</summary>
     public IReadOnlyList<string> Nearest(string text, int most)
     {
         string[] words = [.. Words(text)];
-        var holding = words.Length == 0 ? [] : _foods
-            .Where(food => words.All(word => Holds(food, word)))
-            .OrderBy(food => food.Name.Length).Select(food => food.Name);
-        return [.. holding.Concat(Names.Nearest(text, _foods.Select(food => food.Name).Concat(_foods.Select(food => food.Id)), most)).Distinct().Take(most)];
+        if (words.Length == 0) return [];
+        if (IdKey(text) != Names.Key(text) || _foods.Any(food => Names.Key(food.Id).StartsWith(words[0] + " ", StringComparison.Ordinal)))
+            return Names.Nearest(text, _foods.Select(food => food.Id), most);
+        return [.. _foods
+            .Select(food => (food.Name, Far: Far(words, food)))
+            .Where(near => near.Far <= FarthestWord)
+            .OrderBy(near => near.Far).ThenBy(near => near.Name.Length).ThenBy(near => near.Name, StringComparer.Ordinal)
+            .Select(near => near.Name).Distinct().Take(most)];
     }
+
+    // The name of this table before the publisher's, and the first word, which says what it is, before those that say of which kind.
+    private static double Far(string[] words, Food food) => words.Average(word => Math.Min(
+        Words(food.Name).Select((name, place) => Far(word, name) + place * 0.001).DefaultIfEmpty(1).Min(),
+        Words(food.PublishedName).Select(name => Far(word, name) + 0.03).DefaultIfEmpty(1).Min()));
+
+    // A word begun or inflected (egg, eggs) is nearly the word itself; a wrong letter counts by the length of the word.
+    private static double Far(string word, string name) =>
+        word == name ? 0
+        : Math.Min(word.Length, name.Length) >= 3 && (name.StartsWith(word, StringComparison.Ordinal) || word.StartsWith(name, StringComparison.Ordinal)) ? 0.05
+        : Edits.Distance(word, name) / Math.Max(word.Length, name.Length);
 
     // A spreadsheet takes the zeros off 01145; with the dataset before it they are still one food.
     private static string IdKey(string text)
@@ -39,9 +60,6 @@ internal sealed class FoodIndex
             ? string.Create(CultureInfo.InvariantCulture, $"{key[..blank]} {number}")
             : key;
     }
-
-    private static bool Holds(Food food, string word) =>
-        Names.Key(food.Name).Contains(word, StringComparison.Ordinal) || Names.Key(food.PublishedName).Contains(word, StringComparison.Ordinal);
 
     private static IEnumerable<string> Words(string text) =>
         Names.Key(text).Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries);

@@ -100,6 +100,8 @@ public class CompositionTableTests
     [Theory]
     [InlineData("buter, unsalted, 82 % fat")]
     [InlineData("butter unsalted")]
+    [InlineData("buter")]
+    [InlineData("unsalted buttr")]
     public void Find_Mistyped_NamesWhatIsNear(string text)
     {
         var error = Assert.Throws<FoodNotFoundException>(() => Table.Find(text));
@@ -107,6 +109,12 @@ public class CompositionTableTests
         Assert.Contains("Butter, unsalted, 82 % fat", error.Nearest);
         Assert.Contains("Butter, unsalted, 82 % fat", error.Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Nearest_ANumberThatIsNotThere_IsIds() => Assert.All(Table.Nearest("SR28 1146"), near => Assert.StartsWith("SR28 ", near, StringComparison.Ordinal));
+
+    [Fact]
+    public void Nearest_NothingAlike_IsEmpty() => Assert.Empty(Table.Nearest("xylophone"));
 
     [Fact]
     public void Seek_UnknownFood_IsNull() => Assert.Null(Table.Seek("moon dust"));
