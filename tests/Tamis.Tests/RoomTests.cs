@@ -75,6 +75,8 @@ public class RoomTests
             from file in Directory.EnumerateFiles(Source, "*.cs", SearchOption.AllDirectories)
             let path = Path.GetRelativePath(Source, file)
             where !path.StartsWith("Tamis.Notebooks" + Path.DirectorySeparatorChar, StringComparison.Ordinal) && !path.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
+            // The launcher of the Jupyter kernel names the tool that it starts, and nothing of its library.
+            where !path.StartsWith(Path.Combine("Tamis.App", "Jupyter"), StringComparison.Ordinal)
             where File.ReadAllText(file).Contains("Microsoft.DotNet.Interactive", StringComparison.Ordinal)
             select path;
         Assert.Empty(violations);
