@@ -15,13 +15,14 @@ internal sealed class ScoreRows
     private readonly List<Ticks> _ticks = [];
     private readonly List<Remark> _remarks = [];
     private readonly ICollection<CellProblem> _problems;
-    private readonly ILookup<string, Serving> _byTasting;
+    private readonly Dictionary<string, ILookup<string, Serving>> _plan;
     private readonly Spellings _tastings;
+    private readonly Dictionary<SensoryAttribute, Spellings> _words = [];
 
     private ScoreRows(IReadOnlyList<Serving> servings, ICollection<CellProblem> problems)
     {
         _problems = problems;
-        _byTasting = servings.ToLookup(serving => serving.Tasting, Names.Comparer);
+        _plan = servings.GroupBy(serving => serving.Tasting).ToDictionary(plan => plan.Key, plan => plan.ToLookup(serving => serving.Assessor, Names.Comparer), Names.Comparer);
         _tastings = new(servings.Select(serving => serving.Tasting));
     }
 
@@ -74,19 +75,18 @@ internal sealed class ScoreRows
 
     private Serving? Served(SheetRow row)
     {
-        if (!_tastings.Has(row["tasting"]))
+        if (!_plan.TryGetValue(row["tasting"], out var plan))
         {
             _problems.Add(row.Problem("tasting", _tastings.Expected("a tasting of servings.csv", row["tasting"])));
             return null;
         }
-        var plan = _byTasting[row["tasting"]];
-        Serving[] served = [.. plan.Where(serving => Names.Same(serving.Assessor, row["assessor"]))];
+        Serving[] served = [.. plan[row["assessor"]]];
         if (served is [])
         {
-            _problems.Add(row.Problem("assessor", new Spellings(plan.Select(serving => serving.Assessor)).Expected("an assessor of this tasting in servings.csv", row["assessor"])));
+            _problems.Add(row.Problem("assessor", new Spellings(plan.Select(assessor => assessor.Key)).Expected("an assessor of this tasting in servings.csv", row["assessor"])));
             return null;
         }
-        var found = Array.Find(served, serving => Names.Same(serving.Code, row["code"]));
+        var found = Array.Find(served, serving => serving.Code == row["code"]);
         if (found is null)
             _problems.Add(row.Problem("code", $"a code that {served[0].Assessor} was served in {served[0].Tasting}: {string.Join(", ", served.Select(serving => serving.Code).Order(StringComparer.Ordinal))}"));
         return found;
@@ -110,7 +110,7 @@ internal sealed class ScoreRows
     // 'none' is nothing ticked; a blank cell never comes here and is missing.
     private void ReadTicks(SheetRow row, Serving serving, SensoryAttribute attribute)
     {
-        var list = new Spellings(attribute.Words);
+        if (!_words.TryGetValue(attribute, out var list)) _words[attribute] = list = new(attribute.Words);
         string[] ticked = Names.Same(row[attribute.Name], "none") ? [] : row[attribute.Name].Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         string[] strange = [.. ticked.Where(word => !list.Has(word))];
         foreach (var word in strange)

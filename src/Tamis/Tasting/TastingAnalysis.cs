@@ -17,6 +17,7 @@ public sealed class TastingAnalysis
     private readonly Dictionary<string, string> _trialSpellings = new(Names.Comparer);
     private readonly TastingSession[] _sessions;
     private readonly Dictionary<string, HashSet<string>> _trials;
+    private readonly ILookup<(string Tasting, string Trial), int?> _makes;
 
     /// <summary>Prepares the analysis of a log.</summary>
     public TastingAnalysis(TastingLog log, TastingPolicy? policy = null)
@@ -26,6 +27,7 @@ public sealed class TastingAnalysis
         _sessions = [.. log.Sessions.Where(session => !session.IsBench)];
         _trials = _sessions.ToDictionary(session => session.Name, session => log.TrialsIn(session.Name).ToHashSet());
         _cells = log.Scores.GroupBy(score => (score.Serving.Tasting, score.Attribute.Name)).ToDictionary(marks => marks.Key, marks => new ScoreCells(marks));
+        _makes = log.Tasted.ToLookup(serving => (serving.Tasting, serving.Trial), serving => serving.Make);
         foreach (var serving in log.Servings) _trialSpellings.TryAdd(serving.Trial, serving.Trial);
     }
 
@@ -103,12 +105,14 @@ public sealed class TastingAnalysis
         var cells = CellsOf(session, attribute)!;
         var estimate = EstimateOf(session, trial, against, attribute);
         var points = cells.Points(trial, against);
-        return Judged(trial, against, attribute, estimate, CountOf(cells, trial, against), [session.Name]) with
+        return Judged(new(trial, against, attribute, Verdict.TooFew)
         {
+            Tastings = [session.Name],
+            AssessorCount = CountOf(cells, trial, against),
             BothCount = points.Count(point => point.TrialPoints is not null && point.AgainstPoints is not null),
-            WithinAssessorPoints = estimate is { Degrees: > 0 } ? ModelOf(session, attribute)!.ResidualStandardDeviation : null,
+            WithinAssessorPoints = Spread(session, attribute),
             Points = points,
-        };
+        }, estimate);
     }
 
     // Trial − control in one tasting less other − control in another. The two tastings count as independent, even where assessors came to
@@ -125,9 +129,13 @@ public sealed class TastingAnalysis
                     let sum = Difference(left.Value, right.Value)
                     orderby sum.StandardError
                     select (first, second, control, sum);
-        return links.Select(link => Judged(trial, against, attribute, link.sum,
-            Math.Min(CountOf(CellsOf(link.first, attribute)!, trial, link.control), CountOf(CellsOf(link.second, attribute)!, against, link.control)),
-            [link.first.Name, link.second.Name]) with { Through = link.control }).FirstOrDefault();
+        return links.Select(link => Judged(new(trial, against, attribute, Verdict.TooFew)
+        {
+            Tastings = [link.first.Name, link.second.Name],
+            Through = link.control,
+            AssessorCount = Math.Min(CountOf(CellsOf(link.first, attribute)!, trial, link.control), CountOf(CellsOf(link.second, attribute)!, against, link.control)),
+            WithinAssessorPoints = Math.Max(Spread(link.first, attribute)!.Value, Spread(link.second, attribute)!.Value),
+        }, link.sum)).FirstOrDefault();
     }
 
     // Welch (1947) and Satterthwaite (1946): the degrees of freedom of a sum of two independent estimates.
@@ -148,26 +156,23 @@ public sealed class TastingAnalysis
     private static int CountOf(ScoreCells cells, string trial, string against) =>
         Math.Min(cells.Comparable.Count(cell => cell.Trial == trial), cells.Comparable.Count(cell => cell.Trial == against));
 
-    private TrialComparison Judged(string trial, string against, SensoryAttribute attribute, Estimate? estimate, int assessors, IReadOnlyList<string> tastings)
+    // The standard deviation within assessors; null without a degree of freedom.
+    private double? Spread(TastingSession session, SensoryAttribute attribute) =>
+        ModelOf(session, attribute) is { ResidualDegrees: > 0 } model ? model.ResidualStandardDeviation : null;
+
+    private TrialComparison Judged(TrialComparison bare, Estimate? estimate)
     {
-        TrialComparison bare = new(trial, against, attribute, Verdict.TooFew)
-        {
-            Tastings = tastings,
-            DifferencePoints = estimate?.Value,
-            AssessorCount = assessors,
-            TrialMakes = Makes(trial),
-            AgainstMakes = Makes(against),
-        };
+        bare = bare with { DifferencePoints = estimate?.Value, TrialMakes = Makes(bare.Trial), AgainstMakes = Makes(bare.Against) };
         if (estimate is not { Degrees: > 0 } known) return bare;
         // Scores have few digits: an error this far below the scale is rounding of sums, not spread.
-        if (known.StandardError <= 1e-9 * (attribute.HighPoints - attribute.LowPoints)) return bare with { Verdict = Verdict.NoSpread };
+        if (known.StandardError <= 1e-9 * (bare.Attribute.HighPoints - bare.Attribute.LowPoints)) return bare with { Verdict = Verdict.NoSpread, WithinAssessorPoints = null };
         var limits = known.Limits(_policy.ConfidenceShare);
         return bare with
         {
             Range = Interval.Between(limits.Low, limits.High),
-            Verdict = assessors < _policy.FewestAssessors ? Verdict.TooFew : Verdicts.Of(limits.Low, limits.High, _policy.PrintedStepPoints),
+            Verdict = bare.AssessorCount < _policy.FewestAssessors ? Verdict.TooFew : Verdicts.Of(limits.Low, limits.High, _policy.PrintedStepPoints),
         };
 
-        int[] Makes(string one) => [.. tastings.SelectMany(tasting => Log.MakesOf(one, tasting)).Distinct().Order()];
+        int[] Makes(string trial) => [.. bare.Tastings.SelectMany(tasting => _makes[(tasting, trial)]).OfType<int>().Distinct().Order()];
     }
 }

@@ -42,7 +42,10 @@ public sealed record TrialComparison(string Trial, string Against, SensoryAttrib
     /// </summary>
     public double? SmallestGapPoints => Range?.Width / 2;
 
-    /// <summary>The standard deviation of one assessor's mark about what assessor and trial explain; null without a degree of freedom.</summary>
+    /// <summary>
+    /// The standard deviation of one assessor's mark about what assessor and trial explain, the larger of the two where a control links two
+    /// tastings; null where nothing tells it.
+    /// </summary>
     public double? WithinAssessorPoints { get; init; }
 
     /// <summary>How many assessors scored the trial that fewer scored, counting those who scored two trials or more.</summary>
