@@ -16,6 +16,7 @@ public sealed class TastingAnalysis
     private readonly Dictionary<(string Tasting, string Attribute), BlockModel?> _models = [];
     private readonly Dictionary<string, string> _trialSpellings = new(Names.Comparer);
     private readonly TastingSession[] _sessions;
+    private IReadOnlyList<TrialMean>? _means;
     private readonly Dictionary<string, HashSet<string>> _trials;
     private readonly ILookup<(string Tasting, string Trial), int?> _makes;
 
@@ -38,7 +39,7 @@ public sealed class TastingAnalysis
     public IEnumerable<SensoryAttribute> Scales => Log.Attributes.Where(attribute => attribute.IsScale);
 
     /// <summary>The mean of every trial on every scale in every tasting that asked for it, with its interval over the assessors.</summary>
-    public IReadOnlyList<TrialMean> Means() =>
+    public IReadOnlyList<TrialMean> Means() => _means ??=
         [.. from session in _sessions
             from attribute in Scales
             where _cells.ContainsKey((session.Name, attribute.Name))
