@@ -14,13 +14,21 @@ public static partial class Show
     {
         if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole)
             return Notes.LookAt(Html.Of($"{trial} has no panel yet: {string.Join("; ", dessert.Trial(trial).Gaps)}"));
-        return HasFigures(whole) ? PanelOf(dessert, trial, whole, rules, full: true) : NoFigures();
+        return HasFigures(whole) ? PanelOf(dessert, trial, whole, rules, BasesOf(dessert, rules), full: true) : NoFigures();
+    }
+
+    /// <summary>The nutrition panel of one whole piece, as if all that was made were on the pieces.</summary>
+    public static Html PiecePanel(Dessert dessert, string trial, string rules)
+    {
+        if (dessert.Facts.Number("pieces", trial) is not { } pieces) return Notes.Small(Says.English.MissingSheet("dessert.csv", "how many pieces a batch makes, and so what one of them holds"));
+        if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole || !HasFigures(whole)) return NoFigures();
+        return PanelOf(dessert, $"{trial}, a piece", whole, rules, [PanelBasis.Piece(Math.Round(whole.FinishedGrams / pieces), "piece")], full: false);
     }
 
     /// <summary>The nutrition panel of one component, per 100 g finished.</summary>
     public static Html ComponentPanel(Dessert dessert, string trial, string component, string rules) =>
         dessert.Trial(trial).Find(component) is { YieldGrams: > 0 } made
-            ? !HasFigures(made.Out) ? NoFigures() : PanelOf(dessert, $"{trial}, {component}", made.Out, rules, full: false)
+            ? !HasFigures(made.Out) ? NoFigures() : PanelOf(dessert, $"{trial}, {component}", made.Out, rules, BasesOf(dessert, rules), full: false)
             : Notes.LookAt(Html.Of($"{component} of {trial} has no known mass, so it has no panel."));
 
     /// <summary>What stands open before a panel may go on a pack.</summary>
@@ -72,14 +80,17 @@ public static partial class Show
 
     private static NutritionPanel Drawn(Mixture mixture, RuleSet rules, PanelBasis basis) => NutritionPanel.Of(mixture, rules, basis, rules.InForce.To);
 
-    private static Html PanelOf(Dessert dessert, string what, Mixture mixture, string rulesName, bool full)
+    // What the law asks for, and beside 100 g a portion where the kitchen names one.
+    private static IReadOnlyList<PanelBasis> BasesOf(Dessert dessert, string rules) => (KitData.Rules(rules).IsPerServing, dessert.Facts.Number("portion_g", dessert.Candidate)) switch
+    {
+        (true, { } serving) => [PanelBasis.Serving(serving)],
+        (false, { } portion) => [PanelBasis.Per100Grams, PanelBasis.Portion(portion)],
+        _ => [PanelBasis.Per100Grams],
+    };
+
+    private static Html PanelOf(Dessert dessert, string what, Mixture mixture, string rulesName, IReadOnlyList<PanelBasis> bases, bool full)
     {
         var rules = KitData.Rules(rulesName);
-        var portion = dessert.Facts.Number("portion_g", dessert.Candidate);
-        var piece = full && dessert.Facts.Number("pieces", dessert.Candidate) is { } pieces ? mixture.FinishedGrams / pieces : (double?)null;
-        List<PanelBasis> bases = rules.IsPerServing ? [portion is { } serving ? PanelBasis.Serving(serving) : PanelBasis.Per100Grams] : [PanelBasis.Per100Grams];
-        if (!rules.IsPerServing && portion is { } grams) bases.Add(PanelBasis.Portion(grams));
-        if (!rules.IsPerServing && piece is { } whole) bases.Add(PanelBasis.Piece(Math.Round(whole), "piece"));
         NutritionPanel[] panels = [.. bases.Select(basis => Drawn(mixture, rules, basis))];
         var first = panels[0];
         var view = new NutritionPanelView(rules.DeclarationTitle, [.. panels.Select(panel => panel.Basis.Words)], [.. RowsOf(what, panels)])
@@ -89,13 +100,13 @@ public static partial class Show
             Draft = first.IsDraft ? "Draft: not for print" : "",
             PercentHead = first.Lines.Any(line => line.Percent is not null) ? rules.IsPerServing ? "% Daily Value*" : $"% reference intake {first.Basis.Words}" : "",
             Notes = first.Lines.Any(line => line.Percent is not null) && rules.ReferenceStatement.Length > 0 ? [rules.IsPerServing ? $"* {rules.ReferenceStatement}" : rules.ReferenceStatement] : [],
-            Servings = rules.IsPerServing ? ServingsOf(dessert, portion) : [],
+            Servings = rules.IsPerServing ? ServingsOf(dessert) : [],
         };
         var reasons = first.IsDraft ? Html.Join(first.DraftReasons.Select(reason => Notes.StopsRelease(Html.Text(reason)))) : Html.Empty;
         return full ? view.Pack() + reasons + view.Behind() : view.Pack() + reasons;
     }
 
-    private static string[] ServingsOf(Dessert dessert, double? portion) => portion is not { } grams ? [] :
+    private static string[] ServingsOf(Dessert dessert) => dessert.Facts.Number("portion_g", dessert.Candidate) is not { } grams ? [] :
         dessert.Facts.Number("portions", dessert.Candidate) is { } portions
             ? [$"{Figures.Number(portions, 0).Text} servings per container", $"Serving size {Figures.Mass(grams).Text}"]
             : [$"Serving size {Figures.Mass(grams).Text}"];

@@ -111,6 +111,7 @@ public sealed partial class ShowTests : IDisposable
         yield return ("RatiosThatMoved", Show.RatiosThatMoved(dessert));
         yield return ("Panel, eu", Show.Panel(dessert, trial, "eu"));
         yield return ("Panel, us", Show.Panel(dessert, trial, "us"));
+        yield return ("PiecePanel", Show.PiecePanel(dessert, trial, "eu"));
         yield return ("PanelVerdict", Show.PanelVerdict(dessert, trial, "eu"));
         yield return ("PanelOfAll", Show.PanelOfAll(dessert, "eu"));
         yield return ("ComponentPanel", Show.ComponentPanel(dessert, trial, component, "eu"));
