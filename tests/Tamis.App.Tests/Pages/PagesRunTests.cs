@@ -70,7 +70,7 @@ public class PagesRunTests
         var result = await Run(scratch);
         Assert.Empty(result.Failed);
         Assert.Null(result.Changes);
-        Assert.Equal(["01-masses.html", "01-masses.ipynb", "02-lesson.html", "02-lesson.ipynb", "index.html", "last-run.json"],
+        Assert.Equal(["01-masses.html", "01-masses.ipynb", "02-lesson.html", "02-lesson.ipynb", "index.html", "last-run.json", "weighing-tart-t1.html"],
             Directory.EnumerateFiles(scratch["pages"]).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         Assert.Contains("130 g", Page(scratch, "01-masses.html"), StringComparison.Ordinal);
         Assert.Contains("<a href=\"01-masses.html\">Masses</a><p>What is in it.</p>", Page(scratch, "index.html"), StringComparison.Ordinal);
