@@ -60,10 +60,10 @@ public static partial class Show
     public static Html ScaledTo(Dessert dessert, string trial, string component, double massGrams)
     {
         var made = ComponentOf(dessert, trial, component);
-        var factor = massGrams / made.MassInGrams;
+        var scaled = made.Weighed.ScaledToTotal(massGrams);
         return new DataTable($"{component} of {trial}, {Figures.Mass(massGrams).Text} raw",
             [Column.Words("Line"), Column.Numbers("parts", "%"), Column.Numbers("to weigh", "g")],
-            [.. made.Lines.Select(line => line.Name).Distinct(Names.Comparer).Select(line => new Row(line, Figures.Share(made.LineShare(line)).WithoutUnit(), Figures.Mass(made.LineGrams(line) * factor).WithoutUnit())),
+            [.. made.Lines.Select(line => line.Name).Distinct(Names.Comparer).Select(line => new Row(line, Figures.Share(made.LineShare(line)).WithoutUnit(), Figures.Mass(scaled.MassGrams(line)).WithoutUnit())),
              new Row("all that goes in", Figures.Share(1).WithoutUnit(), Figures.Mass(massGrams).WithoutUnit()) { Kind = RowKind.Total }])
         { Fits = true }.ToHtml();
     }

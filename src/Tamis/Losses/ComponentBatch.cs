@@ -52,6 +52,9 @@ public sealed record ComponentBatch
     /// <summary>Where the weighed yield stands.</summary>
     public Source? WeighedYieldOrigin { get; init; }
 
+    /// <summary>The lines by their masses, for ratios and scaling.</summary>
+    public WeighedLines Weighed => new([.. Lines.Select(line => new WeighedLine(line.Name, line.MassGrams))]);
+
     /// <summary>All that was weighed in, in grams.</summary>
     public double MassInGrams => Lines.Sum(line => line.MassGrams);
 

@@ -25,11 +25,13 @@ public sealed record Ratios(string Component, IReadOnlyList<string> Base, double
     /// <exception cref="ArgumentException">No base line goes into the component.</exception>
     public static Ratios Of(ComponentBatch batch, params IReadOnlyList<string> baseLines)
     {
-        var baseGrams = baseLines.Sum(batch.LineGrams);
+        var baseGrams = baseLines.Distinct(Names.Comparer).Sum(batch.LineGrams);
         if (baseGrams <= 0)
             throw new ArgumentException($"{string.Join(" and ", baseLines)} does not go into {batch.Name}; its lines are {string.Join(", ", batch.Lines.Select(line => line.Name).Distinct(Names.Comparer))}.", nameof(baseLines));
+        var weighed = batch.Weighed;
+        string[] present = [.. baseLines.Where(name => batch.LineGrams(name) > 0)];
         return new(batch.Name, baseLines, baseGrams, [.. batch.Lines.Select(line => line.Name).Distinct(Names.Comparer)
-            .Select(name => new RatioLine(name, batch.LineGrams(name), batch.LineGrams(name) / baseGrams, batch.LineShare(name)))]);
+            .Select(name => new RatioLine(name, weighed.MassGrams(name), weighed.Ratio(name, present), batch.LineShare(name)))]);
     }
 
     /// <summary>The base that a component has by itself: its flours if it has any, else its heaviest line.</summary>
