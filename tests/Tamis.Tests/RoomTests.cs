@@ -11,15 +11,16 @@ public class RoomTests
     private static readonly Dictionary<string, string[]> Allowed = new()
     {
         ["Tables"] = [],
-        ["Composition"] = [.. Below],
+        ["Composition"] = [.. Below, "Statistics"],
         ["Formulas"] = [.. Below, "Composition"],
         ["Losses"] = [.. Below, "Composition", "Formulas"],
         ["Labels"] = [.. Below, "Composition", "Formulas", "Losses"],
         ["Production"] = [.. Below, "Composition", "Formulas", "Losses"],
+        ["Physics"] = [.. Below, "Composition", "Formulas", "Losses", "Statistics"],
         ["Trials"] = [.. Below, "Formulas", "Statistics"],
         ["Tasting"] = [.. Below, "Formulas", "Statistics"],
-        ["Desserts"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Production", "Trials", "Tasting", "Statistics"],
-        ["Verification"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Production", "Trials", "Tasting", "Statistics"],
+        ["Desserts"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Production", "Physics", "Trials", "Tasting", "Statistics"],
+        ["Verification"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Production", "Physics", "Trials", "Tasting", "Statistics"],
     };
 
     private static readonly Dictionary<string, string[]> Projects = new()
