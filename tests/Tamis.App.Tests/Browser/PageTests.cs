@@ -1,3 +1,4 @@
+using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
@@ -46,15 +47,17 @@ public sealed class PageTests(DemoPages pages) : IClassFixture<DemoPages>
     public async Task Page_AllDetailsOpen_HasNoSeriousAxeFinding()
     {
         List<string> faults = [];
-        foreach (var (width, scheme) in Looks)
+        // Contrast does not depend on the width nor the order of headings on the colours: two looks hold both widths and both schemes.
+        foreach (var (width, scheme) in new[] { Looks[0], Looks[^1] })
         {
             await using var context = await pages.Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = 900 }, ColorScheme = scheme, Offline = true });
             var page = await context.NewPageAsync();
-            foreach (var address in pages.Addresses)
+            // Weighing sheets differ in their figures alone: every one is looked at once, one of them twice.
+            foreach (var address in (width, scheme) == Looks[0] ? pages.Addresses : pages.Addresses.DistinctBy(KindOf))
             {
                 await page.GotoAsync(address);
                 await page.EvaluateAsync("document.querySelectorAll('details').forEach(each => each.open = true)");
-                var found = await page.RunAxe();
+                var found = await page.RunAxe(new AxeRunOptions { ResultTypes = [ResultType.Violations] });
                 faults.AddRange(found.Violations.Where(violation => violation.Impact is "serious" or "critical")
                     .Select(violation => $"{Path.GetFileName(address)} at {width} {scheme}: {violation.Id}, {violation.Nodes.Length} times, {violation.Nodes[0].Html[..Math.Min(160, violation.Nodes[0].Html.Length)]}"));
             }
@@ -91,6 +94,8 @@ public sealed class PageTests(DemoPages pages) : IClassFixture<DemoPages>
             if (Path.GetFileName(address).StartsWith("weighing-", StringComparison.Ordinal)) Assert.InRange(sheets, 1, 4);
         }
     }
+
+    private static string KindOf(string address) => Path.GetFileName(address) is var name && name.StartsWith("weighing-", StringComparison.Ordinal) ? "weighing sheet" : name;
 
     private bool IsBeside(string address) => address.StartsWith(new Uri(pages.Folder + "/").AbsoluteUri, StringComparison.Ordinal);
 
