@@ -52,7 +52,8 @@ internal sealed class FoodIndex
         : Edits.Distance(word, name) / Math.Max(word.Length, name.Length);
 
     // A spreadsheet takes the zeros off 01145; with the dataset before it they are still one food.
-    private static string IdKey(string text)
+    /// <summary>The form under which two spellings of a dataset and number are the same: leading zeros of the number do not count.</summary>
+    internal static string IdKey(string text)
     {
         var key = Names.Key(text);
         var blank = key.LastIndexOf(' ');

@@ -62,12 +62,10 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             Allergens = LookedAt(reader.Words("allergens")),
             MayContain = LookedAt(reader.Words("may_contain")),
             Function = reader.Text("function"),
-            BloomGrams = reader.Number("bloom", 10, 400),
-            DextroseEquivalentPercent = reader.Number("dextrose_equivalent", 0, 100),
             Notes = row["notes"],
             Origin = row.Origin("ingredient"),
         };
-        return name is { Length: > 0 } ? ingredient : null;
+        return name is { Length: > 0 } ? FunctionalData.Over(ingredient, reader) : null;
     }
 
     // 'none' says that somebody looked; a blank says that nobody did.
@@ -111,7 +109,7 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             else problems.Add(row.Problem("food", $"a food of the composition table, dataset and number, such as SR28 01145{Near(table.Nearest(id))}"));
         }
         var profile = document is null || food is null && !stated.IsStatedIn(document.Row) ? food : stated.Over(food, ingredient.Name, new RowReader(document.Row, problems));
-        return document is null ? ingredient with { Profile = profile } : ingredient with
+        return document is null ? ingredient with { Profile = profile } : FunctionalData.Over(ingredient, new(document.Row, problems)) with
         {
             Profile = profile,
             Allergens = LookedAt(Parted(document.Row["allergens"])) ?? ingredient.Allergens,

@@ -41,6 +41,24 @@ public sealed record Ingredient
     /// <summary>Dextrose equivalent of a syrup, per cent of dry matter.</summary>
     public double? DextroseEquivalentPercent { get; init; }
 
+    /// <summary>Cocoa in a chocolate or cocoa product: fat-free cocoa solids with cocoa butter, per cent.</summary>
+    public double? CocoaPercent { get; init; }
+
+    /// <summary>Cocoa butter, per cent.</summary>
+    public double? CocoaButterPercent { get; init; }
+
+    /// <summary>Milk fat, per cent.</summary>
+    public double? MilkFatPercent { get; init; }
+
+    /// <summary>All that is not water, per cent.</summary>
+    public double? SolidsPercent { get; init; }
+
+    /// <summary>What a refractometer reads on it, in °Brix.</summary>
+    public double? BrixPercent { get; init; }
+
+    /// <summary>Its acidity, as pH.</summary>
+    public double? PH { get; init; }
+
     /// <summary>What is in 100 g of the edible portion; null where neither a food nor a document gives figures.</summary>
     public NutrientProfile? Profile { get; init; }
 
