@@ -8,7 +8,8 @@ public static class Quantities
         CompositionQuantities.All,
         LabelQuantities.All,
         QuantityQuantities.All,
-        StatisticsQuantities.All);
+        StatisticsQuantities.All,
+        StructureQuantities.All);
 
     /// <summary>Several rooms' quantities together.</summary>
     /// <exception cref="InvalidOperationException">Two rooms lend one name.</exception>
