@@ -1,3 +1,5 @@
+using Tamis.Statistics.Comparisons;
+
 namespace Tamis.Statistics.Models;
 
 /// <summary>One value of a block design.</summary>
@@ -70,6 +72,14 @@ public sealed class BlockModel
         if (IndexOf(against) is var second and > 0) weights[Treatment + Level(second)] = weights.GetValueOrDefault(Treatment + Level(second)) - 1;
         return _fit.Contrast(weights);
     }
+
+    /// <summary>Every treatment less every later one, adjusted for there being so many; pairs that no chain of blocks links are left out.</summary>
+    public IReadOnlyList<PairwiseDifference> PairwiseDifferences() =>
+        [.. from i in Enumerable.Range(0, Treatments.Count)
+            from j in Enumerable.Range(i + 1, Treatments.Count - i - 1)
+            let difference = ResidualDegrees > 0 ? Difference(Treatments[i], Treatments[j]) : null
+            where difference is not null
+            select new PairwiseDifference(Treatments[i], Treatments[j], difference.Value, Treatments.Count)];
 
     private int IndexOf(string treatment)
     {

@@ -8,6 +8,7 @@ public static class Quantities
         CompositionQuantities.All,
         LabelQuantities.All,
         QuantityQuantities.All,
+        ComparisonQuantities.All,
         StatisticsQuantities.All,
         StructureQuantities.All);
 

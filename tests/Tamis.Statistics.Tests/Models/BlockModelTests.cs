@@ -101,8 +101,8 @@ public class BlockModelTests
         foreach (var treatment in left.Treatments.Skip(1))
         {
             var (one, other) = (left.Difference("t0", treatment)!.Value, right.Difference(name("t0"), name(treatment))!.Value);
-            Assert.Equal(one.Value, other.Value, 9);
-            Assert.Equal(one.StandardError, other.StandardError, 9);
+            Assert.Equal(one.Value, other.Value, tolerance: 1e-9);
+            Assert.Equal(one.StandardError, other.StandardError, tolerance: 1e-9);
             Assert.Equal(one.Degrees, other.Degrees);
         }
     }
