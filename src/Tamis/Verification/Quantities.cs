@@ -7,6 +7,7 @@ public static class Quantities
     public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = Merge(
         CompositionQuantities.All,
         LabelQuantities.All,
+        MigrationQuantities.All,
         QuantityQuantities.All,
         ComparisonQuantities.All,
         StatisticsQuantities.All,
