@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using Tamis.App.Check;
+using Tamis.App.Import;
 using Tamis.App.Jupyter;
 using Tamis.App.New;
 using Tamis.App.Pages;
@@ -22,6 +23,7 @@ internal static class CommandLine
             PagesCommand.Create(),
             CheckCommand.Create(),
             NewCommand.Create(),
+            ImportCommand.Create(),
             VerifyCommand.Create(),
             JupyterCommand.Create(),
         }.Parse(arguments).InvokeAsync();

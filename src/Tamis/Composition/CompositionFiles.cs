@@ -5,24 +5,43 @@ namespace Tamis.Composition;
 /// <summary>Reads the folder of a composition table: <c>foods.csv</c>, <c>nutrients.csv</c>, <c>contents.csv</c>, <c>sources.csv</c>, and <c>measures.csv</c> where it is there.</summary>
 internal static class CompositionFiles
 {
-    private static readonly Dictionary<string, Evidence> EvidenceWords = new()
+    private static readonly string[] NutrientColumns = ["tag", "word", "unit"];
+
+    /// <summary>How the files spell the weight that a source can bear.</summary>
+    public static readonly IReadOnlyDictionary<string, Evidence> EvidenceWords = new Dictionary<string, Evidence>
     {
         ["law"] = Evidence.Law, ["certified"] = Evidence.Certified, ["published"] = Evidence.Published, ["guidance"] = Evidence.Guidance,
         ["supplier"] = Evidence.Supplier, ["computed"] = Evidence.Computed, ["estimate"] = Evidence.Estimate, ["practice"] = Evidence.Practice, ["memory"] = Evidence.Memory,
     };
 
-    public static CompositionTable Load(string folder)
+    /// <summary>Gives the bytes of a file of the table by its name; null where it is not there.</summary>
+    public delegate byte[]? FileOf(string file);
+
+    public static CompositionTable Load(string folder) => Load(file =>
+        Path.Combine(folder, file) is var path && File.Exists(path) ? SheetFile.Bytes(path) : null);
+
+    public static CompositionTable Load(FileOf folder)
     {
         List<CellProblem> problems = [];
         var sources = Sources(folder, problems);
-        var nutrients = Nutrients(folder, problems);
+        var nutrients = Nutrients(Rows(folder, "nutrients.csv", NutrientColumns, problems));
         var foods = Foods(folder, sources, problems);
-        var contents = ContentsReader.Read(Path.Combine(folder, "contents.csv"), foods, nutrients, sources, problems);
+        var contents = ContentsReader.Read("contents.csv", folder("contents.csv"), foods, nutrients, sources, problems);
         var measures = Measures(folder, foods, sources, problems);
         return problems is [] ? new(foods, nutrients, contents, measures) : throw new TableException(problems);
     }
 
-    private static Dictionary<string, Source> Sources(string folder, List<CellProblem> problems)
+    /// <summary>Reads a file of nutrients: tag, word, unit and what else is said of each.</summary>
+    /// <exception cref="TableException">Something in it must be mended.</exception>
+    public static NutrientList Nutrients(string path)
+    {
+        List<CellProblem> problems = [];
+        var sheet = SheetFile.Read(path);
+        var nutrients = Nutrients(sheet.Require(NutrientColumns, problems) ? sheet.Rows.Select(row => new RowReader(row, problems)) : []);
+        return problems is [] ? nutrients : throw new TableException(problems);
+    }
+
+    private static Dictionary<string, Source> Sources(FileOf folder, List<CellProblem> problems)
     {
         Dictionary<string, Source> sources = new(Names.Comparer);
         foreach (var row in Rows(folder, "sources.csv", ["key", "evidence", "title"], problems))
@@ -37,10 +56,10 @@ internal static class CompositionFiles
         return sources;
     }
 
-    private static NutrientList Nutrients(string folder, List<CellProblem> problems)
+    private static NutrientList Nutrients(IEnumerable<RowReader> readers)
     {
         List<Nutrient> nutrients = [];
-        List<RowReader> rows = [.. Rows(folder, "nutrients.csv", ["tag", "word", "unit"], problems)];
+        List<RowReader> rows = [.. readers];
         var tags = rows.Select(row => row.Row["tag"]).ToHashSet(StringComparer.OrdinalIgnoreCase);
         foreach (var row in rows)
         {
@@ -58,7 +77,7 @@ internal static class CompositionFiles
         return new(nutrients);
     }
 
-    private static List<Food> Foods(string folder, Dictionary<string, Source> sources, List<CellProblem> problems)
+    private static List<Food> Foods(FileOf folder, Dictionary<string, Source> sources, List<CellProblem> problems)
     {
         List<Food> foods = [];
         HashSet<string> ids = new(Names.Comparer);
@@ -81,9 +100,9 @@ internal static class CompositionFiles
         return foods;
     }
 
-    private static List<FoodMeasure> Measures(string folder, List<Food> foods, Dictionary<string, Source> sources, List<CellProblem> problems)
+    private static List<FoodMeasure> Measures(FileOf folder, List<Food> foods, Dictionary<string, Source> sources, List<CellProblem> problems)
     {
-        if (!File.Exists(Path.Combine(folder, "measures.csv"))) return [];
+        if (folder("measures.csv") is null) return [];
         List<FoodMeasure> measures = [];
         var known = foods.ToDictionary(food => food.Id, Names.Comparer);
         foreach (var row in Rows(folder, "measures.csv", ["food", "amount", "measure", "grams", "source"], problems))
@@ -113,13 +132,18 @@ internal static class CompositionFiles
 
     private static string Number(string id) => id[(id.LastIndexOf(' ') + 1)..];
 
-    private static IEnumerable<RowReader> Rows(string folder, string file, IReadOnlyList<string> needed, List<CellProblem> problems)
+    private static IEnumerable<RowReader> Rows(FileOf folder, string file, IReadOnlyList<string> needed, List<CellProblem> problems)
     {
         Sheet sheet;
         try
         {
+            if (folder(file) is not { } bytes)
+            {
+                problems.Add(new(file, 0, "", "", "there is no such file in the folder of the composition table"));
+                return [];
+            }
             // The files of a composition table are the kit's own layout, decimal point; a spreadsheet that saved them with commas is found out by its separator.
-            sheet = SheetFile.Read(Path.Combine(folder, file));
+            sheet = SheetFile.Parse(file, bytes);
         }
         catch (TableException error)
         {

@@ -10,13 +10,16 @@ namespace Tamis.Composition;
 /// Any separator; a decimal comma where the separator is no comma.</remarks>
 internal sealed class ContentsReader
 {
-    private static readonly string[] Columns = ["food", "tag", "state", "value", "low", "high", "samples", "standard_deviation", "source", "method"];
+    internal static readonly IReadOnlyList<string> Columns = ["food", "tag", "state", "value", "low", "high", "samples", "standard_deviation", "source", "method"];
 
-    private static readonly Dictionary<string, ContentState> StateWords = new()
+    internal static readonly IReadOnlyDictionary<string, ContentState> StateWords = new Dictionary<string, ContentState>
     {
         ["measured"] = ContentState.Measured, ["zero"] = ContentState.Zero, ["trace"] = ContentState.Trace, ["below limit"] = ContentState.BelowLimit,
         ["estimated"] = ContentState.Estimated, ["assumed zero"] = ContentState.AssumedZero, ["unknown"] = ContentState.Unknown,
     };
+
+    /// <summary>The word by which the files state a kind of statement.</summary>
+    internal static string WordOf(ContentState state) => StateWords.First(word => word.Value == state).Key;
 
     private readonly string _file;
     private readonly CsvReader _reader;
@@ -48,15 +51,14 @@ internal sealed class ContentsReader
 
     private string[] SourceNames { get; }
 
-    public static ContentGrid Read(string path, IReadOnlyList<Food> foods, NutrientList nutrients, IReadOnlyDictionary<string, Source> sources, List<CellProblem> problems)
+    public static ContentGrid Read(string file, byte[]? bytes, IReadOnlyList<Food> foods, NutrientList nutrients, IReadOnlyDictionary<string, Source> sources, List<CellProblem> problems)
     {
-        var file = Path.GetFileName(path);
-        if (!File.Exists(path))
+        if (bytes is null)
         {
             problems.Add(new(file, 0, "", "", "there is no such file in the folder of the composition table"));
             return new ContentGrid.Builder(foods.Count, nutrients.Count).Build([]);
         }
-        using var reader = CsvReader.Create(File.ReadAllBytes(path), new CsvReaderOptions { MalformedData = CsvMalformedDataHandling.Throw, TrackLineNumbers = true });
+        using var reader = CsvReader.Create(bytes, new CsvReaderOptions { MalformedData = CsvMalformedDataHandling.Throw, TrackLineNumbers = true });
         try
         {
             reader.ReadHeader();
@@ -72,7 +74,7 @@ internal sealed class ContentsReader
 
     private bool HasColumns()
     {
-        string[] missing = [.. Columns[..4].Append("source").Where(column => _at[Array.IndexOf(Columns, column)] < 0)];
+        string[] missing = [.. Columns.Take(4).Append("source").Where(column => _at[Columns.ToList().IndexOf(column)] < 0)];
         _problems.AddRange(missing.Select(column => new CellProblem(_file, 0, column, "", "the sheet needs a column of this name")));
         return missing.Length == 0;
     }

@@ -51,6 +51,9 @@ public sealed record Derivation(IReadOnlyList<(string Tag, bool IsTakenAway)> Te
     internal static ContentState StateOf(double value, bool isFilledIn) =>
         isFilledIn ? ContentState.Estimated : Rounded(value) == 0 ? ContentState.Zero : ContentState.Measured;
 
+    /// <summary>The sum as a file writes it, <c>CHOCDF - FIBTG</c>.</summary>
+    public override string ToString() => string.Concat(Terms.Select((term, index) => $"{(index == 0 ? "" : term.IsTakenAway ? " - " : " + ")}{term.Tag}"));
+
     /// <summary>The sum in the words of its nutrients, <c>total carbohydrate − fibre</c>.</summary>
     public string InWords(NutrientList nutrients) =>
         string.Concat(Terms.Select((term, index) => $"{(index == 0 ? "" : term.IsTakenAway ? " \u2212 " : " + ")}{nutrients[term.Tag].Word}"));

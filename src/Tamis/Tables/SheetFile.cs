@@ -29,8 +29,8 @@ public static class SheetFile
         throw new TableException(problems);
     }
 
-    // What the file holds now; a missing or withheld file in words that say what to do.
-    private static byte[] Bytes(string path)
+    /// <summary>What a file holds now; a missing or withheld file in words that say what to do.</summary>
+    internal static byte[] Bytes(string path)
     {
         try
         {

@@ -1,0 +1,45 @@
+using System.CommandLine;
+using Tamis.Composition.Import;
+using Tamis.Tables;
+
+namespace Tamis.App.Import;
+
+/// <summary>The command <c>import</c>: a published composition table into the kit's own layout.</summary>
+internal static class ImportCommand
+{
+    /// <summary>The command with its options.</summary>
+    public static Command Create()
+    {
+        var layout = new Option<string>("--layout") { Description = $"The publisher's layout: {string.Join(", ", Importers.All.Keys)}.", Required = true };
+        layout.AcceptOnlyFromAmong([.. Importers.All.Keys]);
+        var from = new Option<string>("--from") { Description = "The folder with the publisher's files, as they were downloaded.", Required = true };
+        var to = new Option<string>("--to") { Description = "The folder to write; it is not there yet, or empty.", Required = true };
+        var command = new Command("import", "Bring in a national table: read SR28, Ciqual or FoodData Central files and write them in the kit's layout, with a report of what was taken, merged, converted and left.") { layout, from, to };
+        command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(layout), arguments.GetRequiredValue(from), arguments.GetRequiredValue(to), Console.Out)));
+        return command;
+    }
+
+    /// <summary>Imports a folder; 1 if anything in it cannot be read, and then nothing is written.</summary>
+    /// <param name="layout">The layout's name.</param>
+    /// <param name="from">The folder with the publisher's files.</param>
+    /// <param name="to">The folder to write.</param>
+    /// <param name="writer">Where to say what was done: a sentence a line.</param>
+    public static int Run(string layout, string from, string to, TextWriter writer)
+    {
+        if (!Directory.Exists(from)) throw new UserProblem($"There is no folder '{from}'; name the one that holds the publisher's files.");
+        try
+        {
+            var imported = Importers.All[layout](from, ImportCodes.Load(KitFolder.Data("composition")));
+            imported.WriteTo(to);
+            foreach (var sentence in imported.Report.Sentences()) writer.WriteLine(sentence);
+            writer.WriteLine($"Written to {to}, with this report as {ImportReport.FileName}.");
+            return 0;
+        }
+        catch (TableException bad)
+        {
+            foreach (var problem in bad.Problems) writer.WriteLine(problem);
+            writer.WriteLine($"{bad.Problems.Count} to mend; nothing was written.");
+            return 1;
+        }
+    }
+}
