@@ -3,13 +3,13 @@ using Tamis.Tables;
 namespace Tamis.Physics;
 
 /// <summary>What is known of water in the layers of desserts: isotherms, diffusivities, films and the limits of crisp and moist layers, by name.</summary>
-/// <remarks>From <c>sorption.csv</c>, <c>sorption-points.csv</c> and <c>water-movement.csv</c> under <c>data/physics</c>; a row more there is a layer more here.</remarks>
+/// <remarks>From <c>sorption.csv</c>, <c>sorption-points.csv</c> <c>water-movement.csv</c> and <c>migration-families.csv</c> under <c>data/physics</c>; a row more there is a layer more here.</remarks>
 public sealed class MigrationData
 {
     private static readonly Lazy<MigrationData> Shipped = new(() => Read(PhysicsData.Kit));
 
-    private MigrationData(IReadOnlyDictionary<string, SorptionIsotherm> isotherms, IReadOnlyDictionary<string, Given> diffusivities, IReadOnlyDictionary<string, Given> permeabilities, IReadOnlyDictionary<string, WaterLimit> limits) =>
-        (Isotherms, Diffusivities, Permeabilities, Limits) = (isotherms, diffusivities, permeabilities, limits);
+    private MigrationData(IReadOnlyDictionary<string, SorptionIsotherm> isotherms, IReadOnlyDictionary<string, Given> diffusivities, IReadOnlyDictionary<string, Given> permeabilities, IReadOnlyDictionary<string, WaterLimit> limits, IReadOnlyDictionary<string, LayerKind> kinds) =>
+        (Isotherms, Diffusivities, Permeabilities, Limits, Kinds) = (isotherms, diffusivities, permeabilities, limits, kinds);
 
     /// <summary>What the kit ships.</summary>
     public static MigrationData Kit => Shipped.Value;
@@ -26,6 +26,9 @@ public sealed class MigrationData
     /// <summary>The water activities at which layers go soft or dry.</summary>
     public IReadOnlyDictionary<string, WaterLimit> Limits { get; }
 
+    /// <summary>What is taken for the components of a family, by family; a family that is not there has no layer.</summary>
+    public IReadOnlyDictionary<string, LayerKind> Kinds { get; }
+
     /// <summary>An isotherm by its name.</summary>
     /// <exception cref="KeyNotFoundException">There is none; near names are named.</exception>
     public SorptionIsotherm Isotherm(string name) => Named(Isotherms, name, "isotherm");
@@ -33,6 +36,24 @@ public sealed class MigrationData
     /// <summary>A diffusivity by its layer.</summary>
     /// <exception cref="KeyNotFoundException">There is none; near names are named.</exception>
     public Given Diffusivity(string layer) => Named(Diffusivities, layer, "diffusivity");
+
+    /// <summary>A diffusivity at another temperature than that of its row, 20 °C, by the activation energy that was measured for sponge; its range takes in the range of that energy.</summary>
+    /// <param name="diffusivity">As in <see cref="Diffusivities"/>.</param>
+    /// <param name="temperatureCelsius">The temperature of the store, 0 to 40 °C.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature is not from 0 to 40 °C: below freezing water does not move as this says.</exception>
+    public static Given At(Given diffusivity, double temperatureCelsius)
+    {
+        if (!(temperatureCelsius is >= 0 and <= 40)) throw new ArgumentOutOfRangeException(nameof(temperatureCelsius), temperatureCelsius, "Diffusivities of water in layers are taken from 0 to 40 °C.");
+        var energy = PhysicsData.Kit.Constant("activation energy of water diffusion in sponge");
+        var (range, energies) = (diffusivity.Range ?? Interval.At(diffusivity.Value), energy.Range ?? Interval.At(energy.Value));
+        double[] ratios = [Ratio(energies.Low), Ratio(energies.High)];
+        return diffusivity with { Value = diffusivity.Value * Ratio(energy.Value), Range = Interval.Between(range.Low * ratios.Min(), range.High * ratios.Max()) };
+
+        double Ratio(double kilojoules) => WaterVapour.DiffusionRatio(temperatureCelsius, RowCelsius, kilojoules);
+    }
+
+    // The temperature of every diffusivity in water-movement.csv; reading refuses another.
+    private const double RowCelsius = 20;
 
     /// <summary>A limit by its layer.</summary>
     /// <exception cref="KeyNotFoundException">There is none; near names are named.</exception>
@@ -58,20 +79,23 @@ public sealed class MigrationData
             if (Figure(row, problems) is not { } figure) continue;
             var isNew = Names.Key(row["kind"]) switch
             {
+                "diffusivity" when row["temperature_c"] != "20" => Note(row, "temperature_c", "20: diffusivities are given for 20 °C", problems),
                 "diffusivity" => diffusivities.TryAdd(figure.Name, figure),
                 "permeability" => permeabilities.TryAdd(figure.Name, figure),
                 "soft above" => limits.TryAdd(figure.Name, new(figure, LimitSide.SoftAbove)),
                 "dry below" => limits.TryAdd(figure.Name, new(figure, LimitSide.DryBelow)),
-                _ => Unknown(row, problems),
+                _ => Note(row, "kind", "diffusivity, permeability, soft above or dry below", problems),
             };
             if (!isNew) problems.Add(row.Problem("name", "a name that no other row of this kind has"));
         }
-        return problems.Count == 0 ? new(isotherms, diffusivities, permeabilities, limits) : throw new TableException(problems);
+        Dictionary<string, LayerKind> kinds = new(Names.Comparer);
+        foreach (var row in data.Table("migration-families.csv").Rows) AddKind(row, isotherms, diffusivities, limits, kinds, problems);
+        return problems.Count == 0 ? new(isotherms, diffusivities, permeabilities, limits, kinds) : throw new TableException(problems);
     }
 
-    private static bool Unknown(SheetRow row, List<CellProblem> problems)
+    private static bool Note(SheetRow row, string column, string expected, List<CellProblem> problems)
     {
-        problems.Add(row.Problem("kind", "diffusivity, permeability, soft above or dry below"));
+        problems.Add(row.Problem(column, expected));
         return true;
     }
 
@@ -111,6 +135,15 @@ public sealed class MigrationData
         for (var i = 1; i < points.Length; i++)
             if (!(points[i].Activity > points[i - 1].Activity && points[i].Water > points[i - 1].Water)) problems.Add(rows[i].Problem("water_g_per_100g", "more water at a higher water activity than in the row before"));
         if (problems.Count == before && !isotherms.TryAdd(name, SorptionIsotherm.OfPoints(name, points, source))) problems.Add(rows[0].Problem("solid", "a name that no other row has"));
+    }
+
+    private static void AddKind(SheetRow row, Dictionary<string, SorptionIsotherm> isotherms, Dictionary<string, Given> diffusivities, Dictionary<string, WaterLimit> limits, Dictionary<string, LayerKind> kinds, List<CellProblem> problems)
+    {
+        RowReader reader = new(row, problems);
+        var (family, isotherm, limit) = (reader.Required("family"), reader.Named("isotherm", isotherms), reader.Named("limit", limits));
+        var source = PhysicsData.SourceOf(row, problems);
+        if (reader.Required("diffusivity").Length == 0 || reader.Named("diffusivity", diffusivities) is not { } diffusivity) return;
+        if (!kinds.TryAdd(family, new(family, isotherm, diffusivity, limit, source))) reader.Note("family", "a family that no other row has");
     }
 
     private static readonly Dictionary<string, bool> Statuses = new(Names.Comparer) { ["illustrative"] = true, ["recalled"] = false, ["published"] = false };

@@ -96,16 +96,40 @@ public class SorptionTests
         Assert.Contains("near ones: sponge", Assert.Throws<KeyNotFoundException>(() => MigrationData.Kit.Isotherm("spnge")).Message, StringComparison.Ordinal);
 
     [Fact]
+    public void Kit_EveryFamilyOfTheDemo_HasALayerKind() => Assert.Empty(
+        SheetFile.Read(Repository.Path("data", "desserts", "damson-tart", "components.csv")).Rows.Select(row => row["family"]).Except(MigrationData.Kit.Kinds.Keys, Names.Comparer));
+
+    [Fact]
+    public void Kit_AWetFamily_TakesItsIsothermFromItsComposition()
+    {
+        Assert.Null(MigrationData.Kit.Kinds["gelatine gel"].Isotherm);
+        Assert.Equal("biscuit and shortcrust", MigrationData.Kit.Kinds["tart shell, lined"].Limit!.Figure.Name);
+    }
+
+    [Fact]
+    public void At_TheTemperatureOfAFridge_IsSlowerAndLessSure()
+    {
+        var sponge = MigrationData.Kit.Diffusivity("sponge");
+        var cold = MigrationData.At(sponge, 4);
+
+        Assert.InRange(cold.Value / sponge.Value, 0.05, 0.12);
+        Assert.True(cold.Range!.Value.High / cold.Range.Value.Low > sponge.Range!.Value.High / sponge.Range.Value.Low);
+        Assert.Equal(1, MigrationData.At(sponge, 20).Value / sponge.Value, 12);
+        Assert.Throws<ArgumentOutOfRangeException>(() => MigrationData.At(sponge, -18));
+    }
+
+    [Fact]
     public void Read_BadCells_AreAllNamedAtOnce()
     {
         using TemporaryFolder folder = new();
         folder.Write("sorption.csv", "material,monolayer_g_per_g,c,k,temperature_c,low,high,status,notes,source,checked\nx,0.02,-3,0.9,20,0.1,0.8,guessed,,me,estimate\ny,0.02,3,0.9,20,0.9,0.8,illustrative,,me,estimate\n");
         folder.Write("sorption-points.csv", "solid,form,water_activity,water_g_per_100g,notes,source,checked\nz,dry,0.6,10,,me,text\nz,dry,0.7,9,,me,text\n");
         folder.Write("water-movement.csv", "kind,name,value,unit,low,high,temperature_c,notes,source,checked\nspeed,x,1,m²/s,,,,,me,estimate\nsoft above,x,1.4,,,,,,me,estimate\n");
+        folder.Write("migration-families.csv", "family,isotherm,diffusivity,limit,notes,source,checked\na,spong,x,,,me,estimate\n");
 
         var problems = Assert.Throws<TableException>(() => MigrationData.Read(PhysicsData.Load(folder.Path))).Problems;
 
-        Assert.Equal(["c", "status", "high", "water_g_per_100g", "kind", "value"], problems.Select(problem => problem.Column).Distinct());
+        Assert.Equal(["c", "status", "high", "water_g_per_100g", "kind", "value", "isotherm", "diffusivity"], problems.Select(problem => problem.Column).Distinct());
         Assert.Contains(problems, problem => problem.ToString().Contains("water-movement.csv, row 3, column 'value': found '1.4'", StringComparison.Ordinal));
     }
 }
