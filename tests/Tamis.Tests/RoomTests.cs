@@ -15,12 +15,13 @@ public class RoomTests
         ["Formulas"] = [.. Below, "Composition"],
         ["Losses"] = [.. Below, "Composition", "Formulas"],
         ["Labels"] = [.. Below, "Composition", "Formulas", "Losses"],
+        ["Montage"] = [.. Below, "Composition", "Formulas", "Losses"],
         ["Production"] = [.. Below, "Composition", "Formulas", "Losses"],
         ["Physics"] = [.. Below, "Composition", "Formulas", "Losses", "Statistics"],
         ["Trials"] = [.. Below, "Formulas", "Statistics"],
         ["Tasting"] = [.. Below, "Formulas", "Statistics"],
-        ["Desserts"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Production", "Physics", "Trials", "Tasting", "Statistics"],
-        ["Verification"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Production", "Physics", "Trials", "Tasting", "Statistics"],
+        ["Desserts"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Production", "Physics", "Montage", "Trials", "Tasting", "Statistics"],
+        ["Verification"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Production", "Physics", "Montage", "Trials", "Tasting", "Statistics"],
     };
 
     private static readonly Dictionary<string, string[]> Projects = new()

@@ -9,7 +9,23 @@ namespace Tamis.Desserts;
 /// <param name="Base">The lines that ratios stand against; empty where none was given.</param>
 /// <param name="Trial">The trial that the row is for; null for all.</param>
 /// <param name="Notes">The kitchen's own remark.</param>
-public sealed record ComponentNote(string Component, string? Family, string? Use, IReadOnlyList<string> Base, string? Trial, string Notes);
+public sealed record ComponentNote(string Component, string? Family, string? Use, IReadOnlyList<string> Base, string? Trial, string Notes)
+{
+    /// <summary>Density before it is baked or set, in grams a millilitre; null where nobody weighed or estimated it.</summary>
+    public double? RawDensityGramsPerMillilitre { get; init; }
+
+    /// <summary>Density as it stands in the piece, in grams a millilitre; null where nobody weighed or estimated it.</summary>
+    public double? DensityGramsPerMillilitre { get; init; }
+
+    /// <summary>How long it may be kept, in hours, at <see cref="HoldCelsius"/>; null where nobody said.</summary>
+    public double? HoldHours { get; init; }
+
+    /// <summary>At what temperature it is kept, in °C.</summary>
+    public double? HoldCelsius { get; init; }
+
+    /// <summary>The row.</summary>
+    public Source? Origin { get; init; }
+}
 
 /// <summary>The notes on all components.</summary>
 public sealed class ComponentNotes
@@ -30,7 +46,14 @@ public sealed class ComponentNotes
             var reader = new RowReader(row, problems);
             if (reader.Required("component") is not { Length: > 0 } component) continue;
             string[] lines = [.. row["base"].Split('+', ';').Select(each => each.Trim()).Where(each => each.Length > 0)];
-            notes.Add(new(component, reader.Text("family"), reader.Text("use"), lines, reader.Text("trial"), row["notes"]));
+            notes.Add(new(component, reader.Text("family"), reader.Text("use"), lines, reader.Text("trial"), row["notes"])
+            {
+                RawDensityGramsPerMillilitre = reader.Number("raw_density_g_ml", 0.01, 25),
+                DensityGramsPerMillilitre = reader.Number("density_g_ml", 0.01, 25),
+                HoldHours = reader.Number("hold_hours", 0, 100_000),
+                HoldCelsius = reader.Number("hold_c", -60, 100),
+                Origin = row.Origin("component"),
+            });
         }
         return new(notes);
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Tamis.Composition;
 using Tamis.Formulas;
 using Tamis.Losses;
+using Tamis.Montage;
 using Tamis.Production;
 using Tamis.Tables;
 using Tamis.Tasting;
@@ -23,6 +24,8 @@ public sealed class Dessert
     private readonly Part<ComponentNotes> _components;
     private readonly Part<IReadOnlyList<Measurement>> _measured;
     private readonly Part<TastingLog?> _tastings;
+    private readonly Part<IReadOnlyList<Mould>> _moulds;
+    private readonly Part<MontageSheet?> _montage;
 
     private Dessert(DessertSheets sheets, CompositionTable table, StatedFigures stated, DateOnly? asOf)
     {
@@ -39,6 +42,8 @@ public sealed class Dessert
         _components = Part<ComponentNotes>.Read(problems => sheets.Optional("components.csv") is { } sheet ? ComponentNotes.Read(sheet, problems) : ComponentNotes.None, ComponentNotes.None);
         _measured = Part<IReadOnlyList<Measurement>>.Read(problems => sheets.Optional("measured.csv") is { } sheet ? Measurement.ReadAll(sheet, problems) : [], []);
         _tastings = Part<TastingLog?>.Read(ReadTastings, null);
+        _moulds = Part<IReadOnlyList<Mould>>.Read(problems => sheets.Optional("moulds.csv") is { } sheet ? Mould.ReadAll(sheet, problems) : [], []);
+        _montage = Part<MontageSheet?>.Read(problems => sheets.Optional("montage.csv") is { } sheet ? MontageSheet.Read(sheet, problems) : null, null);
     }
 
     /// <summary>Opens a dessert folder with its store: the folder <c>store</c> in it or beside it.</summary>
@@ -83,10 +88,17 @@ public sealed class Dessert
     /// <summary>The tastings; null where <c>attributes.csv</c>, <c>servings.csv</c> or <c>scores.csv</c> is missing.</summary>
     public TastingLog? Tastings => _tastings.Value;
 
+    /// <summary>The moulds of the store.</summary>
+    public IReadOnlyList<Mould> Moulds => _moulds.Value;
+
+    /// <summary>How it is put together; null where there is no <c>montage.csv</c>.</summary>
+    public MontageSheet? Montage => _montage.Value;
+
     /// <summary>Everything in the sheets that must be mended, sheet by sheet.</summary>
     public IReadOnlyList<CellProblem> Problems =>
         [.. _log.Problems.Concat(_facts.Problems).Concat(_store.Problems).Concat(_formulas.Problems).Concat(_batches.Problems)
-            .Concat(_method.Problems).Concat(_components.Problems).Concat(_measured.Problems).Concat(_tastings.Problems).Distinct()];
+            .Concat(_method.Problems).Concat(_components.Problems).Concat(_measured.Problems).Concat(_tastings.Problems)
+            .Concat(_moulds.Problems).Concat(_montage.Problems).Distinct()];
 
     /// <summary>The sheets that were found, store first.</summary>
     public IReadOnlyList<string> SheetsFound => _sheets.Found;
@@ -147,6 +159,21 @@ public sealed class Dessert
     /// <summary>What to weigh and do for a number of pieces of a trial.</summary>
     public WeighingPlan Weighing(string trial, double pieces) => WeighingPlan.For(Trial(trial), pieces, Facts.Number("pieces", trial),
         component => Method?.StepsOf(component, LineOf(trial)) ?? []);
+
+    /// <summary>One piece of a trial as it is put together; null where there is no montage sheet.</summary>
+    /// <exception cref="TableException">A row of it does not fit: every such cell is named.</exception>
+    public AssembledPiece? PieceOf(string trial)
+    {
+        if (Montage is not { } montage) return null;
+        var (batch, line) = (Trial(trial), LineOf(trial).ToArray());
+        List<CellProblem> problems = [];
+        var piece = Assembler.Assemble(montage.RowsOf(line), Moulds, component => batch.Find(component) is { } own ? FactsOf(own, Components.Of(component, line)) : null, problems);
+        return piece ?? throw new TableException(problems);
+    }
+
+    // Water leaves a raw mass in the oven; bowl and trim do not thin what was weighed into a mould.
+    private static LayerFacts FactsOf(ComponentBatch batch, ComponentNote? note) => new(note?.DensityGramsPerMillilitre, note?.RawDensityGramsPerMillilitre,
+        batch.Out.WeighedInGrams > 0 ? batch.Out.FinishedGrams / batch.Out.WeighedInGrams : 1);
 
     private DateOnly? LastMake() => _log.Problems.Count == 0 && _log.Value?.Trials.SelectMany(trial => trial.MadeOn).ToArray() is { Length: > 0 } days ? days.Max() : null;
 

@@ -9,6 +9,7 @@ public static class Quantities
         LabelQuantities.All,
         MigrationQuantities.All,
         QuantityQuantities.All,
+        ShapeQuantities.All,
         ComparisonQuantities.All,
         StatisticsQuantities.All,
         StructureQuantities.All);
