@@ -20,6 +20,10 @@ internal sealed class Svg(double widthUnits, double heightUnits, string title, s
     public Svg Path(string kind, IEnumerable<(double X, double Y)> points) =>
         Add(Html.Of($"<path class=\"{kind}\" d=\"M{string.Join('L', points.Select(point => $"{At(point.X)} {At(point.Y)}"))}\"/>"));
 
+    /// <summary>A closed shape; several outlines leave holes in each other.</summary>
+    public Svg Area(string kind, params IReadOnlyList<IEnumerable<(double X, double Y)>> outlines) =>
+        Add(Html.Of($"<path class=\"{kind}\" fill-rule=\"evenodd\" d=\"{string.Concat(outlines.Select(outline => $"M{string.Join('L', outline.Select(point => $"{At(point.X)} {At(point.Y)}"))}Z"))}\"/>"));
+
     public Svg Box(string kind, double left, double top, double right, double bottom) =>
         Add(Html.Of($"<rect class=\"{kind}\" x=\"{At(left)}\" y=\"{At(top)}\" width=\"{At(Math.Max(0, right - left))}\" height=\"{At(Math.Max(0, bottom - top))}\"/>"));
 
