@@ -71,6 +71,12 @@ public sealed class CompositionTable
     /// <summary>The table's contents as a matrix for sums over many mixtures: row i is food i.</summary>
     public ContentMatrix ToMatrix() => new(_grid.Rows, _grid.Columns, _grid.Stride, _grid.Per100Grams);
 
+    /// <summary>The same matrix with every content below a limit at a share of its limit, 0 to 1, in place of the middle.</summary>
+    internal ContentMatrix ToMatrix(double belowLimit) => new(_grid.Rows, _grid.Columns, _grid.Stride, _grid.WithBelowLimitAt(belowLimit));
+
+    /// <summary>The lowest and highest sample behind a content, or the bounds of an estimate; null where the data do not say.</summary>
+    internal Interval? Extremes(int row, int column) => _grid.Extremes(row, column);
+
     private Content this[int row, int column] => _grid.IsDerived(row, column)
         ? Nutrients.All[column].Derived!.Of(tag => this[row, Nutrients.IndexOf(tag)], Nutrients)
         : _grid[row, column];

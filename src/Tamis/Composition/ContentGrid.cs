@@ -51,6 +51,15 @@ internal sealed class ContentGrid
     public Interval? Extremes(int row, int column) =>
         _details[row * Stride + column] is { Low: var low, High: var high } && high > low ? Interval.Between(low, high) : null;
 
+    /// <summary>The contents with every one below a limit at a share of its limit, 0 to 1, in place of the middle.</summary>
+    public double[] WithBelowLimitAt(double share)
+    {
+        var values = (double[])Per100Grams.Clone();
+        for (var cell = 0; cell < values.Length; cell++)
+            if (States[cell] == ContentState.BelowLimit) values[cell] = _details[cell].High * share;
+        return values;
+    }
+
     /// <summary>Whether a content follows from others of the same food and was not stated.</summary>
     public bool IsDerived(int row, int column) => _details[row * Stride + column].Source == Detail.Derived;
 
