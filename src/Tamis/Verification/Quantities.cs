@@ -8,6 +8,7 @@ public static class Quantities
         CompositionQuantities.All,
         HeatQuantities.All,
         LabelQuantities.All,
+        MixtureQuantities.All,
         MigrationQuantities.All,
         QuantityQuantities.All,
         ShapeQuantities.All,
