@@ -1,5 +1,6 @@
 using Tamis.Desserts;
 using Tamis.Losses;
+using Tamis.Physics;
 
 namespace Tamis.Views;
 
@@ -8,16 +9,16 @@ public static partial class Show
     /// <summary>The shares of a raw component beside the windows of its family: what is inside, what is not, and what one would see.</summary>
     public static Html Windows(Dessert dessert, string trial, string component)
     {
-        var made = ComponentOf(dessert, trial, component);
         var windows = WindowsOf(dessert, trial, component);
+        var beside = Beside(dessert, trial, component, windows);
         if (windows.Count == 0) return Notes.Small(Html.Of($"No windows are known for the family of {component}: name a family in components.csv, such as “tart shell, lined”."));
         return new DataTable($"Shares of the raw {component} of {trial}",
             [Column.Words("Share of the raw mixture"), Column.Numbers(trial, "%"), Column.Words("window"), Column.Words("what you would see")],
-            [.. windows.Select(window => (window, percent: window.PercentOf(made))).Select(each => new Row(
-                Names.Same(each.window.Part, "water") ? "water, of all lines" : each.window.Part,
-                each.percent is { } known ? ((Cell)Figures.Number(known, 1)).Tracked($"{trial}, {component}, {each.window.Part}, % raw") : Figures.NotKnown,
-                each.percent is { } at ? Marks.Gauge(at, each.window.Percent) : "",
-                Seen(each.window, each.percent)))])
+            [.. beside.Select(line => new Row(
+                Names.Same(line.Window.Figure, "water") ? "water, of all lines" : line.Window.Figure,
+                line.Found.IsKnown ? ((Cell)Figures.Number(line.Found.Value, 1)).Tracked($"{trial}, {component}, {line.Window.Figure}, % raw") : Figures.NotKnown,
+                line.Found.IsKnown ? Marks.Gauge(line.Found.Value, line.Window.Range) : "",
+                Seen(line)))])
         { Notes = [Html.Of($"Windows: {windows[0].Source}.")] }.ToHtml();
     }
 
@@ -28,10 +29,10 @@ public static partial class Show
         var windows = WindowsOf(dessert, first, component);
         if (windows.Count == 0) return RatiosAcross(dessert, component);
         return new DataTable($"Every {component} beside the windows of {first}",
-            [Column.Words("Trial"), .. windows.Select(window => Column.Numbers(window.Part, "%")), Column.Words("outside the window")],
-            [.. dessert.Batches.Where(batch => batch.Find(component) is { MassInGrams: > 0 }).Select(batch => (batch.Trial, Made: batch.Find(component)!))
-                .Select(each => new Row([each.Trial, .. windows.Select(window => (Cell)Figures.Number(window.PercentOf(each.Made), 1)),
-                    string.Join("; ", windows.Where(window => window.PercentOf(each.Made) is { } percent && !window.Percent.Contains(percent)).Select(window => Seen(window, window.PercentOf(each.Made)))) is { Length: > 0 } outside ? outside : "inside all"]))])
+            [Column.Words("Trial"), .. windows.Select(window => Column.Numbers(window.Figure, "%")), Column.Words("outside the window")],
+            [.. TrialsWith(dessert, component).Select(trial => (Trial: trial, Beside: Beside(dessert, trial, component, windows)))
+                .Select(each => new Row([each.Trial, .. each.Beside.Select(line => (Cell)Figures.Number(Known(line), 1)),
+                    string.Join("; ", each.Beside.Where(line => line.OutsideBy > 0).Select(Seen)) is { Length: > 0 } outside ? outside : "inside all"]))])
         { LeastRem = 34 }.ToHtml();
     }
 
@@ -41,19 +42,20 @@ public static partial class Show
     {
         var first = FirstTrialWith(dessert, component);
         var windows = WindowsOf(dessert, first, component);
-        string[] parts = windows.Where(window => !Names.Same(window.Part, "flour") && !Names.Same(window.Part, "water")).Select(window => window.Part).Take(2).ToArray() is { Length: 2 } two
+        string[] parts = windows.Where(window => !Names.Same(window.Figure, "flour") && !Names.Same(window.Figure, "water")).Select(window => window.Figure).Take(2).ToArray() is { Length: 2 } two
             ? two : [.. HeaviestBeside(dessert, first, component)];
         if (parts.Length < 2) return Notes.Small(Html.Of($"A map needs two lines beside the base; the {component} has {(parts.Length == 0 ? "none" : "one")}."));
         var (across, up) = (parts[0], parts[1]);
-        MapPoint[] points = [.. dessert.Batches.Where(batch => batch.Find(component) is { MassInGrams: > 0 })
-            .Select(batch => new MapPoint(batch.Trial, PercentOf(batch.Find(component)!, across), PercentOf(batch.Find(component)!, up)) { IsChosen = Names.Same(batch.Trial, first) })];
+        MapPoint[] points = [.. TrialsWith(dessert, component)
+            .Select(trial => new MapPoint(trial, PercentOf(trial, across), PercentOf(trial, up)) { IsChosen = Names.Same(trial, first) })];
         return RatioMap.Of($"{Capital(component)}: {across} against {up}", Axis(across), Axis(up), points,
             Html.Of($"Share of the raw mixture, %. Tinted: where a {UseOf(dessert, first, component)} {component} usually lies{(windows.Count > 0 ? $" ({windows[0].Source})" : "")}."),
             $"{Capital(up)} against {across} of {points.Length} formulas of the {component}, with the window of {first}.").ToHtml();
 
-        FamilyWindow? WindowOf(string part) => windows.FirstOrDefault(window => Names.Same(window.Part, part) || Names.Same(window.NamesWith, part));
-        MapAxis Axis(string part) => new($"{part}, % of the raw mixture", WindowOf(part)?.Percent);
-        double PercentOf(ComponentBatch made, string part) => (WindowOf(part)?.PercentOf(made) ?? made.LineShare(part) * 100);
+        Window? WindowOf(string part) => windows.FirstOrDefault(window => Names.Same(window.Figure, part));
+        MapAxis Axis(string part) => new($"{part}, % of the raw mixture", WindowOf(part)?.Range);
+        double PercentOf(string trial, string part) => WindowOf(part) is { } window && Known(Beside(dessert, trial, component, [window])[0]) is { } percent
+            ? percent : ComponentOf(dessert, trial, component).LineShare(part) * 100;
     }
 
     /// <summary>A ratio scaled to a mass: what to weigh so that a component weighs so much when raw.</summary>
@@ -68,17 +70,33 @@ public static partial class Show
         { Fits = true }.ToHtml();
     }
 
-    private static string Seen(FamilyWindow window, double? percent) => percent switch
+    private static string Seen(CheckUpLine line) => line.Verdict switch
     {
-        null => "not known: a line has no food behind it",
-        { } low when low < window.Percent.Low => $"{window.Part} too little: {window.TooLittle}",
-        { } high when high > window.Percent.High => $"{window.Part} too much: {window.TooMuch}",
-        _ => $"inside {Figures.Between(window.Percent, Figures.Round(window.Percent.High, 0) == window.Percent.High ? 0 : 1, "")}",
+        WindowVerdict.NotKnown => "not known: a line has no food behind it",
+        WindowVerdict.TooLow => $"{line.Window.Figure} too little: {line.Seen}",
+        WindowVerdict.TooHigh => $"{line.Window.Figure} too much: {line.Seen}",
+        _ => $"inside {Figures.Between(line.Window.Range, Figures.Round(line.Window.Range.High, 0) == line.Window.Range.High ? 0 : 1, "")}",
     };
 
-    private static IReadOnlyList<FamilyWindow> WindowsOf(Dessert dessert, string trial, string component) =>
-        dessert.Components.Of(component, dessert.LineOf(trial)) is { Family: { } family } note
-            ? FamilyWindow.For(KitData.Windows, family, note.Use) : [];
+    private static double? Known(CheckUpLine line) => line.Found.IsKnown ? line.Found.Value : null;
+
+    // The windows on the raw mixture; one about lines that no trial weighs in (salt in a lesson without) is left out.
+    private static IReadOnlyList<Window> WindowsOf(Dessert dessert, string trial, string component)
+    {
+        var note = dessert.Components.Of(component, dessert.LineOf(trial));
+        Window[] raw = [.. dessert.Windows.For(note?.Family, note?.Use).Windows.Where(window => window.On.Kind == BaseKind.RawMixture)];
+        var all = TrialsWith(dessert, component).SelectMany(each => Beside(dessert, each, component, raw)).ToLookup(line => line.Window);
+        return [.. raw.Where(window => all[window].Any(line => line.Found.Value != 0))];
+    }
+
+    private static IReadOnlyList<CheckUpLine> Beside(Dessert dessert, string trial, string component, IReadOnlyList<Window> windows)
+    {
+        var examined = dessert.Examine(trial, component);
+        return [.. windows.Select(window => CheckUpLine.Of(window, examined))];
+    }
+
+    private static IEnumerable<string> TrialsWith(Dessert dessert, string component) =>
+        dessert.Batches.Where(batch => batch.Find(component) is { MassInGrams: > 0 }).Select(batch => batch.Trial);
 
     private static IEnumerable<string> HeaviestBeside(Dessert dessert, string trial, string component)
     {

@@ -3,6 +3,7 @@ using Tamis.Composition;
 using Tamis.Formulas;
 using Tamis.Losses;
 using Tamis.Montage;
+using Tamis.Physics;
 using Tamis.Production;
 using Tamis.Tables;
 using Tamis.Tasting;
@@ -24,6 +25,7 @@ public sealed class Dessert
     private readonly Part<ComponentNotes> _components;
     private readonly Part<IReadOnlyList<Measurement>> _measured;
     private readonly Part<TastingLog?> _tastings;
+    private readonly Part<FamilyWindows> _windows;
     private readonly Part<IReadOnlyList<Mould>> _moulds;
     private readonly Part<MontageSheet?> _montage;
 
@@ -42,6 +44,7 @@ public sealed class Dessert
         _components = Part<ComponentNotes>.Read(problems => sheets.Optional("components.csv") is { } sheet ? ComponentNotes.Read(sheet, problems) : ComponentNotes.None, ComponentNotes.None);
         _measured = Part<IReadOnlyList<Measurement>>.Read(problems => sheets.Optional("measured.csv") is { } sheet ? Measurement.ReadAll(sheet, problems) : [], []);
         _tastings = Part<TastingLog?>.Read(ReadTastings, null);
+        _windows = Part<FamilyWindows>.Read(problems => sheets.Optional("windows.csv") is { } sheet ? FamilyWindows.Kit.With(FamilyWindows.Read(sheet, FigureList.Kit, problems)) : FamilyWindows.Kit, FamilyWindows.Kit);
         _moulds = Part<IReadOnlyList<Mould>>.Read(problems => sheets.Optional("moulds.csv") is { } sheet ? Mould.ReadAll(sheet, problems) : [], []);
         _montage = Part<MontageSheet?>.Read(problems => sheets.Optional("montage.csv") is { } sheet ? MontageSheet.Read(sheet, problems) : null, null);
     }
@@ -85,6 +88,9 @@ public sealed class Dessert
     /// <summary>What was measured.</summary>
     public IReadOnlyList<Measurement> Measured => _measured.Value;
 
+    /// <summary>Where the figures of families usually lie: the kit's windows, with those of <c>windows.csv</c> in the store.</summary>
+    public FamilyWindows Windows => _windows.Value;
+
     /// <summary>The tastings; null where <c>attributes.csv</c>, <c>servings.csv</c> or <c>scores.csv</c> is missing.</summary>
     public TastingLog? Tastings => _tastings.Value;
 
@@ -98,7 +104,7 @@ public sealed class Dessert
     public IReadOnlyList<CellProblem> Problems =>
         [.. _log.Problems.Concat(_facts.Problems).Concat(_store.Problems).Concat(_formulas.Problems).Concat(_batches.Problems)
             .Concat(_method.Problems).Concat(_components.Problems).Concat(_measured.Problems).Concat(_tastings.Problems)
-            .Concat(_moulds.Problems).Concat(_montage.Problems).Distinct()];
+            .Concat(_windows.Problems).Concat(_moulds.Problems).Concat(_montage.Problems).Distinct()];
 
     /// <summary>The sheets that were found, store first.</summary>
     public IReadOnlyList<string> SheetsFound => _sheets.Found;

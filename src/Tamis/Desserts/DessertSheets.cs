@@ -13,6 +13,7 @@ internal sealed class DessertSheets
         ("words.csv", true, "the label in other languages"),
         ("moulds.csv", true, "what fits in which mould"),
         ("equipment.csv", true, "the plan of oven, freezer and hands"),
+        ("windows.csv", true, "where the figures of families of your own usually lie; the kit's windows hold without it"),
         ("formula.csv", false, ""),
         ("trials.csv", false, "which trial came from which, and the question behind each"),
         ("steps.csv", false, "what to do beside what to weigh"),

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using Tamis.Composition;
 using Tamis.Labels;
-using Tamis.Losses;
 
 namespace Tamis.Desserts;
 
@@ -16,9 +15,6 @@ public static class KitData
 
     /// <summary>What the columns of a supplier's document state, in the nutrients of <see cref="Composition"/>.</summary>
     public static StatedFigures Stated => StatedFigures.Load(KitFolder.Data("composition"), Composition.Nutrients);
-
-    /// <summary>The windows of the families of the trade.</summary>
-    public static IReadOnlyList<FamilyWindow> Windows => Once(KitFolder.Data("lessons"), folder => FamilyWindow.ReadAll(Path.Combine(folder, "windows.csv")));
 
     /// <summary>A rule set by its folder's name.</summary>
     /// <exception cref="KeyNotFoundException">There is none of this name; the message names the nearest.</exception>

@@ -49,6 +49,10 @@ public sealed record WrittenQuantity
     public static bool TryParse(string text, char decimalMark, out WrittenQuantity? quantity, out string? expected, KitchenMeasures? measures = null) =>
         (quantity = QuantityGrammar.Read(text.Trim(), decimalMark, measures ?? KitchenMeasures.Metric, out expected)) is not null;
 
+    /// <summary>A plain mass, as a cook would write it.</summary>
+    /// <param name="grams">The mass, zero or more.</param>
+    public static WrittenQuantity OfGrams(double grams) => new() { Text = $"{Number(grams)} g", Kind = QuantityKind.Mass, Range = Interval.At(grams), Unit = "g" };
+
     /// <summary>What it weighs of an ingredient; null where that is not known.</summary>
     public ResolvedQuantity? Resolve(Ingredient ingredient) => Resolve(ingredient, out _);
 
