@@ -68,6 +68,12 @@ public sealed class CompositionTable
     /// <exception cref="FoodNotFoundException">There is no such food.</exception>
     public IEnumerable<FoodMeasure> MeasuresOf(string nameOrId) => _measures[Find(nameOrId).Id];
 
+    /// <summary>The density of a food by its largest measure of volume, since a spoon's grams are rounded more coarsely; null where none gives one.</summary>
+    /// <remarks>For a liquid it is its density, for a powder or pieces how they pack; the range is that of the rounding of the grams.</remarks>
+    /// <exception cref="FoodNotFoundException">There is no such food.</exception>
+    public FoodDensity? DensityOf(string nameOrId) =>
+        MeasuresOf(nameOrId).Where(measure => measure.VolumeMillilitres is > 0).MaxBy(measure => measure.VolumeMillilitres) is { } largest ? FoodDensity.Of(largest) : null;
+
     /// <summary>The table's contents as a matrix for sums over many mixtures: row i is food i.</summary>
     public ContentMatrix ToMatrix() => new(_grid.Rows, _grid.Columns, _grid.Stride, _grid.Per100Grams);
 
@@ -76,6 +82,9 @@ public sealed class CompositionTable
 
     /// <summary>The lowest and highest sample behind a content, or the bounds of an estimate; null where the data do not say.</summary>
     internal Interval? Extremes(int row, int column) => _grid.Extremes(row, column);
+
+    /// <summary>Whether a content was filled in by the kit and stands in no record.</summary>
+    internal bool IsFilledIn(int row, int column) => _grid.States[row * _grid.Stride + column] is ContentState.Estimated or ContentState.AssumedZero;
 
     private Content this[int row, int column] => _grid.IsDerived(row, column)
         ? Nutrients.All[column].Derived!.Of(tag => this[row, Nutrients.IndexOf(tag)], Nutrients)

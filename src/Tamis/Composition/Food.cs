@@ -53,6 +53,21 @@ public sealed record FoodMeasure(string Food, string Measure, double Count, doub
     public double? DensityGramsPerMillilitre => MassGrams / VolumeMillilitres;
 }
 
+/// <summary>How heavy a volume of a food is, packed as its measure packs it.</summary>
+/// <param name="GramsPerMillilitre">Grams a millilitre.</param>
+/// <param name="Range">What the rounding of the grams leaves open.</param>
+/// <param name="Measure">The measure that it comes from.</param>
+public sealed record FoodDensity(double GramsPerMillilitre, Interval Range, FoodMeasure Measure)
+{
+    internal static FoodDensity Of(FoodMeasure measure)
+    {
+        var millilitres = measure.VolumeMillilitres!.Value;
+        // Grams are written in whole numbers or tenths: half of the last digit either way.
+        var half = measure.MassGrams == Math.Round(measure.MassGrams) ? 0.5 : 0.05;
+        return new(measure.MassGrams / millilitres, Interval.Between((measure.MassGrams - half) / millilitres, (measure.MassGrams + half) / millilitres), measure);
+    }
+}
+
 /// <summary>A composition table was asked for a food that it does not have.</summary>
 public sealed class FoodNotFoundException : KeyNotFoundException
 {

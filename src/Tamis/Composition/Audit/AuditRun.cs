@@ -75,7 +75,8 @@ internal sealed class AuditRun
         var tested = 0;
         foreach (var group in _groups)
         {
-            var spread = FoodGroupSpread.Of(group.Select(row => _contents.Row(row)[column]));
+            // What the kit took over from a like food says nothing of how foods differ: a copy would only make its group look narrow.
+            var spread = FoodGroupSpread.Of(group.Where(row => !_table.IsFilledIn(row, column)).Select(row => _contents.Row(row)[column]));
             if (group.Key.Length == 0 || spread.Foods < rule.Least || rule.Kind == AuditKind.Tens && spread.Deviation > rule.High) continue;
             foreach (var row in group.Where(row => _contents.Row(row)[column] > 0))
             {
