@@ -1,3 +1,5 @@
+using System.Globalization;
+using Tamis.Physics;
 using Tamis.Tables;
 
 namespace Tamis.Desserts;
@@ -12,6 +14,9 @@ namespace Tamis.Desserts;
 /// <param name="Origin">Where it stands.</param>
 public sealed record Measurement(string Trial, int Make, string? Component, string What, double Value, string Unit, Source Origin)
 {
+    /// <summary>Day and hour of the reading; null where the sheet gives no hour.</summary>
+    public DateTime? At { get; init; }
+
     /// <summary>Reads <c>measured.csv</c>.</summary>
     public static IReadOnlyList<Measurement> ReadAll(Sheet sheet, List<CellProblem> problems)
     {
@@ -23,10 +28,22 @@ public sealed record Measurement(string Trial, int Make, string? Component, stri
             var make = reader.Whole("make", 1, 99) ?? 1;
             var what = reader.Required("what");
             // A value still to be filled in is a blank, not a fault.
-            if (reader.Number("value") is not { } value) continue;
+            var least = row["unit"] == "°C" ? PhysicsData.Kit.Constant("absolute zero").Value : double.NegativeInfinity;
+            if (reader.Number("value", least) is not { } value) continue;
             if (trial is { Length: > 0 } && what is { Length: > 0 })
-                all.Add(new(trial, make, reader.Text("component"), what, value, row["unit"], row.Origin("value")));
+                all.Add(new(trial, make, reader.Text("component"), what, value, row["unit"], row.Origin("value")) { At = DayAndHour(row, problems) });
         }
         return all;
+    }
+
+    // A day alone is no time of a reading; an hour that cannot be read is a fault.
+    private static DateTime? DayAndHour(SheetRow row, List<CellProblem> problems)
+    {
+        var text = row["at"];
+        var hour = text.LastIndexOf(' ');
+        if (hour < 0 || !text[hour..].Contains(':', StringComparison.Ordinal)) return null;
+        if (DateText.TryParse(text[..hour], row.Sheet.Dialect.DateOrder, out var day) && TimeOnly.TryParse(text[hour..], CultureInfo.InvariantCulture, out var time)) return day.ToDateTime(time);
+        problems.Add(row.Problem("at", "a day and an hour such as 2026-11-25 14:30"));
+        return null;
     }
 }

@@ -54,16 +54,8 @@ public static class BakingLoss
         foreach (var row in sheet.Rows)
         {
             var reader = new RowReader(row, problems);
-            var (loss, moisture) = (Ends("loss_low_percent", "loss_high_percent"), Ends("moisture_low_percent", "moisture_high_percent"));
-            all.Add(new(reader.Required("preparation"), loss, moisture, PhysicsData.SourceOf(row, problems)));
-
-            Interval Ends(string lowColumn, string highColumn)
-            {
-                var (low, high) = (reader.RequiredNumber(lowColumn, 0, 100), reader.RequiredNumber(highColumn, 0, 100));
-                if (low <= high) return Interval.Between(low, high);
-                if (low > high) problems.Add(row.Problem(highColumn, $"at least the number under {lowColumn}"));
-                return default;
-            }
+            var loss = reader.RequiredRange("loss_low_percent", "loss_high_percent", 0, 100);
+            all.Add(new(reader.Required("preparation"), loss, reader.RequiredRange("moisture_low_percent", "moisture_high_percent", 0, 100), PhysicsData.SourceOf(row, problems)));
         }
         return problems.Count == 0 ? all : throw new TableException(problems);
     }

@@ -24,6 +24,8 @@ internal sealed class CellCurves
     }
 
     /// <summary>Temperature and conductivity of each cell from its heat content.</summary>
+    // Hot from its first call on: a march runs it tens of thousands of times within one call of a notebook.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Read(ReadOnlySpan<double> enthalpyJPerKg, Span<double> celsius, Span<double> conductivityWPerMK)
     {
         ref var pieces = ref _pieces[0];

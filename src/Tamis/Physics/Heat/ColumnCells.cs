@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace Tamis.Physics;
 
@@ -40,6 +41,8 @@ internal sealed class ColumnCells
     public void Slopes(Span<double> kelvinKgPerJ) => _curves.Slopes(kelvinKgPerJ);
 
     /// <summary>The conductance from cell to cell, W/K: two half cells in a row. Entry i is between the cells i and i + 1.</summary>
+    // Hot from its first call on: a march runs it tens of thousands of times within one call of a notebook.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Conductances(Span<double> wattsPerKelvin)
     {
         var i = 0;

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace Tamis.Physics;
 
@@ -26,6 +27,8 @@ internal sealed class ExplicitColumn : IHeatStepper
 
     public double LongestStepSeconds(HeatStage stage) => _cells.LongestStepSeconds(stage);
 
+    // Hot from its first call on: a march runs it tens of thousands of times within one call of a notebook.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Advance(HeatStage stage, double stepSeconds, int steps)
     {
         var (first, last) = (stage.Bottom.AirCelsius, _cells.Outer(stage).AirCelsius);
@@ -44,6 +47,7 @@ internal sealed class ExplicitColumn : IHeatStepper
     }
 
     // Conductance times the difference of temperature, in place.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Times(Span<double> conductance, double[] celsius)
     {
         var i = 0;
@@ -52,6 +56,7 @@ internal sealed class ExplicitColumn : IHeatStepper
         for (; i < conductance.Length; i++) conductance[i] *= celsius[i] - celsius[i + 1];
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Store(double[] enthalpy)
     {
         var i = 0;

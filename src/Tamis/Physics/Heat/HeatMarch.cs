@@ -24,12 +24,12 @@ public static class HeatMarch
     /// <summary>The explicit march: exact bookkeeping in small steps.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The step is longer than the march bears, or there is no stage.</exception>
     public static TemperatureHistory Explicit(HeatColumn column, IReadOnlyList<HeatStage> stages, MarchSettings? settings = null) =>
-        Run(new ExplicitColumn(column), FieldAxes.Of(column), stages, settings ?? new(), double.PositiveInfinity);
+        Run(new ExplicitColumn(column), FieldAxes.Of(column), stages, settings ?? new(), double.PositiveInfinity) with { Steps = Steps(column, stages) };
 
     /// <summary>The implicit march: long steps of a second or so, for the same answer within hundredths of a degree.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The step is not above zero, or there is no stage.</exception>
     public static TemperatureHistory Implicit(HeatColumn column, IReadOnlyList<HeatStage> stages, MarchSettings? settings = null) =>
-        Run(new ImplicitColumn(column), FieldAxes.Of(column), stages, settings ?? new(), ImplicitStepSeconds);
+        Run(new ImplicitColumn(column), FieldAxes.Of(column), stages, settings ?? new(), ImplicitStepSeconds) with { Steps = Steps(column, stages) };
 
     internal static TemperatureHistory Run(IHeatStepper stepper, FieldAxes axes, IReadOnlyList<HeatStage> stages, MarchSettings settings, double usualStepSeconds)
     {
@@ -52,6 +52,9 @@ public static class HeatMarch
         }
         return readings.History();
     }
+
+    private static Func<IReadOnlyList<Working>> Steps(HeatColumn column, IReadOnlyList<HeatStage> stages) =>
+        () => MarchSteps.Of(column.ToString(), column.Layers.Select(layer => layer.Material), stages);
 
     // From one kept instant to the next in whole steps of one length, with readings in between.
     private static void Stretch(IHeatStepper stepper, HistoryKeeper readings, HeatStage stage, (double From, double Until) time, double longest, double readingsEvery)

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Tamis.Physics;
 
 /// <summary>An implicit march (backward Euler): each step moves the heat that flows at its end. Stable for any step; second order in the cells, first in the step.</summary>
@@ -62,6 +64,8 @@ internal sealed class ImplicitColumn : IHeatStepper
     }
 
     /// <summary>One Newton correction of all cells; gives the largest change, J/kg.</summary>
+    // Hot from its first call on: a march runs it tens of thousands of times within one call of a notebook.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double Correct(HeatStage stage, double dt)
     {
         var (enthalpy, celsius, mass, count) = (_cells.Enthalpy, _cells.Celsius, _cells.MassKg, _cells.Count);

@@ -59,7 +59,10 @@ public sealed class MouldedPiece
     /// <param name="stages">The surroundings, one after another.</param>
     /// <param name="settings">The step (10 s unless it says otherwise) and which instants to keep.</param>
     public TemperatureHistory March(IReadOnlyList<HeatStage> stages, MarchSettings? settings = null) =>
-        HeatMarch.Run(new PieceStepper(this), Axes, stages, settings ?? new(), PieceStepper.UsualStepSeconds);
+        HeatMarch.Run(new PieceStepper(this), Axes, stages, settings ?? new(), PieceStepper.UsualStepSeconds) with
+        {
+            Steps = () => MarchSteps.Of(ToString(), Discs.Select(disc => disc.Material), stages),
+        };
 
     /// <summary>The piece in words, for a working.</summary>
     public override string ToString() => string.Join(", ", Discs.Select(disc => string.Create(CultureInfo.InvariantCulture,

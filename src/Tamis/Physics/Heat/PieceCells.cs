@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace Tamis.Physics;
 
@@ -76,6 +77,8 @@ internal sealed class PieceCells
 
     private ThermalCurve Material(int cell) => _piece.Discs[_piece.DiscOfCell[cell]].Material;
 
+    // Hot from its first call on: a march runs it tens of thousands of times within one call of a notebook.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void BetweenRings(Span<double> heat)
     {
         for (var floor = 0; floor < _floors; floor++)
@@ -92,6 +95,7 @@ internal sealed class PieceCells
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void BetweenFloors(Span<double> heat)
     {
         for (var floor = 0; floor + 1 < _floors; floor++)

@@ -24,9 +24,8 @@ public static class SurfaceTransfer
         foreach (var row in sheet.Rows)
         {
             var reader = new RowReader(row, problems);
-            var (low, high) = (reader.RequiredNumber("low_w_m2_k", 0), reader.RequiredNumber("high_w_m2_k", 0));
-            if (!(low <= high)) problems.Add(row.Problem("high_w_m2_k", "at least the number under low_w_m2_k"));
-            else all.Add(new(reader.Required("place"), (low + high) / 2, "W/(m²·K)", PhysicsData.SourceOf(row, problems)) { Range = Interval.Between(low, high) });
+            var range = reader.RequiredRange("low_w_m2_k", "high_w_m2_k", 0);
+            all.Add(new(reader.Required("place"), range.Middle, "W/(m²·K)", PhysicsData.SourceOf(row, problems)) { Range = range });
         }
         return problems.Count == 0 ? all : throw new TableException(problems);
     }

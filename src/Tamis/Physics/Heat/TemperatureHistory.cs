@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Tamis.Physics;
 
 /// <summary>Where the cells of a temperature field lie: edges along the radius and the height, mm.</summary>
@@ -59,6 +61,9 @@ public sealed record TemperatureHistory
     /// <summary>What the cells gained, J.</summary>
     public required double HeatGainedJoules { get; init; }
 
+    /// <summary>What was marched through what, as the steps of a working; built when asked.</summary>
+    internal Func<IReadOnlyList<Working>> Steps { get; init; } = () => [];
+
     /// <summary>How far both differ, as a share of the heat that moved: the march's own fault.</summary>
     public double EnergyMissShare => Math.Abs(HeatInJoules - HeatGainedJoules) / Math.Max(Math.Abs(HeatInJoules), double.Epsilon);
 
@@ -68,9 +73,23 @@ public sealed record TemperatureHistory
     /// <summary>Minutes until the coldest cell has come up to a temperature; null if it has not by the end.</summary>
     public double? MinutesUntilAllAbove(double celsius) => Crossing(reading => reading.ColdestCelsius - celsius);
 
+    /// <summary>Minutes until the whole piece has come down to a temperature, with range and working.</summary>
+    public Predicted TimeUntilAllBelow(double celsius) => Time(MinutesUntilAllBelow(celsius), "a longer time: at the end the warmest place is at", Readings[^1].WarmestCelsius);
+
+    /// <summary>Minutes until the whole piece has come up to a temperature, with range and working.</summary>
+    public Predicted TimeUntilAllAbove(double celsius) => Time(MinutesUntilAllAbove(celsius), "a longer time: at the end the coldest place is at", Readings[^1].ColdestCelsius);
+
     /// <summary>The readings of the middle as a log, to hold against a rule or a lethality.</summary>
     public TemperatureLog CentreLog(string name = "the middle, predicted") =>
         TemperatureLog.Of([.. Readings.Select(reading => (reading.Minutes, reading.CentreCelsius))], new(name, Evidence.Computed));
+
+    private Predicted Time(double? minutes, string stillAt, double endCelsius)
+    {
+        var equation = PhysicsData.Kit.Equation("march_time");
+        if (minutes is not { } time) return Predicted.Unknown(equation, string.Create(CultureInfo.InvariantCulture, $"{stillAt} {endCelsius:0.0} °C"));
+        double[] extremes = [Readings.Min(reading => reading.ColdestCelsius), Readings.Max(reading => reading.WarmestCelsius)];
+        return Predicted.Computed(equation, time, Steps) with { Outside = [.. equation.Valid.SelectMany(range => extremes.Select(range.Outside)).OfType<string>()] };
+    }
 
     // The first time at which a measure is reached, straight between readings.
     private double? Crossing(Func<TemperatureReading, double> above)
