@@ -3,7 +3,7 @@ using MathNet.Numerics.Distributions;
 
 namespace Tamis.Statistics;
 
-/// <summary>Tail probabilities and quantiles of Student's t and of F, from the library's incomplete beta function.</summary>
+/// <summary>Tail probabilities and quantiles of Student's t, F and χ², from the library's incomplete beta function.</summary>
 public static class Tails
 {
     /// <summary>The probability that F with these degrees of freedom exceeds a value; keeps its digits when it is small.</summary>
@@ -38,4 +38,9 @@ public static class Tails
     /// <summary>The value that a standard normal variable exceeds in absolute value with probability 1 − <paramref name="confidence"/>.</summary>
     /// <param name="confidence">Above 0 and below 1.</param>
     public static double NormalTwoSided(double confidence) => Normal.InvCDF(0, 1, 1 - (1 - confidence) / 2);
+
+    /// <summary>The probability that χ² with these degrees of freedom exceeds a value.</summary>
+    /// <param name="chiSquare">The value, zero or more.</param>
+    /// <param name="degrees">Degrees of freedom, more than zero.</param>
+    public static double ChiSquareAbove(double chiSquare, double degrees) => SpecialFunctions.GammaUpperRegularized(degrees / 2, chiSquare / 2);
 }

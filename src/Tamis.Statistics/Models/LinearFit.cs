@@ -137,5 +137,5 @@ public sealed class LinearFit
         return new(term.ToString(), places.Length, squares, f, double.IsNaN(f) ? double.NaN : Tails.FAbove(f, places.Length, ResidualDegrees));
     }
 
-    private static bool SameTerm(string left, string right) => left.Split(':').ToHashSet(StringComparer.Ordinal).SetEquals(right.Split(':'));
+    internal static bool SameTerm(string left, string right) => left.Split(':').ToHashSet(StringComparer.Ordinal).SetEquals(right.Split(':'));
 }

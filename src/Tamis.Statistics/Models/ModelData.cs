@@ -6,9 +6,9 @@ namespace Tamis.Statistics.Models;
 public sealed class ModelData
 {
     private readonly Dictionary<string, IReadOnlyList<double>> _numbers;
-    private readonly Dictionary<string, IReadOnlyList<string?>> _factors;
+    private readonly Dictionary<string, FactorColumn> _factors;
 
-    private ModelData(int rowCount, Dictionary<string, IReadOnlyList<double>> numbers, Dictionary<string, IReadOnlyList<string?>> factors) =>
+    private ModelData(int rowCount, Dictionary<string, IReadOnlyList<double>> numbers, Dictionary<string, FactorColumn> factors) =>
         (RowCount, _numbers, _factors) = (rowCount, numbers, factors);
 
     /// <summary>Data without columns; the first column fixes the number of rows.</summary>
@@ -25,20 +25,34 @@ public sealed class ModelData
     /// <summary>The same data with a factor more. Its levels are sorted, as numbers if all are numbers, else by character code.</summary>
     /// <exception cref="ArgumentException">The column is not as long as the others.</exception>
     public ModelData WithFactor(string name, IReadOnlyList<string?> levels) =>
-        new(CheckedCount(name, levels.Count), _numbers, new(_factors) { [name] = levels });
+        new(CheckedCount(name, levels.Count), _numbers, new(_factors) { [name] = new(levels) });
 
     internal bool IsFactor(string name) => _factors.ContainsKey(name);
 
     internal IReadOnlyList<double> Numbers(string name) => _numbers.TryGetValue(name, out var values) ? values : throw NoColumn(name);
 
-    internal IReadOnlyList<string?> Factor(string name) => _factors.TryGetValue(name, out var values) ? values : throw NoColumn(name);
+    internal IReadOnlyList<string?> Factor(string name) => Coded(name).Values;
+
+    internal FactorColumn Coded(string name) => _factors.TryGetValue(name, out var column) ? column : throw NoColumn(name);
 
     /// <summary>The rows in which none of these columns is missing.</summary>
     internal int[] CompleteRows(IEnumerable<string> columns)
     {
-        string[] wanted = [.. columns];
-        return [.. Enumerable.Range(0, Math.Max(0, RowCount))
-            .Where(row => wanted.All(name => IsFactor(name) ? Factor(name)[row] is not null : double.IsFinite(Numbers(name)[row])))];
+        var lacks = new bool[Math.Max(0, RowCount)];
+        foreach (var name in columns)
+        {
+            if (IsFactor(name))
+            {
+                var codes = Coded(name).Codes;
+                for (var row = 0; row < lacks.Length; row++) lacks[row] |= codes[row] < 0;
+            }
+            else
+            {
+                var numbers = Numbers(name);
+                for (var row = 0; row < lacks.Length; row++) lacks[row] |= !double.IsFinite(numbers[row]);
+            }
+        }
+        return [.. Enumerable.Range(0, lacks.Length).Where(row => !lacks[row])];
     }
 
     internal static string[] SortedLevels(IEnumerable<string> values)

@@ -4,6 +4,9 @@ namespace Tamis.Verification;
 public static class ComparisonQuantities
 {
     /// <summary>The quantities of all topics.</summary>
-    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = Quantities.Merge(
-        RangeQuantities.All);
+    public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = new[]
+    {
+        RangeQuantities.All,
+        MixedQuantities.All,
+    }.SelectMany(topic => topic).ToDictionary(StringComparer.Ordinal);
 }

@@ -43,25 +43,20 @@ public static class StatisticsQuantities
     private static LinearFit Fit(CheckInputs inputs)
     {
         var model = ModelFormula.Parse(inputs.Text("model"));
-        var sheet = Data(inputs);
-        var factors = inputs.OptionalText("factors") is null ? [] : inputs.List("factors");
-        var data = model.Columns.Aggregate(ModelData.Empty, (columns, name) => factors.Contains(name)
-            ? columns.WithFactor(name, [.. Texts(sheet, name)])
-            : columns.WithNumbers(name, [.. Texts(sheet, name).Select(text => text is null ? double.NaN : Number(sheet, name, text))]));
-        return LinearFit.Of(model, data);
+        return LinearFit.Of(model, CheckData.Columns(inputs, model.Columns));
     }
 
     private static SampleSummary Sample(CheckInputs inputs)
     {
-        var sheet = Data(inputs);
+        var sheet = CheckData.Sheet(inputs);
         var column = inputs.Text("column");
-        var values = Texts(sheet, column);
+        var values = CheckData.Texts(sheet, column);
         if (inputs.OptionalText("where") is not null)
         {
             if (inputs.List("where") is not [var name, var wanted]) throw new FormatException("the input 'where' is 'column:value'");
-            values = values.Zip(Texts(sheet, name)).Where(pair => pair.Second == wanted).Select(pair => pair.First);
+            values = values.Zip(CheckData.Texts(sheet, name)).Where(pair => pair.Second == wanted).Select(pair => pair.First);
         }
-        return SampleSummary.Of([.. values.OfType<string>().Select(text => Number(sheet, column, text))]);
+        return SampleSummary.Of([.. values.OfType<string>().Select(text => CheckData.Number(sheet, column, text))]);
     }
 
     private static CheckValue MeanLimit(CheckInputs inputs)
@@ -75,16 +70,4 @@ public static class StatisticsQuantities
             var other => throw new FormatException($"the input 'limit' is '{other}', not low or high"),
         });
     }
-
-    private static Sheet Data(CheckInputs inputs) =>
-        SheetFile.Read(Path.Combine(inputs.Folder, inputs.Text("data")), new SheetSettings(DecimalMark: '.'));
-
-    // Null is missing. 'NA' is missing in data files of statistics; in the kit's own sheets it never is.
-    private static IEnumerable<string?> Texts(Sheet sheet, string column) => sheet.Has(column)
-        ? sheet.Rows.Select(row => row[column] is "" or "NA" ? null : row[column])
-        : throw new FormatException($"{sheet.File} has no column '{column}'");
-
-    private static double Number(Sheet sheet, string column, string text) => NumberText.TryParse(text, '.', out var number, out _)
-        ? number
-        : throw new FormatException($"{sheet.File} has '{text}' in column '{column}', not a number");
 }
