@@ -28,7 +28,7 @@ public sealed record Measurement(string Trial, int Make, string? Component, stri
             var make = reader.Whole("make", 1, 99) ?? 1;
             var what = reader.Required("what");
             // A value still to be filled in is a blank, not a fault.
-            var least = row["unit"] == "°C" ? PhysicsData.Kit.Constant("absolute zero").Value : double.NegativeInfinity;
+            var least = row["unit"] == "°C" ? Temperature.AbsoluteZeroCelsius : double.NegativeInfinity;
             if (reader.Number("value", least) is not { } value) continue;
             if (trial is { Length: > 0 } && what is { Length: > 0 })
                 all.Add(new(trial, make, reader.Text("component"), what, value, row["unit"], row.Origin("value")) { At = DayAndHour(row, problems) });

@@ -7,7 +7,6 @@ internal static class CheckedPrediction
 {
     private static readonly string[] NotBelowZero = ["g", "min", "%", "kJ/kg", "J/g", "1/min", "m²·K/W"];
     private static readonly string[] AboveZero = ["kg/m³", "g/mL", "W/(m·K)", "kJ/(kg·K)", "W/(m²·K)", "mm", "mm²/s"];
-    private static readonly double AbsoluteZero = PhysicsData.Kit.Constant("absolute zero").Value;
 
     /// <summary>A figure, or what stands in its way.</summary>
     /// <param name="key">The equation's key.</param>
@@ -33,7 +32,7 @@ internal static class CheckedPrediction
         if (!given.IsKnown) return null;
         var expected = given.Unit switch
         {
-            "°C" when given.Value < AbsoluteZero => string.Create(CultureInfo.InvariantCulture, $"above absolute zero, {AbsoluteZero} °C"),
+            "°C" when given.Value < Temperature.AbsoluteZeroCelsius => string.Create(CultureInfo.InvariantCulture, $"above absolute zero, {Temperature.AbsoluteZeroCelsius} °C"),
             var unit when NotBelowZero.Contains(unit) && given.Value < 0 => $"of 0 {unit} or more",
             var unit when AboveZero.Contains(unit) && given.Value <= 0 => $"above 0 {unit}",
             _ => null,

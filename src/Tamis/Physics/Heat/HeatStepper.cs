@@ -9,7 +9,7 @@ internal interface IHeatStepper
     /// <summary>Temperature of each cell, °C.</summary>
     ReadOnlySpan<double> Celsius { get; }
 
-    /// <summary>Mass of each cell, kg.</summary>
+    /// <summary>Mass of each cell, kg; 0 where nothing stands.</summary>
     ReadOnlySpan<double> MassKg { get; }
 
     /// <summary>Heat that came in through the faces since the start, J; less what left.</summary>

@@ -13,6 +13,7 @@ internal sealed class HistoryKeeper(IHeatStepper stepper, FieldAxes axes)
         var (warmest, coldest, sum, mass) = (double.NegativeInfinity, double.PositiveInfinity, 0.0, 0.0);
         for (var i = 0; i < celsius.Length; i++)
         {
+            if (stepper.MassKg[i] == 0) continue;
             (warmest, coldest) = (Math.Max(warmest, celsius[i]), Math.Min(coldest, celsius[i]));
             sum += celsius[i] * stepper.MassKg[i];
             mass += stepper.MassKg[i];
@@ -36,5 +37,12 @@ internal sealed class HistoryKeeper(IHeatStepper stepper, FieldAxes axes)
         };
     }
 
-    private TemperatureField Field() => new(_readings[^1].Minutes, axes, stepper.Celsius.ToArray());
+    // Where nothing stands there is no temperature.
+    private TemperatureField Field()
+    {
+        var celsius = stepper.Celsius.ToArray();
+        for (var i = 0; i < celsius.Length; i++)
+            if (stepper.MassKg[i] == 0) celsius[i] = double.NaN;
+        return new(_readings[^1].Minutes, axes, celsius);
+    }
 }

@@ -1,15 +1,21 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace Tamis.Physics;
 
 /// <summary>How fast heat goes into each cell of a round piece: what flows through its four faces.</summary>
 internal sealed class PieceCells
 {
+    // Where no disc stands the cells let next to no heat through, so that the sums run on over them without asking.
+    private static readonly ThermalCurve Nothing = ThermalCurve.Steady("nothing", 1, 1e-30, 1);
+
     private readonly int _rings, _floors;
     private readonly double[] _ringWidth, _floorHeight, _ringArea, _twiceOuterFace;
     private readonly double[] _celsius, _conductivity, _flow;
     private readonly CellCurves _curves;
+    private readonly List<Exposure> _exposures = [];
+    private readonly double[] _perMass;
     private readonly MouldedPiece _piece;
 
     public PieceCells(MouldedPiece piece)
@@ -22,7 +28,9 @@ internal sealed class PieceCells
         _floorHeight = [.. Enumerable.Range(0, _floors).Select(i => height[i + 1] - height[i])];
         _ringArea = [.. Enumerable.Range(0, _rings).Select(i => Math.PI * (radius[i + 1] * radius[i + 1] - radius[i] * radius[i]))];
         _twiceOuterFace = [.. Enumerable.Range(0, _rings).Select(i => 4 * Math.PI * radius[i + 1])];
-        MassKg = [.. Enumerable.Range(0, Count).Select(cell => _ringArea[cell % _rings] * _floorHeight[cell / _rings] * Material(cell).DensityKgPerM3)];
+        MassKg = [.. Enumerable.Range(0, Count).Select(cell => IsFilled(cell) ? _ringArea[cell % _rings] * _floorHeight[cell / _rings] * Material(cell).DensityKgPerM3 : 0)];
+        _perMass = [.. MassKg.Select(mass => mass > 0 ? 1 / mass : 0)];
+        for (var cell = 0; cell < Count; cell++) Expose(cell);
         _curves = new([.. Enumerable.Range(0, Count).Select(Material)]);
         (_celsius, _conductivity, _flow) = (new double[Count], new double[Count], new double[Count]);
     }
@@ -33,7 +41,7 @@ internal sealed class PieceCells
 
     public ReadOnlySpan<double> Celsius => _celsius;
 
-    public double[] StartEnthalpy() => [.. Enumerable.Range(0, Count).Select(cell => Material(cell).EnthalpyAt(_piece.Discs[_piece.DiscOfCell[cell]].StartCelsius))];
+    public double[] StartEnthalpy() => [.. Enumerable.Range(0, Count).Select(cell => IsFilled(cell) ? Material(cell).EnthalpyAt(_piece.Discs[_piece.DiscOfCell[cell]].StartCelsius) : 0)];
 
     public void Read(ReadOnlySpan<double> enthalpy) => _curves.Read(enthalpy, _celsius, _conductivity);
 
@@ -46,36 +54,46 @@ internal sealed class PieceCells
         BetweenRings(heat);
         BetweenFloors(heat);
         var into = ThroughFaces(stage, heat);
-        for (var i = 0; i < heat.Length; i++) wattsPerKg[i] = heat[i] / MassKg[i];
+        for (var i = 0; i < heat.Length; i++) wattsPerKg[i] = heat[i] * _perMass[i];
         return into;
     }
 
-    /// <summary>The longest stable explicit step, s.</summary>
+    /// <summary>The longest stable explicit step, s: no cell may give away more than it holds above its neighbours.</summary>
     public double LongestStepSeconds(HeatStage stage)
     {
-        var longest = double.PositiveInfinity;
+        var conductance = new double[Count];
         for (var cell = 0; cell < Count; cell++)
         {
-            var (ring, floor, material) = (cell % _rings, cell / _rings, Material(cell));
-            var k = material.HighestConductivityWPerMK;
-            var sum = ring == 0 ? 0 : _twiceOuterFace[ring - 1] * _floorHeight[floor] / (_ringWidth[ring - 1] / K(cell - 1) + _ringWidth[ring] / k);
-            sum += ring == _rings - 1
-                ? ColumnCells.Through(_twiceOuterFace[ring] / 2 * _floorHeight[floor], stage.Side, _ringWidth[ring], k)
-                : _twiceOuterFace[ring] * _floorHeight[floor] / (_ringWidth[ring] / k + _ringWidth[ring + 1] / K(cell + 1));
-            sum += floor == 0
-                ? ColumnCells.Through(_ringArea[ring], stage.Bottom, _floorHeight[floor], k)
-                : 2 * _ringArea[ring] / (_floorHeight[floor - 1] / K(cell - _rings) + _floorHeight[floor] / k);
-            sum += floor == _floors - 1
-                ? ColumnCells.Through(_ringArea[ring], stage.Top, _floorHeight[floor], k)
-                : 2 * _ringArea[ring] / (_floorHeight[floor] / k + _floorHeight[floor + 1] / K(cell + _rings));
-            if (sum > 0) longest = Math.Min(longest, MassKg[cell] / (sum * material.SteepestKelvinKgPerJ));
+            var (ring, floor) = (cell % _rings, cell / _rings);
+            if (ring + 1 < _rings) Join(cell, cell + 1, _twiceOuterFace[ring] * _floorHeight[floor], _ringWidth[ring], _ringWidth[ring + 1]);
+            if (floor + 1 < _floors) Join(cell, cell + _rings, 2 * _ringArea[ring], _floorHeight[floor], _floorHeight[floor + 1]);
         }
-        return longest;
+        foreach (var exposure in _exposures) conductance[exposure.Cell] += ColumnCells.Through(exposure.FaceM2, exposure.In(stage), exposure.WidthMetres, Material(exposure.Cell).HighestConductivityWPerMK);
+        return Enumerable.Range(0, Count).Where(IsFilled).Min(cell => MassKg[cell] / (conductance[cell] * Material(cell).SteepestKelvinKgPerJ));
 
-        double K(int other) => Material(other).HighestConductivityWPerMK;
+        void Join(int one, int other, double twiceFace, double width, double otherWidth)
+        {
+            var joined = twiceFace / (width / Material(one).HighestConductivityWPerMK + otherWidth / Material(other).HighestConductivityWPerMK);
+            conductance[one] += joined;
+            conductance[other] += joined;
+        }
     }
 
-    private ThermalCurve Material(int cell) => _piece.Discs[_piece.DiscOfCell[cell]].Material;
+    private bool IsFilled(int cell) => _piece.DiscOfCell[cell] != MouldedPiece.Air;
+
+    private ThermalCurve Material(int cell) => IsFilled(cell) ? _piece.Discs[_piece.DiscOfCell[cell]].Material ?? Nothing : Nothing;
+
+    // The faces of a cell behind which nothing stands: they meet what is above, below or around the piece.
+    private void Expose(int cell)
+    {
+        if (!IsFilled(cell)) return;
+        var (ring, floor) = (cell % _rings, cell / _rings);
+        var (width, height) = (_ringWidth[ring], _floorHeight[floor]);
+        if (floor == 0 || !IsFilled(cell - _rings)) _exposures.Add(new(cell, _ringArea[ring], height, Facing.Down));
+        if (floor == _floors - 1 || !IsFilled(cell + _rings)) _exposures.Add(new(cell, _ringArea[ring], height, Facing.Up));
+        if (ring == _rings - 1 || !IsFilled(cell + 1)) _exposures.Add(new(cell, _twiceOuterFace[ring] / 2 * height, width, Facing.Sideways));
+        if (ring > 0 && !IsFilled(cell - 1)) _exposures.Add(new(cell, _twiceOuterFace[ring - 1] / 2 * height, width, Facing.Sideways));
+    }
 
     // Hot from its first call on: a march runs it tens of thousands of times within one call of a notebook.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -124,20 +142,20 @@ internal sealed class PieceCells
     private double ThroughFaces(HeatStage stage, Span<double> heat)
     {
         var sum = 0.0;
-        for (var ring = 0; ring < _rings; ring++)
+        foreach (ref readonly var exposure in CollectionsMarshal.AsSpan(_exposures))
         {
-            sum += Face(heat, ring, stage.Bottom, _ringArea[ring], _floorHeight[0]);
-            sum += Face(heat, (_floors - 1) * _rings + ring, stage.Top, _ringArea[ring], _floorHeight[^1]);
+            var air = exposure.In(stage);
+            var flow = ColumnCells.Through(exposure.FaceM2, air, exposure.WidthMetres, _conductivity[exposure.Cell]) * (air.AirCelsius - _celsius[exposure.Cell]);
+            heat[exposure.Cell] += flow;
+            sum += flow;
         }
-        for (var floor = 0; floor < _floors; floor++)
-            sum += Face(heat, floor * _rings + _rings - 1, stage.Side, _twiceOuterFace[^1] / 2 * _floorHeight[floor], _ringWidth[^1]);
         return sum;
     }
 
-    private double Face(Span<double> heat, int cell, Surroundings air, double faceM2, double width)
+    private enum Facing { Up, Down, Sideways }
+
+    private readonly record struct Exposure(int Cell, double FaceM2, double WidthMetres, Facing Facing)
     {
-        var flow = ColumnCells.Through(faceM2, air, width, _conductivity[cell]) * (air.AirCelsius - _celsius[cell]);
-        heat[cell] += flow;
-        return flow;
+        public Surroundings In(HeatStage stage) => Facing switch { Facing.Up => stage.Top, Facing.Down => stage.Bottom, _ => stage.Side };
     }
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Tamis.Physics;
 
 /// <summary>What a face of a piece sees: air or a plate of one temperature, how well it takes heat, and what wraps the face.</summary>
@@ -30,9 +28,7 @@ public readonly record struct Surroundings
     /// <exception cref="ArgumentOutOfRangeException">A temperature below absolute zero, a negative coefficient or resistance.</exception>
     public static Surroundings Air(double celsius, double transferWPerM2K, double resistanceM2KPerW = 0)
     {
-        var absoluteZero = PhysicsData.Kit.Constant("absolute zero").Value;
-        if (!(celsius >= absoluteZero && double.IsFinite(celsius)))
-            throw new ArgumentOutOfRangeException(nameof(celsius), celsius, string.Create(CultureInfo.InvariantCulture, $"There is no temperature below absolute zero, {absoluteZero} °C."));
+        Temperature.Require(celsius, nameof(celsius));
         if (!(transferWPerM2K >= 0 && double.IsFinite(transferWPerM2K)))
             throw new ArgumentOutOfRangeException(nameof(transferWPerM2K), transferWPerM2K, "A heat transfer coefficient is 0 W/(m²·K) or more.");
         if (!(resistanceM2KPerW >= 0 && double.IsFinite(resistanceM2KPerW)))

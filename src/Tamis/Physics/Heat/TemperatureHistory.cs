@@ -23,7 +23,7 @@ public sealed record FieldAxes(IReadOnlyList<double> RadiusMillimetres, IReadOnl
 /// <summary>All temperatures of a piece at one instant.</summary>
 /// <param name="Minutes">When, from the start.</param>
 /// <param name="Axes">Where the cells lie.</param>
-/// <param name="Celsius">Cell by cell, ring after ring on each floor, floors from the bottom up.</param>
+/// <param name="Celsius">Cell by cell, ring after ring on each floor, floors from the bottom up; NaN where nothing stands.</param>
 public sealed record TemperatureField(double Minutes, FieldAxes Axes, IReadOnlyList<double> Celsius)
 {
     /// <summary>The temperature of a cell.</summary>
@@ -68,16 +68,24 @@ public sealed record TemperatureHistory
     public double EnergyMissShare => Math.Abs(HeatInJoules - HeatGainedJoules) / Math.Max(Math.Abs(HeatInJoules), double.Epsilon);
 
     /// <summary>Minutes until the warmest cell has come down to a temperature; null if it has not by the end.</summary>
-    public double? MinutesUntilAllBelow(double celsius) => Crossing(reading => celsius - reading.WarmestCelsius);
+    /// <param name="celsius">The temperature.</param>
+    /// <param name="afterMinutes">Where to begin: the start of the stage that is asked about. The minutes count from there.</param>
+    public double? MinutesUntilAllBelow(double celsius, double afterMinutes = 0) => Crossing(reading => celsius - reading.WarmestCelsius, afterMinutes);
 
     /// <summary>Minutes until the coldest cell has come up to a temperature; null if it has not by the end.</summary>
-    public double? MinutesUntilAllAbove(double celsius) => Crossing(reading => reading.ColdestCelsius - celsius);
+    /// <param name="celsius">The temperature.</param>
+    /// <param name="afterMinutes">Where to begin: the start of the stage that is asked about. The minutes count from there.</param>
+    public double? MinutesUntilAllAbove(double celsius, double afterMinutes = 0) => Crossing(reading => reading.ColdestCelsius - celsius, afterMinutes);
 
     /// <summary>Minutes until the whole piece has come down to a temperature, with range and working.</summary>
-    public Predicted TimeUntilAllBelow(double celsius) => Time(MinutesUntilAllBelow(celsius), "a longer time: at the end the warmest place is at", Readings[^1].WarmestCelsius);
+    /// <param name="celsius">The temperature.</param>
+    /// <param name="afterMinutes">Where to begin to count.</param>
+    public Predicted TimeUntilAllBelow(double celsius, double afterMinutes = 0) => Time(MinutesUntilAllBelow(celsius, afterMinutes), "a longer time: at the end the warmest place is at", Readings[^1].WarmestCelsius);
 
     /// <summary>Minutes until the whole piece has come up to a temperature, with range and working.</summary>
-    public Predicted TimeUntilAllAbove(double celsius) => Time(MinutesUntilAllAbove(celsius), "a longer time: at the end the coldest place is at", Readings[^1].ColdestCelsius);
+    /// <param name="celsius">The temperature.</param>
+    /// <param name="afterMinutes">Where to begin to count.</param>
+    public Predicted TimeUntilAllAbove(double celsius, double afterMinutes = 0) => Time(MinutesUntilAllAbove(celsius, afterMinutes), "a longer time: at the end the coldest place is at", Readings[^1].ColdestCelsius);
 
     /// <summary>The readings of the middle as a log, to hold against a rule or a lethality.</summary>
     public TemperatureLog CentreLog(string name = "the middle, predicted") =>
@@ -92,15 +100,16 @@ public sealed record TemperatureHistory
     }
 
     // The first time at which a measure is reached, straight between readings.
-    private double? Crossing(Func<TemperatureReading, double> above)
+    private double? Crossing(Func<TemperatureReading, double> above, double afterMinutes)
     {
         for (var i = 0; i < Readings.Count; i++)
         {
             var now = above(Readings[i]);
-            if (now < 0) continue;
-            if (i == 0) return Readings[0].Minutes;
+            if (now < 0 || Readings[i].Minutes < afterMinutes) continue;
+            if (i == 0) return 0;
             var before = above(Readings[i - 1]);
-            return Readings[i - 1].Minutes + (Readings[i].Minutes - Readings[i - 1].Minutes) * (-before / (now - before));
+            var at = before >= 0 ? Readings[i].Minutes : Readings[i - 1].Minutes + (Readings[i].Minutes - Readings[i - 1].Minutes) * (-before / (now - before));
+            return Math.Max(0, at - afterMinutes);
         }
         return null;
     }

@@ -40,7 +40,7 @@ public sealed class TemperatureLog
             {
                 var reader = new RowReader(row, problems);
                 var minutes = reader.RequiredNumber("minutes", 0);
-                readings.Add((minutes, reader.RequiredNumber("celsius", PhysicsData.Kit.Constant("absolute zero").Value)));
+                readings.Add((minutes, reader.RequiredNumber("celsius", Temperature.AbsoluteZeroCelsius)));
                 if (readings is [.., var before, var last] && last.Minutes <= before.Minutes) problems.Add(row.Problem("minutes", "a time after that of the row above"));
             }
         if (problems.Count == 0 && readings.Count < 2) problems.Add(new(sheet.File, 0, "", "", "a curve needs two readings or more"));
@@ -71,11 +71,10 @@ public sealed class TemperatureLog
     private static IEnumerable<string> Problems(IReadOnlyList<(double Minutes, double Celsius)> readings)
     {
         if (readings.Count < 2) yield return "A curve needs two readings or more.";
-        var absoluteZero = PhysicsData.Kit.Constant("absolute zero").Value;
         for (var i = 0; i < readings.Count; i++)
         {
             var (minutes, celsius) = readings[i];
-            if (!(celsius >= absoluteZero && double.IsFinite(celsius))) yield return string.Create(CultureInfo.InvariantCulture, $"Reading {i + 1} is {celsius} °C; there is no temperature below absolute zero, {absoluteZero} °C.");
+            if (!(celsius >= Temperature.AbsoluteZeroCelsius && double.IsFinite(celsius))) yield return string.Create(CultureInfo.InvariantCulture, $"Reading {i + 1} is {celsius} °C; there is no temperature below absolute zero, {Temperature.AbsoluteZeroCelsius} °C.");
             if (!double.IsFinite(minutes) || i > 0 && !(minutes > readings[i - 1].Minutes)) yield return string.Create(CultureInfo.InvariantCulture, $"Reading {i + 1} is at {minutes} minutes; times rise from reading to reading.");
         }
     }

@@ -10,7 +10,6 @@ namespace Tamis.Physics;
 /// </remarks>
 public sealed class ThermalMixture
 {
-    private static readonly double AbsoluteZero = PhysicsData.Kit.Constant("absolute zero").Value;
     private static readonly double LatentHeatKJPerKg = PhysicsData.Kit.Constant("latent heat of ice at 0 °C").Value;
     private static readonly double BoundWaterPerProtein = PhysicsData.Kit.Constant("bound water per protein").Value;
     private static readonly double AirConductivity = PhysicsData.Kit.Constant("conductivity of still air").Value;
@@ -111,7 +110,7 @@ public sealed class ThermalMixture
     // Liquid water and dry matter at 0 °C are zero, ice at 0 °C is less by the latent heat: a function of state, so no path counts.
     private double HeatContent(double celsius)
     {
-        if (celsius < AbsoluteZero) throw new ArgumentOutOfRangeException(nameof(celsius), celsius, "There is no temperature below absolute zero, −273.15 °C.");
+        if (celsius < Temperature.AbsoluteZeroCelsius) throw new ArgumentOutOfRangeException(nameof(celsius), celsius, "There is no temperature below absolute zero, −273.15 °C.");
         var ice = IceShare(celsius);
         var sum = -ice * LatentHeatKJPerKg;
         for (var c = ThermalComponent.Water; c <= ThermalComponent.Ice; c++)
