@@ -51,7 +51,7 @@ public sealed record PieceHeat(MouldedPiece? Piece, IReadOnlyDictionary<string, 
         if (layer.DensityGramsPerMillilitre is not > 0) lacks.Add($"{component.Name}: a density");
         if (makeup.Shares is not { } shares || layer.DensityGramsPerMillilitre is not { } density) return null;
         if (makeup.AssumedPercent > 0.5) remarks.Add(string.Create(CultureInfo.InvariantCulture, $"{component.Name}: {makeup.AssumedPercent:0.#} % of the mass, of unknown nature, counts as carbohydrate"));
-        var mixture = Freezing(balance, shares, component.Name, remarks);
+        var mixture = Freezing(balance, shares, component.Name, remarks).WithFat(FatMelting.Of(balance));
         var solid = mixture.DensityKgPerM3(DensityAtCelsius);
         if (density * 1000 > solid * WorthSaying) remarks.Add(string.Create(CultureInfo.InvariantCulture, $"{component.Name}: without air it would have {solid / 1000:0.00} g/mL, less than the {density:0.00} of the sheets; the lower one counts"));
         return mixture.WithDensity(Math.Min(density * 1000, solid), DensityAtCelsius);

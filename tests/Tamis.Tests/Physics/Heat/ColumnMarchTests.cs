@@ -85,16 +85,19 @@ public class ColumnMarchTests
         Assert.Equal(explicitly.Readings[^1].MeanCelsius, implicitly.Readings[^1].MeanCelsius, 0.2);
     }
 
-    [Fact]
-    public void Implicit_HeatThatOnlyFreezes_TakesPlanksTime()
+    [Theory]
+    [InlineData(ConductionShape.Slab)]
+    [InlineData(ConductionShape.Cylinder)]
+    [InlineData(ConductionShape.Sphere)]
+    public void Implicit_HeatThatOnlyFreezes_TakesPlanksTime(ConductionShape shape)
     {
-        // Plank's piece: all at its freezing point, next to no heat in a degree. Plank 1913: a plate, thickness 40 mm.
+        // Plank 1913: all at its freezing point, next to no heat in a degree; 40 mm thick or wide.
         const double Latent = 250_000, Heat = 50;
         var curve = ThermalCurve.FromKnots("water that only freezes", 1000, [-60, -0.02, 0, 20], [-60 * Heat - Latent, -0.02 * Heat - Latent, 0, 20 * Heat], [2.2, 2.2, 2.2, 2.2]);
-        var column = HeatColumn.Of(ConductionShape.Slab, [new(curve, 40, 0)], 200);
+        var column = HeatColumn.Of(shape, [new(curve, shape == ConductionShape.Slab ? 40 : 20, 0)], 200);
         var minutes = HeatMarch.Implicit(column, [HeatStage.AllRound(300, Surroundings.Air(-20, 50))], new() { StepSeconds = 2 }).MinutesUntilAllBelow(-0.03);
         Assert.NotNull(minutes);
-        Assert.Equal(1, minutes.Value * 60 / FreezingTimes.PlankSeconds(ConductionShape.Slab, 0.04, 1000, Latent, 0, -20, 50, 2.2), 0.01);
+        Assert.Equal(1, minutes.Value * 60 / FreezingTimes.PlankSeconds(shape, 0.04, 1000, Latent, 0, -20, 50, 2.2), 0.01);
     }
 
     [Theory]

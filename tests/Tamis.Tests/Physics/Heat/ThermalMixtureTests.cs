@@ -44,6 +44,30 @@ public class ThermalMixtureTests
     }
 
     [Fact]
+    public void WithFat_ThatSetsOnCooling_GivesItsMeltingHeat()
+    {
+        var plain = ThermalMixture.Make(Proximates.FromGrams(20, 5, 35, 40));
+        var setting = plain.WithFat(new(0.35, 120, celsius => Math.Clamp((34 - celsius) / 20, 0, 1)));
+        double Given(ThermalMixture mixture) => mixture.EnthalpyKJPerKg(40) - mixture.EnthalpyKJPerKg(4);
+        Assert.Equal(0.35 * 120, Given(setting) - Given(plain), 1e-9);
+    }
+
+    [Fact]
+    public void FatMelting_OfABalance_FallsFromColdToWarm()
+    {
+        var fat = FatMelting.Of(Balance.FromGrams(100, (BalancePart.Water, 20), (BalancePart.CocoaButter, 25), (BalancePart.MilkFat, 8), (BalancePart.NutFat, 3), (BalancePart.Sucrose, 44)));
+        Assert.NotNull(fat);
+        Assert.Equal(0.36, fat.FatShareOfMass, 1e-12);
+        double[] bound = [.. Enumerable.Range(-20, 71).Select(celsius => fat.BoundKJPerKg(celsius))];
+        Assert.All(bound.Zip(bound.Skip(1)), pair => Assert.True(pair.First >= pair.Second));
+        Assert.True(bound[0] > 10);
+        Assert.Equal(0, bound[^1], 1e-9);
+    }
+
+    [Fact]
+    public void FatMelting_OfOilAlone_IsNone() => Assert.Null(FatMelting.Of(Balance.FromGrams(100, (BalancePart.Water, 20), (BalancePart.NutFat, 30), (BalancePart.Sucrose, 50))));
+
+    [Fact]
     public void WithDensity_HalfOfTheSolid_IsHalfAir()
     {
         var solid = ThermalMixture.Make(Proximates.FromGrams(60, 5, 20, 15));
