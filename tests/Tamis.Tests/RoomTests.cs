@@ -13,7 +13,7 @@ public class RoomTests
         ["Tables"] = [],
         ["Composition"] = [.. Below, "Statistics"],
         ["Formulas"] = [.. Below, "Composition"],
-        ["Losses"] = [.. Below, "Composition", "Formulas"],
+        ["Losses"] = [.. Below, "Composition", "Formulas", "Statistics"],
         ["Labels"] = [.. Below, "Composition", "Formulas", "Losses"],
         ["Montage"] = [.. Below, "Composition", "Formulas", "Losses"],
         ["Production"] = [.. Below, "Composition", "Formulas", "Losses"],

@@ -89,4 +89,17 @@ public sealed class NutrientProfile
 
     /// <summary>The content of a nutrient by its column.</summary>
     public Content this[int column] => _contents[column];
+
+    /// <summary>The same profile with contents that somebody asked to have filled in.</summary>
+    /// <exception cref="ArgumentException">One of them is known already: an estimate never takes the place of a figure.</exception>
+    public NutrientProfile With(params IReadOnlyList<Imputed> imputed)
+    {
+        var contents = (Content[])_contents.Clone();
+        foreach (var each in imputed)
+        {
+            if (this[each.Tag].IsKnown) throw new ArgumentException($"{Name} has a figure for {Nutrients[each.Tag].Word}; an estimate never takes its place.", nameof(imputed));
+            contents[Nutrients.IndexOf(each.Tag)] = each.Content;
+        }
+        return new(Name, Nutrients, contents, NitrogenFactor);
+    }
 }

@@ -14,7 +14,8 @@ public static class Quantities
         ShapeQuantities.All,
         ComparisonQuantities.All,
         StatisticsQuantities.All,
-        StructureQuantities.All);
+        StructureQuantities.All,
+        UncertaintyQuantities.All);
 
     /// <summary>Several rooms' quantities together.</summary>
     /// <exception cref="InvalidOperationException">Two rooms lend one name.</exception>
