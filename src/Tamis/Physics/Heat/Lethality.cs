@@ -13,6 +13,15 @@ public sealed record LethalityReference(Given Temperature, Given Z, Given Target
         PhysicsData.Kit.Constant("minutes at the reference of cook-chill"));
 }
 
+/// <summary>A log held against a reference.</summary>
+/// <param name="Reference">What it was held against.</param>
+/// <param name="Effect">The effect of the log, in minutes at the reference temperature.</param>
+public sealed record LethalityVerdict(LethalityReference Reference, Predicted Effect)
+{
+    /// <summary>Whether the effect reaches the target that was chosen; null where either is unknown. What every verdict is printed with is <see cref="CoolingRule.Deferral"/>.</summary>
+    public bool? ReachesTarget => Effect.IsKnown && Reference.Target.IsKnown ? Effect.Value >= Reference.Target.Value : null;
+}
+
 /// <summary>The effect of time and temperature on what must not live (Bigelow 1921).</summary>
 /// <remarks>Sugar, salt, fat and little water protect microbes: chocolate work is not made safe by 70 °C for two minutes. A figure here is no proof; what counts is the local code and who is licensed to judge by it.</remarks>
 public static class Lethality
@@ -27,7 +36,10 @@ public static class Lethality
     /// <summary>The effect of a log in minutes at the reference temperature; temperature runs straight between readings.</summary>
     public static Predicted Minutes(TemperatureLog log, LethalityReference reference) => OfLog("lethality", log, reference, Exact);
 
-    /// <summary>The same with the lethal rate straight between readings, as tables do it: more where readings are far apart.</summary>
+    /// <summary>A log held against a reference and the target that was chosen.</summary>
+    public static LethalityVerdict Against(TemperatureLog log, LethalityReference reference) => new(reference, Minutes(log, reference));
+
+    /// <summary>The effect with the lethal rate straight between readings, as tables do it: more where readings are far apart.</summary>
     public static Predicted MinutesByTrapezium(TemperatureLog log, LethalityReference reference) => OfLog("lethality_trapezoid", log, reference,
         (from, to, at, z) => (Rate(from.Celsius, at, z) + Rate(to.Celsius, at, z)) / 2 * (to.Minutes - from.Minutes));
 

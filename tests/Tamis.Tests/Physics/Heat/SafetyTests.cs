@@ -32,6 +32,16 @@ public class SafetyTests
         Assert.Equal(Lethality.Minutes(log, LethalityReference.CookChill).Value, Lethality.Course(log, LethalityReference.CookChill)[^1].EffectMinutes, 1e-12);
     }
 
+    [Theory]
+    [InlineData(72, true)]
+    [InlineData(68, false)]
+    public void Against_TwoMinutesHeld_ReachesTheTargetFromTheReferenceOn(double celsius, bool expected) =>
+        Assert.Equal(expected, Lethality.Against(Log((0, celsius), (2, celsius)), LethalityReference.CookChill).ReachesTarget);
+
+    [Fact]
+    public void Against_ReferenceThatCannotBe_SaysNothing() =>
+        Assert.Null(Lethality.Against(Log((0, 70), (2, 70)), LethalityReference.CookChill with { Z = new("z", -1, "°C", Test) }).ReachesTarget);
+
     [Fact]
     public void Minutes_ZOfZero_IsASentence() =>
         Assert.Equal("a z above 0 °C", Lethality.Minutes(Log((0, 60), (1, 70)), LethalityReference.CookChill with { Z = new("z", 0, "°C", Test) }).Lacks.Single());
