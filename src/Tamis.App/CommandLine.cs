@@ -5,6 +5,7 @@ using Tamis.App.Import;
 using Tamis.App.Jupyter;
 using Tamis.App.New;
 using Tamis.App.Pages;
+using Tamis.App.Tasting;
 using Tamis.App.Verify;
 
 namespace Tamis.App;
@@ -24,6 +25,7 @@ internal static class CommandLine
             CheckCommand.Create(),
             NewCommand.Create(),
             ImportCommand.Create(),
+            TastingCommand.Create(),
             VerifyCommand.Create(),
             JupyterCommand.Create(),
         }.Parse(arguments).InvokeAsync();

@@ -74,7 +74,7 @@ public static class WeighingPages
             [.. component.Lines.Select(line => new WeighingLine(Num.Said(line.Quantity.Text), line.Name, component.Name))], Html.Text(string.Join("; ", batch.Gaps))))])
     { IsWeighed = false, Header = $"as written for one formula of {dessert.Name}" };
 
-    private static string Slug(string name)
+    internal static string Slug(string name)
     {
         var kept = new string([.. name.ToLowerInvariant().Select(letter => char.IsAsciiLetterOrDigit(letter) ? letter : '-')]);
         return string.Join('-', kept.Split('-', StringSplitOptions.RemoveEmptyEntries));

@@ -110,6 +110,9 @@ public sealed record Words
 
     /// <summary>The words of the weighing sheet.</summary>
     public WeighingWords Weighing { get; init; } = new();
+
+    /// <summary>The words of ballots.</summary>
+    public BallotWords Ballot { get; init; } = new();
 }
 
 /// <summary>The fixed words of the weighing sheet in one language.</summary>

@@ -28,6 +28,8 @@ public sealed class Dessert
     private readonly Part<FamilyWindows> _windows;
     private readonly Part<IReadOnlyList<Mould>> _moulds;
     private readonly Part<MontageSheet?> _montage;
+    private readonly Part<RemarkWords> _remarkWords;
+    private readonly Dictionary<string, TastingReport> _reports = [];
 
     private Dessert(DessertSheets sheets, CompositionTable table, StatedFigures stated, DateOnly? asOf)
     {
@@ -47,6 +49,7 @@ public sealed class Dessert
         _windows = Part<FamilyWindows>.Read(problems => sheets.Optional("windows.csv") is { } sheet ? FamilyWindows.Kit.With(FamilyWindows.Read(sheet, FigureList.Kit, problems)) : FamilyWindows.Kit, FamilyWindows.Kit);
         _moulds = Part<IReadOnlyList<Mould>>.Read(problems => sheets.Optional("moulds.csv") is { } sheet ? Mould.ReadAll(sheet, problems) : [], []);
         _montage = Part<MontageSheet?>.Read(problems => sheets.Optional("montage.csv") is { } sheet ? MontageSheet.Read(sheet, problems) : null, null);
+        _remarkWords = Part<RemarkWords>.Read(problems => sheets.Optional("remark_words.csv") is { } sheet ? RemarkWords.Read(sheet, problems) : RemarkWords.Kit, RemarkWords.Kit);
     }
 
     /// <summary>Opens a dessert folder with its store: the folder <c>store</c> in it or beside it.</summary>
@@ -60,6 +63,9 @@ public sealed class Dessert
 
     /// <summary>The name of the dessert folder, without its path.</summary>
     public string FolderName => _sheets.FolderName;
+
+    /// <summary>The dessert folder, as a full path.</summary>
+    public string Folder => _sheets.Folder;
 
     /// <summary>The store, with its ingredients.</summary>
     public Store Store => _store.Value;
@@ -100,11 +106,19 @@ public sealed class Dessert
     /// <summary>How it is put together; null where there is no <c>montage.csv</c>.</summary>
     public MontageSheet? Montage => _montage.Value;
 
+    /// <summary>The tastings as they are planned, before anybody has scored: questions, tastings, servings.</summary>
+    /// <exception cref="TableException"><c>attributes.csv</c> or <c>tastings.csv</c> is missing, or a cell must be mended.</exception>
+    public TastingLog PlannedTastings => Part<TastingLog>.Read(problems => TastingSheets.ReadPlan(_sheets.Required("attributes.csv"), _sheets.Required("tastings.csv"),
+        _sheets.Optional("servings.csv"), _log.Value?.Lineage.Trials, problems), TastingLog.Empty).Value;
+
+    /// <summary>The words by which remarks are counted: the store's <c>remark_words.csv</c>, or the kit's own list.</summary>
+    public RemarkWords RemarkWords => _remarkWords.Value;
+
     /// <summary>Everything in the sheets that must be mended, sheet by sheet.</summary>
     public IReadOnlyList<CellProblem> Problems =>
         [.. _log.Problems.Concat(_facts.Problems).Concat(_store.Problems).Concat(_formulas.Problems).Concat(_batches.Problems)
             .Concat(_method.Problems).Concat(_components.Problems).Concat(_measured.Problems).Concat(_tastings.Problems)
-            .Concat(_windows.Problems).Concat(_moulds.Problems).Concat(_montage.Problems).Distinct()];
+            .Concat(_windows.Problems).Concat(_moulds.Problems).Concat(_montage.Problems).Concat(_remarkWords.Problems).Distinct()];
 
     /// <summary>The sheets that were found, store first.</summary>
     public IReadOnlyList<string> SheetsFound => _sheets.Found;
@@ -146,6 +160,18 @@ public sealed class Dessert
 
     /// <summary>What the scores say of the trials; null without tastings.</summary>
     public TastingAnalysis? Analysis => field ??= Tastings is { } log ? new(log) : null;
+
+    /// <summary>What the scales of one tasting say, by mixed models; worked out once.</summary>
+    /// <exception cref="KeyNotFoundException">No tasting has this name.</exception>
+    public TastingReport ReportOf(string tasting)
+    {
+        var session = Tastings?.Session(tasting) ?? throw new KeyNotFoundException($"{Name} has no tasting '{tasting}' with scores.");
+        if (!_reports.TryGetValue(session.Name, out var report)) _reports[session.Name] = report = TastingReport.Of(Tastings, session);
+        return report;
+    }
+
+    /// <summary>What every step of the tree did to every scale, makes as the unit; null without tastings. Worked out once.</summary>
+    public StepEffects? Effects => field ??= StepEffects.Of(this);
 
     /// <summary>Every trial that has a parent against that parent, in the order of the log; none without a log.</summary>
     public IReadOnlyList<TrialStep> Steps => field ??= TrialStep.AllOf(this);

@@ -14,6 +14,7 @@ internal sealed class DessertSheets
         ("moulds.csv", true, "what fits in which mould"),
         ("equipment.csv", true, "the plan of oven, freezer and hands"),
         ("windows.csv", true, "where the figures of families of your own usually lie; the kit's windows hold without it"),
+        ("remark_words.csv", true, "your own list of words by which remarks at the bench are counted, in place of the kit's"),
         ("formula.csv", false, ""),
         ("trials.csv", false, "which trial came from which, and the question behind each"),
         ("steps.csv", false, "what to do beside what to weigh"),
@@ -41,6 +42,8 @@ internal sealed class DessertSheets
     }
 
     public string FolderName => Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(_folder)));
+
+    public string Folder => Path.GetFullPath(_folder);
 
     public string? StoreFolder => _store is null ? null : Path.GetFullPath(_store);
 

@@ -1,8 +1,37 @@
 namespace Tamis.Tables;
 
+/// <summary>Rows that are to be written into a sheet.</summary>
+/// <param name="Path">The file; a new one is written as the kit ships files.</param>
+/// <param name="Keys">The columns that tell one row from another.</param>
+/// <param name="Rows">What shall stand in the rows, by column: texts, numbers, dates.</param>
+public sealed record SheetChange(string Path, IReadOnlyList<string> Keys, IReadOnlyList<IReadOnlyDictionary<string, object?>> Rows);
+
 /// <summary>Writes rows into a sheet that may be there already, and leaves the rest of it as it was.</summary>
 public static class SheetUpdate
 {
+    /// <summary>Writes into several sheets: all of them or none. A change without rows leaves its file alone.</summary>
+    /// <exception cref="TableException">A file cannot be read or written; then all are as they were.</exception>
+    public static void WriteTogether(IEnumerable<SheetChange> changes)
+    {
+        List<(string Path, byte[]? Before)> written = [];
+        foreach (var change in changes.Where(change => change.Rows.Count > 0))
+        {
+            var before = File.Exists(change.Path) ? File.ReadAllBytes(change.Path) : null;
+            try
+            {
+                Write(change.Path, change.Keys, change.Rows);
+            }
+            catch (TableException)
+            {
+                foreach (var (path, bytes) in written)
+                    if (bytes is null) File.Delete(path);
+                    else TextFile.WriteWhole(path, bytes);
+                throw;
+            }
+            written.Add((change.Path, before));
+        }
+    }
+
     /// <summary>Writes rows: one whose key stands in the file takes that row's place and keeps its other cells, others come behind.</summary>
     /// <param name="path">The file; a new one is written as the kit ships files.</param>
     /// <param name="keys">The columns that tell one row from another.</param>

@@ -12,7 +12,14 @@ internal static class AttributeRows
         ["just-right"] = AttributeKind.JustRight,
         ["just right"] = AttributeKind.JustRight,
         ["words"] = AttributeKind.Words,
+        ["ranking"] = AttributeKind.Ranking,
+        ["pick"] = AttributeKind.Pick,
     };
+
+    private static readonly Dictionary<string, ScaleForm> Forms = new(Names.Comparer) { ["line"] = ScaleForm.Line, ["boxes"] = ScaleForm.Boxes };
+
+    // Places and picks have no ends that a sheet could choose.
+    private const double MostPlaces = 60;
 
     public static IReadOnlyList<SensoryAttribute> Read(Sheet sheet, ICollection<CellProblem> problems)
     {
@@ -37,16 +44,21 @@ internal static class AttributeRows
     private static AttributeKind? Kind(SheetRow row, ICollection<CellProblem> problems)
     {
         if (Kinds.TryGetValue(row["kind"], out var kind)) return kind;
-        problems.Add(row.Problem("kind", "liking, intensity, just-right or words"));
+        problems.Add(row.Problem("kind", "liking, intensity, just-right, words, ranking or pick"));
         return null;
     }
 
     private static SensoryAttribute? Attribute(SheetRow row, string name, AttributeKind kind, ICollection<CellProblem> problems)
     {
         SensoryAttribute attribute = new(name, kind) { LowWord = row["low_word"], HighWord = row["high_word"], Question = row["question"] };
+        if (kind == AttributeKind.Ranking) return attribute with { LowPoints = 1, HighPoints = MostPlaces };
+        if (kind == AttributeKind.Pick) return attribute with { HighPoints = 1 };
+        List<CellProblem> own = [];
+        attribute = attribute with { Form = new RowReader(row, own).Choice("scale", Forms) ?? ScaleForm.Line };
+        foreach (var problem in own) problems.Add(problem);
         if (kind != AttributeKind.Words)
             return End(row, "low", kind, problems) is { } low && End(row, "high", kind, problems) is { } high && Rises(row, low, high, problems)
-                ? attribute with { LowPoints = low, HighPoints = high }
+                && Steps(row, attribute, low, high, problems) ? attribute with { LowPoints = low, HighPoints = high }
                 : null;
         string[] words = [.. row["words"].Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)];
         if (words is [])
@@ -68,6 +80,16 @@ internal static class AttributeRows
         else
             return number;
         return null;
+    }
+
+    // More boxes than this nobody reads; a line serves then.
+    private const double MostBoxes = 20;
+
+    private static bool Steps(SheetRow row, SensoryAttribute attribute, double low, double high, ICollection<CellProblem> problems)
+    {
+        if (attribute.Form == ScaleForm.Line || low == Math.Floor(low) && high == Math.Floor(high) && high - low <= MostBoxes) return true;
+        problems.Add(row.Problem("scale", "line, or whole numbers under low and high, at most 20 apart: there is a box for each"));
+        return false;
     }
 
     private static bool Rises(SheetRow row, double low, double high, ICollection<CellProblem> problems)

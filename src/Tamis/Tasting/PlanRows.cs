@@ -3,41 +3,19 @@ using Tamis.Tables;
 
 namespace Tamis.Tasting;
 
-/// <summary>Reads <c>tastings.csv</c> and <c>servings.csv</c>: what was planned.</summary>
+/// <summary>Reads <c>servings.csv</c> against <c>tastings.csv</c>: what was planned.</summary>
 internal static class PlanRows
 {
-    private const int LowestCode = 100, HighestCode = 999;
+    /// <summary>Blind codes have three digits and no leading zero, which a spreadsheet would drop.</summary>
+    public const int LowestCode = 100, HighestCode = 999;
 
     public static (IReadOnlyList<TastingSession> Sessions, IReadOnlyList<Serving> Servings) Read(
         Sheet plan, Sheet? tastings, Spellings trials, bool mustBeKnown, ICollection<CellProblem> problems)
     {
-        List<TastingSession>? listed = tastings is null ? null : Sessions(tastings, trials, mustBeKnown, problems);
+        IReadOnlyList<TastingSession>? listed = tastings is null ? null : SessionRows.Read(tastings, trials, mustBeKnown, problems);
         var names = new Spellings(listed?.Select(session => session.Name) ?? []);
         var servings = Servings(plan, listed is null ? null : names, trials, mustBeKnown, problems);
         return (listed ?? [.. servings.Select(serving => serving.Tasting).Distinct().Select(name => new TastingSession(name))], servings);
-    }
-
-    private static List<TastingSession> Sessions(Sheet sheet, Spellings trials, bool mustBeKnown, ICollection<CellProblem> problems)
-    {
-        List<TastingSession> sessions = [];
-        if (!sheet.Require(["tasting"], problems)) return sessions;
-        Dictionary<string, int> rows = new(Names.Comparer);
-        foreach (var row in sheet.Rows)
-        {
-            if (row["tasting"].Length == 0)
-                problems.Add(row.Problem("tasting", "the name of the tasting, such as S1"));
-            else if (!rows.TryAdd(row["tasting"], row.Number))
-                problems.Add(row.Problem("tasting", $"each tasting once; row {rows[row["tasting"]]} has it already"));
-            else
-                sessions.Add(new(row["tasting"])
-                {
-                    Date = Date(row, problems),
-                    Kind = row["kind"].Length == 0 ? "scores" : row["kind"],
-                    Control = row["control"].Length == 0 ? null : Trial(row, "control", trials, mustBeKnown, problems),
-                    Notes = row["notes"],
-                });
-        }
-        return sessions;
     }
 
     private static List<Serving> Servings(Sheet sheet, Spellings? tastings, Spellings trials, bool mustBeKnown, ICollection<CellProblem> problems)
@@ -54,7 +32,7 @@ internal static class PlanRows
             if (tastings is not null && !tastings.Has(row["tasting"]))
                 problems.Add(row.Problem("tasting", tastings.Expected("a tasting of tastings.csv", row["tasting"])));
             if (Code(row, problems) is not { } code) continue;
-            Serving serving = new(tastingNames.Of(row["tasting"]), assessors.Of(row["assessor"]), code, Trial(row, "trial", trials, mustBeKnown, problems), row.Origin("trial"))
+            Serving serving = new(tastingNames.Of(row["tasting"]), assessors.Of(row["assessor"]), code, trials.Trial(row, "trial", row["trial"], mustBeKnown, problems), row.Origin("trial"))
             {
                 Position = Counted(row, "position", "the place in the assessor's order: 1, 2, 3 …", problems),
                 Make = Counted(row, "make", "which make of the trial it was: 1, 2, 3 …", problems),
@@ -72,13 +50,6 @@ internal static class PlanRows
         return servings;
     }
 
-    private static string Trial(SheetRow row, string column, Spellings trials, bool mustBeKnown, ICollection<CellProblem> problems)
-    {
-        if (!mustBeKnown || trials.Has(row[column])) return trials.Of(row[column]);
-        problems.Add(row.Problem(column, trials.Expected("a trial of this dessert", row[column])));
-        return row[column];
-    }
-
     private static string? Code(SheetRow row, ICollection<CellProblem> problems)
     {
         if (int.TryParse(row["code"], NumberStyles.None, CultureInfo.InvariantCulture, out var code) && code is >= LowestCode and <= HighestCode)
@@ -92,14 +63,6 @@ internal static class PlanRows
         if (row[column].Length == 0) return null;
         if (int.TryParse(row[column], NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0) return number;
         problems.Add(row.Problem(column, $"{expected}, or a blank where it is not known"));
-        return null;
-    }
-
-    private static DateOnly? Date(SheetRow row, ICollection<CellProblem> problems)
-    {
-        if (row["date"].Length == 0) return null;
-        if (DateText.TryParse(row["date"], row.Sheet.Dialect.DateOrder, out var date)) return date;
-        problems.Add(row.Problem("date", $"a date, such as {DateText.Write(new(2026, 11, 28), row.Sheet.Dialect.DateOrder)}"));
         return null;
     }
 

@@ -7,11 +7,17 @@ namespace Tamis.Tasting;
 internal sealed class ScoreRows
 {
     /// <summary>The columns that the sheet needs for itself, so that no attribute may be called so.</summary>
-    public static readonly IReadOnlyList<string> OwnColumns = ["tasting", "assessor", "code", "remark"];
+    public static readonly IReadOnlyList<string> OwnColumns = ["tasting", "assessor", "code", "remark", "position", AttributeColumn, AnswerColumn];
 
-    private readonly Dictionary<(string, string, string), int> _rows = [];
+    // A sheet with these two columns has a row an answer instead of a row a serving.
+    private const string AttributeColumn = "attribute", AnswerColumn = "answer";
+
+    private readonly Dictionary<(string, string, string, string), int> _rows = [];
+    private readonly HashSet<Serving> _met = [];
+    private readonly HashSet<string> _begun = [];
     private readonly List<Serving> _tasted = [];
     private readonly List<Score> _scores = [];
+    private readonly List<(Score Score, SheetRow Row, string Column)> _places = [];
     private readonly List<Ticks> _ticks = [];
     private readonly List<Remark> _remarks = [];
     private readonly ICollection<CellProblem> _problems;
@@ -29,14 +35,18 @@ internal sealed class ScoreRows
     public static TastingLog Read(Sheet sheet, IReadOnlyList<SensoryAttribute> attributes, IReadOnlyList<Serving> servings, ICollection<CellProblem> problems)
     {
         var reader = new ScoreRows(servings, problems);
-        var unknown = UnknownColumns(sheet, attributes, problems);
+        var isLong = sheet.Has(AttributeColumn) && sheet.Has(AnswerColumn);
+        var unknown = isLong ? sheet.Besides(OwnColumns) : UnknownColumns(sheet, attributes, problems);
         if (sheet.Require(["tasting", "assessor", "code"], problems))
-            foreach (var row in sheet.Rows) reader.Read(row, attributes);
+            foreach (var row in sheet.Rows)
+                if (isLong) reader.ReadAnswer(row, attributes);
+                else reader.Read(row, attributes);
+        Rankings.Check(reader._places, problems);
         return new()
         {
             Attributes = attributes,
             Servings = servings,
-            Tasted = reader._tasted,
+            Tasted = [.. reader._tasted.Where(reader.HasBegun)],
             Scores = reader._scores,
             Ticks = reader._ticks,
             Remarks = reader._remarks,
@@ -57,20 +67,50 @@ internal sealed class ScoreRows
 
     private void Read(SheetRow row, IReadOnlyList<SensoryAttribute> attributes)
     {
-        if (Served(row) is not { } serving) return;
-        var key = (serving.Tasting, serving.Assessor, serving.Code);
-        if (!_rows.TryAdd(key, row.Number))
-        {
-            _problems.Add(row.Problem("code", $"each code once for an assessor in a tasting; {serving.Assessor} has it in row {_rows[key]} already"));
-            return;
-        }
+        if (Served(row) is not { } serving || !IsFirst(row, serving, "")) return;
         _tasted.Add(serving);
-        foreach (var attribute in attributes.Where(attribute => row[attribute.Name].Length > 0))
-        {
-            if (attribute.Kind == AttributeKind.Words) ReadTicks(row, serving, attribute);
-            else ReadPoints(row, serving, attribute);
-        }
-        if (row["remark"].Length > 0) _remarks.Add(new(serving, row["remark"]));
+        foreach (var attribute in attributes) Read(row, attribute.Name, serving, attribute);
+        AddRemark(serving, row["remark"]);
+    }
+
+    private void AddRemark(Serving serving, string text)
+    {
+        if (text.Length == 0) return;
+        _begun.Add(serving.Tasting);
+        _remarks.Add(new(serving, text));
+    }
+
+    // Rows that wait to be filled are no tasting yet: a tasting has begun with its first answer.
+    private bool HasBegun(Serving serving) => _begun.Contains(serving.Tasting);
+
+    // A row an answer: the attribute stands in one column, what was answered in another; 'remark' is an attribute then.
+    private void ReadAnswer(SheetRow row, IReadOnlyList<SensoryAttribute> attributes)
+    {
+        var name = row[AttributeColumn];
+        var attribute = attributes.FirstOrDefault(each => Names.Same(each.Name, name));
+        if (attribute is null && !Names.Same(name, "remark"))
+            _problems.Add(row.Problem(AttributeColumn, new Spellings(attributes.Select(each => each.Name)).Expected("an attribute of attributes.csv, or remark", name)));
+        if (Served(row) is not { } serving || !IsFirst(row, serving, name)) return;
+        if (_met.Add(serving)) _tasted.Add(serving);
+        if (attribute is not null) Read(row, AnswerColumn, serving, attribute);
+        else if (Names.Same(name, "remark")) AddRemark(serving, row[AnswerColumn]);
+    }
+
+    private void Read(SheetRow row, string column, Serving serving, SensoryAttribute attribute)
+    {
+        if (row[column].Length == 0) return;
+        _begun.Add(serving.Tasting);
+        if (attribute.Kind == AttributeKind.Words) ReadTicks(row, column, serving, attribute);
+        else if (attribute.Kind == AttributeKind.Pick) ReadPick(row, column, serving, attribute);
+        else ReadPoints(row, column, serving, attribute);
+    }
+
+    private bool IsFirst(SheetRow row, Serving serving, string attribute)
+    {
+        if (_rows.TryAdd((serving.Tasting, serving.Assessor, serving.Code, Names.Key(attribute)), row.Number)) return true;
+        var before = _rows[(serving.Tasting, serving.Assessor, serving.Code, Names.Key(attribute))];
+        _problems.Add(row.Problem("code", $"each code once for an assessor in a tasting; {serving.Assessor} has it in row {before} already{(attribute.Length > 0 ? $" for {attribute}" : "")}"));
+        return false;
     }
 
     private Serving? Served(SheetRow row)
@@ -87,34 +127,54 @@ internal sealed class ScoreRows
             return null;
         }
         var found = Array.Find(served, serving => serving.Code == row["code"]);
-        if (found is null)
-            _problems.Add(row.Problem("code", $"a code that {served[0].Assessor} was served in {served[0].Tasting}: {string.Join(", ", served.Select(serving => serving.Code).Order(StringComparer.Ordinal))}"));
+        if (found is null) _problems.Add(row.Problem("code", NotServed(row["code"], served, plan)));
+        else if (row["position"].Length > 0 && found.Position is { } place && row["position"] != place.ToString(CultureInfo.InvariantCulture))
+            _problems.Add(row.Problem("position", $"{place}, the place of {found.Code} in the order of {found.Assessor} in servings.csv; are two codes swapped?"));
         return found;
     }
 
-    private void ReadPoints(SheetRow row, Serving serving, SensoryAttribute attribute)
+    private static string NotServed(string code, Serving[] served, ILookup<string, Serving> plan)
+    {
+        var own = $"a code that {served[0].Assessor} was served in {served[0].Tasting}: {string.Join(", ", served.Select(serving => serving.Code).Order(StringComparer.Ordinal))}";
+        string[] others = [.. plan.Where(assessor => assessor.Any(serving => serving.Code == code)).Select(assessor => assessor.First().Assessor).Order(StringComparer.Ordinal)];
+        return others.Length == 0 ? own : $"{own}; {code} went to {string.Join(", ", others.Take(4))}{(others.Length > 4 ? " …" : "")}: is the code or the assessor of another ballot?";
+    }
+
+    private void ReadPoints(SheetRow row, string column, Serving serving, SensoryAttribute attribute)
     {
         var mark = row.Sheet.Dialect.DecimalMark;
-        var whole = attribute.Kind == AttributeKind.JustRight;
-        var scale = $"a {(whole ? "whole number" : "number")} from {Text(attribute.LowPoints)} to {Text(attribute.HighPoints)}";
-        if (!NumberText.TryParse(row[attribute.Name], mark, out var points, out var expected))
-            _problems.Add(row.Problem(attribute.Name, expected == "a number" ? $"{scale}, or a blank where it was not scored" : expected));
+        var whole = attribute.IsWhole;
+        var scale = attribute.Kind == AttributeKind.Ranking ? "a place: 1, 2, 3 …" : $"a {(whole ? "whole number" : "number")} from {Text(attribute.LowPoints)} to {Text(attribute.HighPoints)}";
+        if (!NumberText.TryParse(row[column], mark, out var points, out var expected))
+            _problems.Add(row.Problem(column, expected == "a number" ? $"{scale}, or a blank where it was not scored" : expected));
         else if (points < attribute.LowPoints || points > attribute.HighPoints || whole && points != Math.Floor(points))
-            _problems.Add(row.Problem(attribute.Name, $"{scale}, the scale of attributes.csv"));
+            _problems.Add(row.Problem(column, $"{scale}, the scale of attributes.csv"));
         else
-            _scores.Add(new(serving, attribute, points, row.Origin(attribute.Name)));
+        {
+            Score score = new(serving, attribute, points, row.Origin(column));
+            _scores.Add(score);
+            if (attribute.Kind == AttributeKind.Ranking) _places.Add((score, row, column));
+        }
 
         string Text(double number) => number.ToString("0.###", CultureInfo.InvariantCulture).Replace('.', mark);
     }
 
+    private void ReadPick(SheetRow row, string column, Serving serving, SensoryAttribute attribute)
+    {
+        if (Picks.TryGetValue(row[column], out var points)) _scores.Add(new(serving, attribute, points, row.Origin(column)));
+        else _problems.Add(row.Problem(column, "x where it was picked, 0 or a blank where it was not"));
+    }
+
+    private static readonly Dictionary<string, double> Picks = new(Names.Comparer) { ["x"] = 1, ["1"] = 1, ["yes"] = 1, ["0"] = 0, ["no"] = 0 };
+
     // 'none' is nothing ticked; a blank cell never comes here and is missing.
-    private void ReadTicks(SheetRow row, Serving serving, SensoryAttribute attribute)
+    private void ReadTicks(SheetRow row, string column, Serving serving, SensoryAttribute attribute)
     {
         if (!_words.TryGetValue(attribute, out var list)) _words[attribute] = list = new(attribute.Words);
-        string[] ticked = Names.Same(row[attribute.Name], "none") ? [] : row[attribute.Name].Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        string[] ticked = Names.Same(row[column], "none") ? [] : row[column].Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         string[] strange = [.. ticked.Where(word => !list.Has(word))];
         foreach (var word in strange)
-            _problems.Add(new(row.Sheet.File, row.Number, attribute.Name, word, list.Expected("words of attributes.csv parted by '; ', or none where nothing fitted", word)));
-        if (strange is []) _ticks.Add(new(serving, attribute, [.. ticked.Select(list.Of).Distinct()], row.Origin(attribute.Name)));
+            _problems.Add(new(row.Sheet.File, row.Number, column, word, list.Expected("words of attributes.csv parted by '; ', or none where nothing fitted", word)));
+        if (strange is []) _ticks.Add(new(serving, attribute, [.. ticked.Select(list.Of).Distinct()], row.Origin(column)));
     }
 }

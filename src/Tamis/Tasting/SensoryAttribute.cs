@@ -1,18 +1,5 @@
 namespace Tamis.Tasting;
 
-/// <summary>What an attribute asks of an assessor.</summary>
-public enum AttributeKind
-{
-    /// <summary>How much it is liked, on a scale.</summary>
-    Liking,
-    /// <summary>How strong it is, on a scale.</summary>
-    Intensity,
-    /// <summary>Too little, just right or too much, in whole steps about the middle of the scale.</summary>
-    JustRight,
-    /// <summary>Which words of a list fit.</summary>
-    Words,
-}
-
 /// <summary>One question of a ballot.</summary>
 /// <param name="Name">The attribute as the sheets name it.</param>
 /// <param name="Kind">What it asks.</param>
@@ -35,6 +22,15 @@ public sealed record SensoryAttribute(string Name, AttributeKind Kind)
 
     /// <summary>The list to tick, in the order of the sheet; empty for a scale.</summary>
     public IReadOnlyList<string> Words { get; init; } = [];
+
+    /// <summary>How a scale of liking or intensity is put on a ballot; a line unless the sheet says boxes.</summary>
+    public ScaleForm Form { get; init; }
+
+    /// <summary>Whether a ballot of a tasting asks it: picks in a test of same or different, all else in any other tasting but one at the bench.</summary>
+    public bool IsAskedIn(TastingSession session) => !session.IsBench && (Kind == AttributeKind.Pick) == (session.Test is not null);
+
+    /// <summary>Whether only whole points are answers.</summary>
+    public bool IsWhole => Kind is AttributeKind.JustRight or AttributeKind.Ranking or AttributeKind.Pick || IsScale && Form == ScaleForm.Boxes;
 
     /// <summary>Whether its points can be averaged and compared: liking and intensity.</summary>
     public bool IsScale => Kind is AttributeKind.Liking or AttributeKind.Intensity;

@@ -19,7 +19,7 @@ public sealed record TastingLog
     /// <summary>The plan: every serving, tasted or not.</summary>
     public IReadOnlyList<Serving> Servings { get; init; } = [];
 
-    /// <summary>The servings that were tasted: those with a row of scores, even an empty one.</summary>
+    /// <summary>The servings that were tasted: those with a row of scores, even an empty one, in a tasting that somebody has begun to answer.</summary>
     public IReadOnlyList<Serving> Tasted { get; init; } = [];
 
     /// <summary>The marks on scales.</summary>

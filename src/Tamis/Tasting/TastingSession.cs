@@ -13,11 +13,44 @@ public sealed record TastingSession(string Name)
     /// <summary>The trial that links this tasting to others that served it too, null where there is none.</summary>
     public string? Control { get; init; }
 
+    /// <summary>The trials that are to be served, in the order of the sheet; none where the sheet does not say.</summary>
+    public IReadOnlyList<string> Trials { get; init; } = [];
+
+    /// <summary>The ids of those who are to taste; none where the sheet does not say.</summary>
+    public IReadOnlyList<string> Assessors { get; init; } = [];
+
+    /// <summary>Whether the assessors are trained; null where the sheet does not say.</summary>
+    public bool? AreTrained { get; init; }
+
+    /// <summary>How many servings each assessor gets, 1 or more; null where the sheet does not say.</summary>
+    public int? ServingsEach { get; init; }
+
+    /// <summary>What is on a plate, in grams, more than 0; null where the sheet does not say.</summary>
+    public double? PortionGrams { get; init; }
+
+    /// <summary>The temperature at which it is served, in degrees Celsius; null where the sheet does not say.</summary>
+    public double? ServedCelsius { get; init; }
+
+    /// <summary>How long it stands out of the cold before it is served, in minutes; null where the sheet does not say.</summary>
+    public double? OutOfColdMinutes { get; init; }
+
+    /// <summary>How servings are put in order, in the kitchen's words; may be empty.</summary>
+    public string Design { get; init; } = "";
+
+    /// <summary>The seed of all that is left to chance, so that the plan can be made again; null where the sheet does not say.</summary>
+    public int? Seed { get; init; }
+
     /// <summary>What was noted about it.</summary>
     public string Notes { get; init; } = "";
 
+    /// <summary>Its row of <c>tastings.csv</c>, as the spreadsheet counts; 0 where no sheet lists it.</summary>
+    public int Row { get; init; }
+
     /// <summary>Whether a few people tasted at the bench, for words: notes, not evidence.</summary>
     public bool IsBench => Names.Same(Kind, "bench");
+
+    /// <summary>The test of same or different that it is; null for a tasting with scores or words.</summary>
+    public DifferenceTest? Test => DifferenceTest.Of(Kind);
 }
 
 /// <summary>One plate set before one assessor.</summary>

@@ -14,6 +14,24 @@ public sealed record TastingSheets(Sheet Attributes, Sheet Servings, Sheet Score
     /// <summary>The names of the dessert's trials, against which the plan is checked; null where they are not known.</summary>
     public IReadOnlyCollection<string>? Trials { get; init; }
 
+    /// <summary>Reads what is needed to plan: the questions, the tastings, and the servings that are planned already; no scores.</summary>
+    /// <param name="attributes"><c>attributes.csv</c>.</param>
+    /// <param name="tastings"><c>tastings.csv</c>.</param>
+    /// <param name="servings"><c>servings.csv</c>; null where nothing is planned yet.</param>
+    /// <param name="trialNames">The names of the dessert's trials; null where they are not known.</param>
+    /// <param name="problems">What must be mended is added here.</param>
+    public static TastingLog ReadPlan(Sheet attributes, Sheet tastings, Sheet? servings, IReadOnlyCollection<string>? trialNames, ICollection<CellProblem> problems)
+    {
+        var trials = new Spellings(trialNames ?? []);
+        var asked = AttributeRows.Read(attributes, problems);
+        return servings is null
+            ? new() { Attributes = asked, Sessions = SessionRows.Read(tastings, trials, trialNames is not null, problems) }
+            : Planned(PlanRows.Read(servings, tastings, trials, trialNames is not null, problems));
+
+        TastingLog Planned((IReadOnlyList<TastingSession> Sessions, IReadOnlyList<Serving> Servings) plan) =>
+            new() { Attributes = asked, Sessions = plan.Sessions, Servings = plan.Servings };
+    }
+
     /// <summary>Reads the sheets. Every cell that cannot be read is reported, all at once.</summary>
     /// <param name="problems">What must be mended is added here; a log read with problems lacks what they concern and must not be used.</param>
     public TastingLog Read(ICollection<CellProblem> problems)
@@ -36,6 +54,14 @@ internal sealed class Spellings(IEnumerable<string> known)
 
     /// <summary>The spelling of a name; a new name is taken as it is.</summary>
     public string Of(string name) => _spellings.TryGetValue(name, out var spelling) ? spelling : _spellings[name] = name;
+
+    /// <summary>A trial as the dessert spells it; an unknown one is a problem where all are known.</summary>
+    public string Trial(SheetRow row, string column, string name, bool mustBeKnown, ICollection<CellProblem> problems)
+    {
+        if (!mustBeKnown || Has(name)) return Of(name);
+        problems.Add(new(row.Sheet.File, row.Number, column, name, Expected("a trial of this dessert", name)));
+        return name;
+    }
 
     /// <summary>What was expected where a name is not known: the nearest ones, or the first few.</summary>
     public string Expected(string what, string found)

@@ -132,7 +132,7 @@ public class TastingSheetsTests
     }
 
     [Theory]
-    [InlineData("liking,hedonic,0,10,,,,", "column 'kind': found 'hedonic', expected liking, intensity, just-right or words.")]
+    [InlineData("liking,hedonic,0,10,,,,", "column 'kind': found 'hedonic', expected liking, intensity, just-right, words, ranking or pick.")]
     [InlineData("liking,liking,ten,0,,,,", "column 'low': found 'ten', expected a number: the lowest point of the scale.")]
     [InlineData("liking,liking,10,0,,,,", "column 'high': found '0', expected a number above the lowest point of the scale, 10.")]
     [InlineData("right,just-right,1,5.5,,,,", "column 'high': found '5.5', expected a whole number; a just-right scale has whole steps.")]

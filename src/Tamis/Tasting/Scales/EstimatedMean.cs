@@ -1,0 +1,93 @@
+using Tamis.Statistics.Comparisons;
+using Tamis.Statistics.MixedModels;
+using Tamis.Statistics.Models;
+
+namespace Tamis.Tasting;
+
+/// <summary>The mean of a trial by a model, in points.</summary>
+/// <param name="Trial">The trial.</param>
+/// <param name="Points">The mean.</param>
+/// <param name="Range">Its interval for people like these assessors; null where nothing says how sure it is.</param>
+/// <param name="ServingCount">How many servings were scored.</param>
+public sealed record EstimatedMean(string Trial, double Points, Interval? Range, int ServingCount)
+{
+    internal static EstimatedMean? Of(string trial, Estimate? estimate, int servings, TastingPolicy policy) =>
+        estimate is { } known && double.IsFinite(known.Value) ? new(trial, known.Value, Ranges.Of(known, policy), servings) : null;
+}
+
+/// <summary>One trial less another by a model, as one of all pairs of trials.</summary>
+/// <param name="Trial">The trial.</param>
+/// <param name="Against">The trial that it is compared with.</param>
+/// <param name="Points">The difference, in points.</param>
+/// <param name="Range">Its interval, wide enough for all pairs together; null where nothing says how sure it is.</param>
+/// <param name="Verdict">What can be said of it, by the interval as printed.</param>
+public sealed record TrialPair(string Trial, string Against, double Points, Interval? Range, Verdict Verdict)
+{
+    /// <summary>The smallest difference that would have been seen among all pairs: half the width of the interval.</summary>
+    public double? SmallestGapPoints => Range?.Width / 2;
+
+    /// <summary>The same pair, the other way round.</summary>
+    public TrialPair Turned => this with { Trial = Against, Against = Trial, Points = -Points, Range = Range is { } range ? Interval.Between(-range.High, -range.Low) : null };
+
+    internal static TrialPair? Of(PairwiseDifference pair, SensoryAttribute attribute, TastingPolicy policy)
+    {
+        if (!double.IsFinite(pair.Difference.Value)) return null;
+        var tiny = 1e-9 * (attribute.HighPoints - attribute.LowPoints);
+        if (!(pair.Difference.StandardError > tiny) || !(pair.Difference.Degrees > 0)) return new(pair.First, pair.Second, pair.Difference.Value, null, Verdict.NoSpread);
+        var limits = pair.AdjustedLimits(policy.ConfidenceShare);
+        return double.IsFinite(limits.Low) && double.IsFinite(limits.High)
+            ? new(pair.First, pair.Second, pair.Difference.Value, Interval.Between(limits.Low, limits.High), Verdicts.Of(limits.Low, limits.High, policy.PrintedStepPoints))
+            : new(pair.First, pair.Second, pair.Difference.Value, null, Verdict.NoSpread);
+    }
+}
+
+/// <summary>A part of the spread of marks.</summary>
+/// <param name="From">What varies, as a model names it: the assessor, the assessor in single trials, the plate.</param>
+/// <param name="Points">Its standard deviation, in points.</param>
+/// <param name="Share">Its share of the variance, 0 to 1.</param>
+public sealed record SpreadPart(SpreadFrom From, double Points, double Share)
+{
+    internal static IReadOnlyList<SpreadPart> Of(MixedFit fit)
+    {
+        var total = fit.Components.Sum(component => component.Variance) + fit.ResidualVariance;
+        return total > 0
+            ? [.. fit.Components.Select(component => new SpreadPart(Word(component.Group), component.StandardDeviation, component.Variance / total)),
+               new SpreadPart(SpreadFrom.Plate, Math.Sqrt(fit.ResidualVariance), fit.ResidualVariance / total)]
+            : [];
+    }
+
+    private static SpreadFrom Word(string group) => group switch
+    {
+        "assessor" => SpreadFrom.Assessor,
+        "assessor:trial" => SpreadFrom.AssessorInTrial,
+        "make" => SpreadFrom.Make,
+        "assessor:tasting" => SpreadFrom.AssessorOnTheDay,
+        _ => SpreadFrom.Plate,
+    };
+}
+
+/// <summary>What makes marks differ besides the trials.</summary>
+public enum SpreadFrom
+{
+    /// <summary>Some people use the top of the scale, some the bottom.</summary>
+    Assessor,
+    /// <summary>Some people find more in one trial than in another, and find it again.</summary>
+    AssessorInTrial,
+    /// <summary>People score otherwise on another day.</summary>
+    AssessorOnTheDay,
+    /// <summary>The same trial made again is another batch.</summary>
+    Make,
+    /// <summary>What is left from plate to plate.</summary>
+    Plate,
+}
+
+/// <summary>Turns estimates into intervals, or nothing where nothing says how sure they are.</summary>
+internal static class Ranges
+{
+    public static Interval? Of(Estimate estimate, TastingPolicy policy)
+    {
+        if (!(estimate.StandardError > 0) || !(estimate.Degrees > 0) || !double.IsFinite(estimate.Degrees) && !double.IsPositiveInfinity(estimate.Degrees)) return null;
+        var limits = estimate.Limits(policy.ConfidenceShare);
+        return double.IsFinite(limits.Low) && double.IsFinite(limits.High) ? Interval.Between(limits.Low, limits.High) : null;
+    }
+}

@@ -1,0 +1,121 @@
+using Tamis.Statistics.MixedModels;
+using Tamis.Statistics.Models;
+
+namespace Tamis.Tasting;
+
+/// <summary>One scale of one tasting by a mixed model: trials and places as fixed effects, assessors as a sample of people.</summary>
+/// <remarks>points = trial + place + assessor + assessor within trial (where a trial was served to one assessor again) + plate, fitted by restricted maximum
+/// likelihood; degrees of freedom by Satterthwaite. Assessors who lack some trials count for what they scored. What the data cannot carry is said in <see cref="WhyNot"/>.</remarks>
+public sealed record ScaleModel
+{
+    private const string Points = "points", Trial = "trial", Assessor = "assessor", Place = "place", Before = "before";
+
+    /// <summary>The tasting.</summary>
+    public required string Tasting { get; init; }
+
+    /// <summary>The scale.</summary>
+    public required SensoryAttribute Attribute { get; init; }
+
+    /// <summary>Why nothing can be said, as a sentence; empty where the model was fitted.</summary>
+    public string WhyNot { get; init; } = "";
+
+    /// <summary>How many assessors and servings are behind it.</summary>
+    public required (int Assessors, int Servings) Count { get; init; }
+
+    /// <summary>How many marks are missing of those that could have been given.</summary>
+    public required int MissingCount { get; init; }
+
+    /// <summary>The mean of every trial, places evened out; empty without a fit.</summary>
+    public IReadOnlyList<EstimatedMean> Means { get; init; } = [];
+
+    /// <summary>Every trial against every later one, adjusted for there being so many pairs.</summary>
+    public IReadOnlyList<TrialPair> Pairs { get; init; } = [];
+
+    /// <summary>Where the spread of the marks comes from.</summary>
+    public IReadOnlyList<SpreadPart> Spread { get; init; } = [];
+
+    /// <summary>The probability that trials which do not differ would look so different; null without a fit.</summary>
+    public double? TrialP { get; init; }
+
+    /// <summary>The same counted against all scales that were asked (Holm 1979); null without a fit. Set by <see cref="TastingReport"/>.</summary>
+    public double? TrialPAmongAll { get; init; }
+
+    /// <summary>What a plate that came one place later was scored more, in points, with its interval; null where places are not known or do not vary.</summary>
+    public (double Points, Interval Range)? LaterPlace { get; init; }
+
+    /// <summary>The probability that what came before makes no difference and would look so; null where it cannot be told.</summary>
+    public double? CarryOverP { get; init; }
+
+    /// <summary>The standard deviation from plate to plate, in points; null without a fit.</summary>
+    public double? PlatePoints { get; init; }
+
+    /// <summary>Whether trials differ beyond what chance would give among all scales that were asked.</summary>
+    public bool IsShown(TastingPolicy policy) => (TrialPAmongAll ?? TrialP) < policy.FalseAlarmShare;
+
+    /// <summary>Fits the model.</summary>
+    /// <param name="log">The tastings.</param>
+    /// <param name="session">The tasting.</param>
+    /// <param name="attribute">A scale of liking or intensity.</param>
+    /// <param name="policy">The kit's customs.</param>
+    public static ScaleModel Of(TastingLog log, TastingSession session, SensoryAttribute attribute, TastingPolicy policy)
+    {
+        Score[] scores = [.. log.Scores.Where(score => score.Attribute == attribute && Names.Same(score.Serving.Tasting, session.Name))];
+        var served = log.Servings.Count(serving => Names.Same(serving.Tasting, session.Name));
+        ScaleModel bare = new()
+        {
+            Tasting = session.Name, Attribute = attribute, MissingCount = served - scores.Length,
+            Count = (scores.Select(score => score.Serving.Assessor).Distinct().Count(), scores.Length),
+        };
+        if (Refused(scores, bare, policy) is { } reason) return bare with { WhyNot = reason };
+        var data = DataOf(log, session, scores);
+        var again = scores.GroupBy(score => (score.Serving.Assessor, score.Serving.Trial)).Any(group => group.Count() > 1) ? $" + (1 | {Assessor}:{Trial})" : "";
+        var hasPlaces = scores.All(score => score.Serving.Position is not null) && scores.Select(score => score.Serving.Position).Distinct().Count() > 1;
+        var place = hasPlaces ? $" + {Place}" : "";
+        var outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{place} + (1 | {Assessor}){again}"), data);
+        // A design so sparse that assessor and trial have one mark each still has assessors as a sample.
+        if (outcome.Fit is null && again.Length > 0) outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{place} + (1 | {Assessor})"), data);
+        if (outcome.Fit is not { } fit) return bare with { WhyNot = $"The marks of {attribute.Name} cannot carry a comparison: {Lowered(outcome.Reason)}" };
+        return bare with
+        {
+            Means = [.. fit.Levels(Trial).Select(trial => EstimatedMean.Of(trial, fit.Mean(Trial, trial), scores.Count(score => score.Serving.Trial == trial), policy)).OfType<EstimatedMean>()],
+            Pairs = [.. fit.PairwiseDifferences(Trial).Select(pair => TrialPair.Of(pair, attribute, policy)).OfType<TrialPair>()],
+            Spread = SpreadPart.Of(fit),
+            TrialP = Known(fit.Tests.FirstOrDefault(test => test.Term == Trial)?.P),
+            LaterPlace = hasPlaces ? Slope(fit, policy) : null,
+            CarryOverP = hasPlaces ? CarryOver(data) : null,
+            PlatePoints = Math.Sqrt(fit.ResidualVariance),
+        };
+    }
+
+    private static string? Refused(Score[] scores, ScaleModel bare, TastingPolicy policy)
+    {
+        if (scores.Length == 0) return $"{bare.Attribute.Name} was not asked in {bare.Tasting}.";
+        if (bare.Count.Assessors == 1) return $"One assessor scored {bare.Attribute.Name}: that is a note of one person, and nothing says how others would score.";
+        if (scores.Select(score => score.Serving.Trial).Distinct().Count() == 1) return $"One trial only was scored for {bare.Attribute.Name}: there is nothing to compare it with.";
+        if (scores.Select(score => score.Points).Distinct().Count() == 1) return $"Every mark of {bare.Attribute.Name} is {scores[0].Points.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture)}: without any spread nothing says how sure that is. Is it the default of a form?";
+        return bare.Count.Assessors < policy.FewestAssessors ? $"{bare.Count.Assessors} people scored {bare.Attribute.Name}: notes, not evidence." : null;
+    }
+
+    private static ModelData DataOf(TastingLog log, TastingSession session, Score[] scores)
+    {
+        var orders = log.Servings.Where(serving => Names.Same(serving.Tasting, session.Name)).ToLookup(serving => (serving.Assessor, serving.Position), serving => serving.Trial);
+        return ModelData.Empty
+            .WithNumbers(Points, [.. scores.Select(score => score.Points)])
+            .WithFactor(Trial, [.. scores.Select(score => score.Serving.Trial)])
+            .WithFactor(Assessor, [.. scores.Select(score => score.Serving.Assessor)])
+            .WithNumbers(Place, [.. scores.Select(score => score.Serving.Position ?? double.NaN)])
+            // The first plate has nothing before it: those rows are left out where carry-over is looked at.
+            .WithFactor(Before, [.. scores.Select(score => orders[(score.Serving.Assessor, score.Serving.Position - 1)].FirstOrDefault())]);
+    }
+
+    private static double? CarryOver(ModelData data) =>
+        MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial} + {Place} + {Before} + (1 | {Assessor})"), data).Fit is { } fit && fit.Tests.FirstOrDefault(test => test.Term == Before) is { DenominatorDegrees: > 3 } test
+            ? Known(test.P) : null;
+
+    private static (double, Interval)? Slope(MixedFit fit, TastingPolicy policy) =>
+        fit.FixedEffect(Place).Estimate is { } slope && Ranges.Of(slope, policy) is { } range ? (slope.Value, range) : null;
+
+    private static double? Known(double? value) => value is { } known && double.IsFinite(known) ? known : null;
+
+    private static string Lowered(string sentence) => sentence.Length == 0 ? sentence : char.ToLowerInvariant(sentence[0]) + sentence[1..];
+}
