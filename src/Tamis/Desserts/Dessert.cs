@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Tamis.Composition;
 using Tamis.Formulas;
@@ -30,6 +31,7 @@ public sealed class Dessert
     private readonly Part<MontageSheet?> _montage;
     private readonly Part<RemarkWords> _remarkWords;
     private readonly Dictionary<string, TastingReport> _reports = [];
+    private readonly ConcurrentDictionary<string, TrialPhysics> _physics = new(Names.Comparer);
 
     private Dessert(DessertSheets sheets, CompositionTable table, StatedFigures stated, DateOnly? asOf)
     {
@@ -202,6 +204,10 @@ public sealed class Dessert
         var piece = Assembler.Assemble(montage.RowsOf(line), Moulds, component => batch.Find(component) is { } own ? FactsOf(own, Components.Of(component, line)) : null, problems);
         return piece ?? throw new TableException(problems);
     }
+
+    /// <summary>What physics says of a trial.</summary>
+    /// <exception cref="KeyNotFoundException">No trial has this name.</exception>
+    public TrialPhysics Physics(string trial) => _physics.GetOrAdd(Trial(trial).Trial, name => new(this, name));
 
     // Water leaves a raw mass in the oven; bowl and trim do not thin what was weighed into a mould.
     private static LayerFacts FactsOf(ComponentBatch batch, ComponentNote? note) => new(note?.DensityGramsPerMillilitre, note?.RawDensityGramsPerMillilitre,

@@ -23,14 +23,15 @@ public sealed record PieceHeat(MouldedPiece? Piece, IReadOnlyDictionary<string, 
     /// <param name="trial">The trial.</param>
     /// <param name="startCelsius">The temperature of a component at the start.</param>
     /// <param name="cellMillimetres">About how large the cells are.</param>
+    /// <param name="stands">Which layers are there; all where null. What is there stands on the lowest of them.</param>
     /// <exception cref="Tables.TableException">A sheet must be mended first.</exception>
-    public static PieceHeat Of(Dessert dessert, string trial, Func<string, double> startCelsius, double cellMillimetres = 1.5)
+    public static PieceHeat Of(Dessert dessert, string trial, Func<string, double> startCelsius, double cellMillimetres = 1.5, Func<PlacedLayer, bool>? stands = null)
     {
         if (dessert.PieceOf(trial) is not { } assembled) return new(null, new Dictionary<string, ThermalMixture>(), ["montage.csv, with how the piece is put together"], []);
         var batch = dessert.Trial(trial);
         List<string> lacks = [], remarks = [];
-        PlacedLayer[] standing = [.. assembled.Layers.Where(layer => layer.As != Placing.Piece)];
-        if (standing.Length < assembled.Layers.Count) remarks.Add("what is set on top as single pieces is left out");
+        PlacedLayer[] standing = [.. assembled.Layers.Where(layer => layer.As != Placing.Piece && stands?.Invoke(layer) != false)];
+        if (assembled.Layers.Any(layer => layer.As == Placing.Piece)) remarks.Add("what is set on top as single pieces is left out");
         Dictionary<string, ThermalMixture> mixtures = new(Names.Comparer);
         foreach (var layer in standing)
             if (!mixtures.ContainsKey(layer.Component) && batch.Find(layer.Component) is { } component && MixtureOf(component, layer, lacks, remarks) is { } mixture)
@@ -69,12 +70,13 @@ public sealed record PieceHeat(MouldedPiece? Piece, IReadOnlyDictionary<string, 
     // A film lies around what it covers, so it comes before it; a lining is a disc with a hollow.
     private static IEnumerable<HeatDisc> DiscsOf(IReadOnlyList<PlacedLayer> layers, Func<PlacedLayer, ThermalCurve> curve, Func<string, double> start, List<string> remarks)
     {
+        var floor = layers.Min(layer => layer.BottomMillimetres);
         foreach (var layer in layers.Where(layer => layer.As != Placing.Film))
         {
             foreach (var film in layers.Where(film => film.As == Placing.Film && Names.Same(film.Inside, layer.Component)))
-                yield return Disc(film.Outer, film.BottomMillimetres, film.ThicknessMillimetres, film);
-            yield return Disc(layer.Outer, layer.BottomMillimetres, 0, layer);
-            if (layer.Hollow is { } hollow) yield return Disc(hollow, layer.BottomMillimetres + layer.ThicknessMillimetres, 0, layer) with { Material = null };
+                yield return Disc(film.Outer, film.BottomMillimetres - floor, film.ThicknessMillimetres, film);
+            yield return Disc(layer.Outer, layer.BottomMillimetres - floor, 0, layer);
+            if (layer.Hollow is { } hollow) yield return Disc(hollow, layer.BottomMillimetres - floor + layer.ThicknessMillimetres, 0, layer) with { Material = null };
         }
 
         HeatDisc Disc(Shape shape, double bottom, double coatMillimetres, PlacedLayer layer)

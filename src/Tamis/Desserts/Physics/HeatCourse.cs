@@ -1,0 +1,91 @@
+using Tamis.Formulas;
+using Tamis.Montage;
+using Tamis.Physics;
+
+namespace Tamis.Desserts;
+
+/// <summary>How a piece of real layers cools or warms in one step of the method.</summary>
+public sealed record HeatCourse
+{
+    private const double FrozenCelsius = -18, ThawedCelsius = 0, CellMillimetres = 2, PastThePlan = 1.5, UsualMinutes = 480;
+    // The instants of the plan that a page shows.
+    private static readonly double[] Shown = [0.1, 0.3, 0.6, 1];
+
+    private HeatCourse(IReadOnlyList<string> lacks) => Lacks = lacks;
+
+    /// <summary>What would have to be known; empty where it could be worked out.</summary>
+    public IReadOnlyList<string> Lacks { get; }
+
+    /// <summary>What was assumed, in sentences.</summary>
+    public IReadOnlyList<string> Assumed { get; private init; } = [];
+
+    /// <summary>The piece as heat meets it; null where something is lacking.</summary>
+    public PieceHeat? Piece { get; private init; }
+
+    /// <summary>The step of the method that says where it stands and how long.</summary>
+    public MethodStep? Step { get; private init; }
+
+    /// <summary>How well the air takes or gives heat.</summary>
+    public Given? Transfer { get; private init; }
+
+    /// <summary>The temperatures with the middle of that range; null where something is lacking.</summary>
+    public TemperatureHistory? History { get; private init; }
+
+    /// <summary>The temperature that all of it has to pass: below it when it freezes, above it when it thaws.</summary>
+    public double GoalCelsius { get; private init; }
+
+    /// <summary>How long until all of it has passed the goal, in minutes; null where it has not by half as long again as the plan.</summary>
+    public double? Minutes { get; private init; }
+
+    /// <summary>The same with the best and the poorest air of the range; an end is null where it is not reached.</summary>
+    public (double? Earliest, double? Latest) Between { get; private init; }
+
+    internal static HeatCourse Freezing(TrialPhysics trial)
+    {
+        if (MouldedOf(trial, out var lack) is not { } moulded) return new([lack]);
+        var steps = trial.Of(moulded.Component).Looked.Steps.ToList();
+        var at = steps.FindLastIndex(step => step.TemperatureCelsius <= -10);
+        if (at < 0) return new([$"a step of {moulded.Component} in steps.csv that freezes it: a temperature of −10 °C or below"]);
+        var start = steps.Take(at).LastOrDefault(step => step.TemperatureCelsius is not null)?.TemperatureCelsius ?? 20;
+        return March(trial, steps[at], FrozenCelsius, layer => layer == moulded || layer.As == Placing.Insert && Names.Same(layer.Inside, moulded.Component),
+            component => Names.Same(component, moulded.Component) ? start : Math.Min(trial.Of(component).Note?.HoldCelsius ?? start, start),
+            FormattableString.Invariant($"{moulded.Component} is at {start:0} °C all through when it goes in, what is inside it as cold as it is kept; its ring is left out"));
+    }
+
+    internal static HeatCourse Thawing(TrialPhysics trial)
+    {
+        if (MouldedOf(trial, out var lack) is null) return new([lack]);
+        if (trial.Assembly.FirstOrDefault(step => step is { TemperatureCelsius: >= -5 and <= 25, Minutes.High: >= 60 }) is not { } thaw)
+            return new(["a step of the assembly in steps.csv that thaws it: a temperature above −5 °C and at least an hour"]);
+        var frozen = trial.Piece!.Layers.Where(layer => layer.As is Placing.Moulded or Placing.Insert or Placing.Film).Select(layer => layer.Component).ToHashSet(Names.Comparer);
+        return March(trial, thaw, ThawedCelsius, _ => true, component => frozen.Contains(component) ? FrozenCelsius : Math.Max(0, trial.Of(component).Note?.HoldCelsius ?? thaw.TemperatureCelsius!.Value),
+            FormattableString.Invariant($"what was moulded is at {FrozenCelsius:0} °C all through when it comes out, what stands under it as warm as it is kept").Replace('-', '−'));
+    }
+
+    private static PlacedLayer? MouldedOf(TrialPhysics trial, out string lack)
+    {
+        var moulded = trial.Piece?.Layers.FirstOrDefault(layer => layer.As == Placing.Moulded);
+        lack = moulded is not null ? "" : trial.Piece is null ? "montage.csv, for the layers of the piece" : "something moulded in montage.csv";
+        return moulded;
+    }
+
+    private static HeatCourse March(TrialPhysics trial, MethodStep step, double goalCelsius, Func<PlacedLayer, bool> stands, Func<string, double> startCelsius, string assumed)
+    {
+        var place = step.Equipment ?? "still cold air";
+        if (SurfaceTransfer.All.FirstOrDefault(each => Names.Same(each.Name, place)) is not { Range: { } range } transfer) return new([$"how well the air of a {place} takes heat: a row in surface-heat-transfer.csv"]);
+        var heat = PieceHeat.Of(trial.Dessert, trial.Trial, startCelsius, CellMillimetres, stands);
+        if (heat.Piece is not { } piece) return new(heat.Lacks);
+
+        var planned = step.Minutes?.High ?? UsualMinutes;
+        var settings = new MarchSettings { StepSeconds = 20, ReadingsEverySeconds = 120, FieldsAtMinutes = [.. Shown.Select(share => Math.Round(planned * share))] };
+        var runs = new[] { transfer.Value, range.High, range.Low }.AsParallel().AsOrdered()
+            .Select(w => piece.March([HeatStage.AllRound(planned * PastThePlan, Surroundings.Air(step.TemperatureCelsius!.Value, w))], settings)).ToArray();
+        return new([])
+        {
+            Piece = heat, Step = step, Transfer = transfer, GoalCelsius = goalCelsius, Assumed = [assumed, .. heat.Remarks],
+            History = runs[0], Minutes = Goal(runs[0]), Between = (Goal(runs[1]), Goal(runs[2])),
+        };
+
+        double? Goal(TemperatureHistory run) => goalCelsius <= FrozenCelsius ? run.MinutesUntilAllBelow(goalCelsius) : run.MinutesUntilAllAbove(goalCelsius);
+    }
+}
