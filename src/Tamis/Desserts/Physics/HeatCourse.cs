@@ -7,7 +7,7 @@ namespace Tamis.Desserts;
 /// <summary>How a piece of real layers cools or warms in one step of the method.</summary>
 public sealed record HeatCourse
 {
-    private const double FrozenCelsius = -18, ThawedCelsius = 0, CellMillimetres = 2, PastThePlan = 1.5, UsualMinutes = 480;
+    private const double FrozenCelsius = -18, CellMillimetres = 2, PastThePlan = 1.5, UsualMinutes = 480;
     // The instants of the plan that a page shows.
     private static readonly double[] Shown = [0.1, 0.3, 0.6, 1];
 
@@ -31,7 +31,7 @@ public sealed record HeatCourse
     /// <summary>The temperatures with the middle of that range; null where something is lacking.</summary>
     public TemperatureHistory? History { get; private init; }
 
-    /// <summary>The temperature that all of it has to pass: below it when it freezes, above it when it thaws.</summary>
+    /// <summary>The temperature that all of it has to pass: −18 °C when it freezes; when it thaws, the highest freezing point of its layers, where the last ice goes.</summary>
     public double GoalCelsius { get; private init; }
 
     /// <summary>How long until all of it has passed the goal, in minutes; null where it has not by half as long again as the plan.</summary>
@@ -58,7 +58,9 @@ public sealed record HeatCourse
         if (trial.Assembly.FirstOrDefault(step => step is { TemperatureCelsius: >= -5 and <= 25, Minutes.High: >= 60 }) is not { } thaw)
             return new(["a step of the assembly in steps.csv that thaws it: a temperature above −5 °C and at least an hour"]);
         var frozen = trial.Piece!.Layers.Where(layer => layer.As is Placing.Moulded or Placing.Insert or Placing.Film).Select(layer => layer.Component).ToHashSet(Names.Comparer);
-        return March(trial, thaw, ThawedCelsius, _ => true, component => frozen.Contains(component) ? FrozenCelsius : Math.Max(0, trial.Of(component).Note?.HoldCelsius ?? thaw.TemperatureCelsius!.Value),
+        // The last ice is in what freezes first; without one that is known, plain water.
+        var lastIce = trial.Piece.Layers.Select(layer => trial.Of(layer.Component).Ice.InitialFreezingPoint).Where(point => point.IsKnown).Select(point => point.Value).DefaultIfEmpty(0).Max();
+        return March(trial, thaw, Math.Round(lastIce, 1), _ => true, component => frozen.Contains(component) ? FrozenCelsius : Math.Max(0, trial.Of(component).Note?.HoldCelsius ?? thaw.TemperatureCelsius!.Value),
             FormattableString.Invariant($"what was moulded is at {FrozenCelsius:0} °C all through when it comes out, what stands under it as warm as it is kept").Replace('-', '−'));
     }
 
