@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CsCheck;
+using Tamis.Physics;
 
 namespace Tamis.Views.Tests;
 
@@ -27,6 +28,16 @@ public class EscapingTests
         ["dots"] = DotsWithIntervals.Of([new(Bad, [new(Bad, 1, Interval.Between(0, 2))], Interval.Between(-3, 3)) { DifferenceFrom = Bad, AxisTitle = Bad }], Html.Text(Bad)).ToHtml(),
         ["bars"] = CompositionBars.Of(Bad, [new(MadeOf.Water, Bad)], [new(Bad, [0.4])], Html.Text(Bad)).ToHtml(),
         ["map"] = RatioMap.Of(Bad, new(Bad, Interval.Between(1, 2)), new(Bad, null), [new(Bad, 1, 1)], Html.Text(Bad), Bad).ToHtml(),
+        ["curves"] = CurveChart.Of([PhysicsSamples.Curves(Bad)], Html.Text(Bad)).ToHtml(),
+        ["curves of panels"] = CurveChart.Of([PhysicsSamples.Curves(Bad), PhysicsSamples.Curves(Bad)], Html.Text(Bad)).ToHtml(),
+        ["ladder"] = PhysicsSamples.Ladder(Bad).ToHtml(),
+        ["water"] = WaterMoving.Of(PhysicsSamples.Water(Bad, Bad + "2"), Html.Text(Bad)).ToHtml() + WaterMoving.Sentences([KeepingDays.Of(PhysicsSamples.Stack(Bad), Bad, 2, detail: new(6, 40))])
+            + WaterMoving.ByThickness(Bad, KeepingDays.ByThickness(PhysicsSamples.Stack(Bad), 0, [0, 0.1], Bad, 2)),
+        ["temperature section"] = TemperatureSection.Of(Bad, PhysicsSamples.Piece(Bad, Bad + "2"), PhysicsSamples.Freezing(PhysicsSamples.Piece(Bad, Bad + "2")).Fields, Html.Text(Bad)),
+        ["figures of models"] = PredictionTable.Of(Bad, [new(Bad, PhysicsSamples.Figure(Bad, 1, Bad, Interval.Between(0, 2), Bad)) { Means = Html.Text(Bad), Tracked = Bad }, new("", PhysicsSamples.Lacking(Bad, Bad))], Html.Text(Bad)),
+        ["predicted and measured"] = PredictedBesideMeasured.Of([new(Bad, Bad, PhysicsSamples.Figure(Bad, 1, Bad, Interval.Between(0, 2)), [PhysicsSamples.Measured(Bad, Bad, 1, Bad)])]),
+        ["check-up"] = CheckUpTable.Of([PhysicsSamples.CheckUp(Bad), new() { Component = Bad, NoVerdict = Bad }]),
+        ["balance"] = BalanceBars.Of(Bad, [(Bad, PhysicsSamples.Balance)], Html.Text(Bad), Bad).ToHtml(),
         ["markdown"] = MarkdownView.Render($"# {Bad}\n\n[a](javascript:alert(1)) ![b](https://example.org/x.png) <script>alert(1)</script>\n\n<div onclick=alert(1)>x</div>"),
     };
 

@@ -17,6 +17,20 @@ public enum MadeOf
     Fibre,
     /// <summary>The rest that is known.</summary>
     Other,
+    /// <summary>Sugars of a second kind beside the first.</summary>
+    Sugars2,
+    /// <summary>Sugars of a third kind, or what does their work.</summary>
+    Sugars3,
+    /// <summary>Fat of a second kind.</summary>
+    Fat2,
+    /// <summary>Fat of a third kind.</summary>
+    Fat3,
+    /// <summary>Solids of cocoa.</summary>
+    Cocoa,
+    /// <summary>Solids of egg.</summary>
+    Egg,
+    /// <summary>Alcohol.</summary>
+    Alcohol,
     /// <summary>Mass for which nobody has a figure: a mesh, never zero.</summary>
     Unknown,
 }
@@ -115,5 +129,12 @@ public static class CompositionBars
 
     private static string Role(MadeOf kind) => "role:" + Word(kind);
 
-    private static string Word(MadeOf kind) => kind.ToString().ToLowerInvariant();
+    private static string Word(MadeOf kind) => kind switch
+    {
+        MadeOf.Sugars2 => "sugars-2",
+        MadeOf.Sugars3 => "sugars-3",
+        MadeOf.Fat2 => "fat-2",
+        MadeOf.Fat3 => "fat-3",
+        _ => kind.ToString().ToLowerInvariant(),
+    };
 }

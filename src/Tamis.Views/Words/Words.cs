@@ -105,6 +105,9 @@ public sealed record Words
     /// <summary>The words of charts.</summary>
     public ChartWords Chart { get; init; } = new();
 
+    /// <summary>The words around what models say.</summary>
+    public PhysicsWords Physics { get; init; } = new();
+
     /// <summary>The words around how a figure was worked out.</summary>
     public WorkingWords Working { get; init; } = new();
 

@@ -7,6 +7,10 @@ public class ChartTests
     private static readonly Dictionary<string, Func<ChartView>> All = new()
     {
         ["scores"] = () => Samples.Scores, ["means"] = () => Samples.Means, ["differences"] = () => Samples.Differences, ["bars"] = () => Samples.MadeOfBars, ["map"] = () => Samples.Map,
+        ["curves"] = () => CurveChart.Of([PhysicsSamples.Curves()], Html.Of($"Curves of nothing.")), ["ladder"] = () => PhysicsSamples.Ladder(), ["water"] = () => WaterMoving.Of(PhysicsSamples.Water()),
+        ["freezing"] = () => HeatCurves.Course("Freezing", PhysicsSamples.Freezing(PhysicsSamples.Piece()), Html.Of($"In the freezer."), [new("−18 °C", -18)]), ["lethality"] = () => HeatCurves.Lethality(PhysicsSamples.Log, Physics.LethalityReference.CookChill),
+        ["ice"] = () => TemperatureCurves.Ice([("gel", at => at < -2 ? 0.5 : 0, -2)], Interval.Between(-30, 0)), ["solid fat"] = () => TemperatureCurves.SolidFat([("ganache", new(80, 90, 40)), ("gel", default)], Interval.Between(15, 40), Html.Of($"By the tables.")),
+        ["balance"] = () => BalanceBars.Of("Made of", [("ganache", PhysicsSamples.Balance)], Html.Of($"By hand.")),
     };
 
     public static TheoryData<string> Names => [.. All.Keys];

@@ -70,10 +70,12 @@ public sealed class WaterCourse
         if (detail.Steps is < 1 or > 1_000_000) throw new ArgumentException(FormattableString.Invariant($"The time has from 1 to 1000000 steps, found {detail.Steps}."), nameof(detail));
         // Most happens early, so the instants lie close together there: their distance grows in a line.
         double[] instants = [.. Enumerable.Range(0, detail.Steps + 1).Select(i => days * i / detail.Steps * i / detail.Steps)];
-        double[] asked = detail.ProfileDays is { Count: > 0 } given ? [.. given.Order()] : [0, days / 64, days / 16, days / 4, days];
+        double[] asked = detail.ProfileDays is { Count: > 0 } given ? [.. given.Order()] : [0, WholeHours(days / 64), WholeHours(days / 16), WholeHours(days / 4), days];
         if (asked.FirstOrDefault(day => !(day >= 0 && day <= days), 0) is var beyond and not 0) throw new ArgumentException(FormattableString.Invariant($"A profile lies within the {days:G6} days that water is followed, found {beyond:G6}."), nameof(detail));
         return Marched(stack, instants, asked, detail.CellsPerLayer);
     }
+
+    private static double WholeHours(double days) => days * 24 >= 1 ? Math.Round(days * 24) / 24 : days;
 
     private static WaterCourse Marched(WaterStack stack, double[] instants, double[] asked, int cellsPerLayer)
     {

@@ -10,6 +10,9 @@ namespace Tamis.Physics;
 /// <param name="Source">Who says so.</param>
 public sealed record MicrobialLimit(double WaterActivityRatio, string Group, bool IsGrowth, string Notes, Source Source)
 {
+    /// <summary>The group in a few words, for a picture; the whole name where the sheet gives none.</summary>
+    public string Short { get; init; } = Group;
+
     /// <summary>What must stand beside every prediction.</summary>
     public const string Caution = "A predicted water activity is not a shelf-life study: measure it, and let acidity, heat, hygiene and storage be judged under local codes by somebody licensed to do so.";
 
@@ -27,7 +30,8 @@ public sealed record MicrobialLimit(double WaterActivityRatio, string Group, boo
         foreach (var row in data.Table("water-activity-limits.csv").Rows)
         {
             var reader = new RowReader(row, problems);
-            limits.Add(new(reader.RequiredNumber("water_activity", 0, 1), reader.Required("group"), !Names.Same(reader.Required("kind"), "target"), row["notes"], PhysicsData.SourceOf(row, problems)));
+            MicrobialLimit limit = new(reader.RequiredNumber("water_activity", 0, 1), reader.Required("group"), !Names.Same(reader.Required("kind"), "target"), row["notes"], PhysicsData.SourceOf(row, problems));
+            limits.Add(reader.Text("short") is { } name ? limit with { Short = name } : limit);
         }
         return problems.Count == 0 ? [.. limits.OrderByDescending(limit => limit.WaterActivityRatio)] : throw new TableException(problems);
     }
