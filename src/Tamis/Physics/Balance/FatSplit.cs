@@ -1,9 +1,10 @@
+using System.Globalization;
 using Tamis.Formulas;
 
 namespace Tamis.Physics;
 
 /// <summary>The fat of one ingredient by kind, from its total, its kind and the cocoa butter and milk fat that the sheet states.</summary>
-internal sealed class FatSplit(Ingredient ingredient, IngredientKind kind, PartContent[] parts)
+internal sealed class FatSplit(Ingredient ingredient, IngredientKind kind, PartContent[] parts, List<string> remarks)
 {
     // Stated to a tenth of a per cent on a pack and to a hundredth in a record: so much is no other fat.
     private const double RoundingGrams = 0.5;
@@ -27,18 +28,24 @@ internal sealed class FatSplit(Ingredient ingredient, IngredientKind kind, PartC
         BalancePart[] open = [.. kind.FatIs.Where(part => !parts[(int)part].IsKnown)];
         var stated = BalanceParts.Fats.Where(part => parts[(int)part].IsKnown).Sum(part => parts[(int)part].Per100Grams);
         var left = total.Per100Grams - stated;
-        var isSplit = true;
-        if (open is [var only]) parts[(int)only] = new(Math.Max(0, left), stated > 0 ? "total fat less the kinds that are stated" : "all of its fat", total.Source);
-        else if (left <= RoundingGrams)
+        if (left < -RoundingGrams)
+            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"{ingredient.Name}: the kinds of fat of its sheet add up to {stated:0.#} g in 100 g, its fat is {total.Per100Grams:0.#} g, of which they are taken as shares"));
+        if (open is [var only] && left >= 0)
+        {
+            parts[(int)only] = new(left, stated > 0 ? "total fat less the kinds that are stated" : "all of its fat", total.Source);
+            left = 0;
+        }
+        else if (left <= RoundingGrams && stated > 0)
         {
             // What is stated is all there is; the record's total, which other figures were made with, wins over the pack's rounding.
-            if (stated > 0) foreach (var part in BalanceParts.Fats.Where(part => parts[(int)part].IsKnown).ToArray())
+            foreach (var part in BalanceParts.Fats.Where(part => parts[(int)part].IsKnown).ToArray())
                 parts[(int)part] = parts[(int)part] with { Per100Grams = parts[(int)part].Per100Grams * total.Per100Grams / stated };
+            left = 0;
         }
-        else isSplit = false;
+        parts[(int)BalancePart.UnsplitFat] = new(Math.Max(0, left), "total fat less the kinds that are known", total.Source);
         foreach (var part in BalanceParts.Fats)
-            if (!parts[(int)part].IsKnown && (isSplit || part == BalancePart.UnsplitFat || part is BalancePart.NutFat or BalancePart.EggFat && kind.FatIs.Count > 0))
-                parts[(int)part] = new(part == BalancePart.UnsplitFat && !isSplit ? left : 0, part == BalancePart.UnsplitFat ? "total fat less the kinds that are known" : "none by its kind", part == BalancePart.UnsplitFat ? total.Source : kind.Source);
+            if (!parts[(int)part].IsKnown && (left <= RoundingGrams || part is BalancePart.NutFat or BalancePart.EggFat && kind.FatIs.Count > 0))
+                parts[(int)part] = new(0, "none by its kind", kind.Source);
     }
 
     private PartContent? Stated(BalancePart part, double? percent) => percent is { } value

@@ -25,7 +25,7 @@ internal sealed class PartsBuilder(Ingredient ingredient, IngredientKind kind, G
         SetStated(BalancePart.Starch, "STARCH");
         SetPolyols();
         SetStated(BalancePart.Alcohol, "ALC");
-        new FatSplit(ingredient, kind, _parts).Set();
+        new FatSplit(ingredient, kind, _parts, remarks).Set();
         if (kind.SolidsAre.Count > 0) SetSolids();
         else SetApart();
         return _parts;

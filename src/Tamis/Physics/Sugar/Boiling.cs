@@ -6,6 +6,10 @@ public static class Boiling
 {
     private const double MillimetresOfMercuryPerKilopascal = 760 / 101.325;
 
+    // The two sets of constants meet from 99 to 101 °C and differ there by some hundredths of a degree: one passes into the other, so that no step is seen.
+    private const double BlendFromCelsius = 99;
+    private const double BlendCelsius = 2;
+
     /// <summary>Vapour pressure of water in kPa by Antoine: log10 p(mmHg) = a − b/(c + T).</summary>
     public static double VapourPressureKilopascals(double celsius, double a, double b, double c) => Math.Pow(10, a - b / (c + celsius)) / MillimetresOfMercuryPerKilopascal;
 
@@ -20,7 +24,9 @@ public static class Boiling
     public static double Celsius(double waterActivityRatio, double pressureKilopascals, in Antoine below, in Antoine above)
     {
         var low = SaturationCelsius(pressureKilopascals / waterActivityRatio, below.A, below.B, below.C);
-        return low < 100 ? low : SaturationCelsius(pressureKilopascals / waterActivityRatio, above.A, above.B, above.C);
+        if (low <= BlendFromCelsius) return low;
+        var high = SaturationCelsius(pressureKilopascals / waterActivityRatio, above.A, above.B, above.C);
+        return low + Math.Min(1, (low - BlendFromCelsius) / BlendCelsius) * (high - low);
     }
 
     /// <summary>Boiling point of sucrose in water at sea level, straight between the rows of the table.</summary>

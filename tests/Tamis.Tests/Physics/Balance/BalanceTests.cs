@@ -27,11 +27,11 @@ public class BalanceTests
 
     // Fat, sugars and water are counted in their parts once: their sums are those of the composition data.
     [Fact]
-    public void Of_AnyMixture_TotalsAreThoseOfTheComposition() => GenMixture.Sample(mixture =>
-    {
-        var balance = Balance.Of(mixture);
-        return Agrees(balance.Fat, mixture.Amount("FAT")) && Agrees(balance.Sugars, mixture.Amount("SUGAR")) && Agrees(balance[BalancePart.Water], mixture.Amount("WATER"));
-    });
+    public void Of_AnyMixture_TotalsAreThoseOfTheComposition() => GenMixture.Sample(HasTheTotalsOfTheComposition);
+
+    [Fact]
+    public void Of_EveryFoodOfTheTable_TotalsAreThoseOfTheComposition() =>
+        Assert.All(Foods.Value, food => Assert.True(HasTheTotalsOfTheComposition(Pantry.Mixture((food, 100))), food.Name));
 
     [Fact]
     public void Of_TwoMixturesTogether_AddsTheirBalances() => Gen.Select(GenMixture, GenMixture).Sample((one, other) =>
@@ -145,6 +145,15 @@ public class BalanceTests
     }
 
     [Fact]
+    public void Of_MoreCocoaButterThanFat_TakesThemAsSharesAndSaysSo()
+    {
+        var balance = Balance.Of(Pantry.Mixture((Pantry.Food("SR28 19902") with { CocoaButterPercent = 40 }, 100)));
+
+        Assert.Equal(31.28, balance.PercentOf(BalancePart.CocoaButter)!.Value, 9);
+        Assert.Contains("add up to 40 g in 100 g", Assert.Single(balance.Remarks), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Of_IngredientWithoutFigures_StaysUnknownAndLiesInTheRest()
     {
         var balance = Balance.Of(Pantry.Mixture((Pantry.Food("SR28 01053"), 75), (new Ingredient { Name = "powder" }, 25)));
@@ -200,6 +209,12 @@ public class BalanceTests
         var balance = Balance.Of(mixture);
         return BalanceParts.Known.All(part => balance.Why(part) is var why && Near(why.From.Where(step => !double.IsNaN(step.Value)).Sum(step => step.Value), why.Value));
     }, iter: 50);
+
+    private static bool HasTheTotalsOfTheComposition(Mixture mixture)
+    {
+        var balance = Balance.Of(mixture);
+        return Agrees(balance.Fat, mixture.Amount("FAT")) && Agrees(balance.Sugars, mixture.Amount("SUGAR")) && Agrees(balance[BalancePart.Water], mixture.Amount("WATER"));
+    }
 
     private static bool Agrees(Amount mine, Amount composition) => composition.IsWhole is false || Near(mine.Known, composition.Known) && mine.IsWhole;
 
