@@ -7,10 +7,13 @@ namespace Tamis.Composition;
 
 /// <summary>Reads the long file of contents: one row a food and nutrient.</summary>
 /// <remarks>This is the one sheet that may hold hundreds of thousands of rows, so it is read from bytes to numbers with no text in between.
-/// Any separator; a decimal comma where the separator is no comma.</remarks>
+/// What is not as the kit writes it (other separators, encodings, wide form, units) is rewritten first by <see cref="ContentsSheet"/>.</remarks>
 internal sealed class ContentsReader
 {
     internal static readonly IReadOnlyList<string> Columns = ["food", "tag", "state", "value", "low", "high", "samples", "standard_deviation", "source", "method"];
+
+    // A state follows from how a value is written; the rest may be missing as a whole.
+    private static readonly string[] Needed = ["food", "tag", "value", "source"];
 
     internal static readonly IReadOnlyDictionary<string, ContentState> StateWords = new Dictionary<string, ContentState>
     {
@@ -39,9 +42,10 @@ internal sealed class ContentsReader
         _at = [.. Columns.Select(column => Array.FindIndex(reader.Headers.ToArray(), header => Names.Same(header, column)))];
         _grid = new(foods.Count, nutrients.Count);
         Dictionary<string, int> rows = new(Names.Comparer);
-        for (var row = 0; row < foods.Count; row++) rows.TryAdd(foods[row].Id, row);
+        for (var row = 0; row < foods.Count; row++) rows.TryAdd(FoodIndex.IdKey(foods[row].Id), row);
         string[] sourceNames = [.. known.Keys];
-        _foodKeys = new(text => rows.GetValueOrDefault(text, -1));
+        // A spreadsheet takes leading zeros off; a food is found all the same.
+        _foodKeys = new(text => rows.GetValueOrDefault(FoodIndex.IdKey(text), -1));
         _tagKeys = new(nutrients.IndexOf);
         _stateKeys = new(text => StateWords.Where(word => Names.Same(word.Key, text)).Select(word => (int)word.Value).DefaultIfEmpty(-1).First());
         _sourceKeys = new(text => Array.FindIndex(sourceNames, name => Names.Same(name, text)));
@@ -58,6 +62,16 @@ internal sealed class ContentsReader
             problems.Add(new(file, 0, "", "", "there is no such file in the folder of the composition table"));
             return new ContentGrid.Builder(foods.Count, nutrients.Count).Build([]);
         }
+        if (ContentsSheet.IsPlain(bytes)) return Plain(file, bytes, foods, nutrients, sources, problems);
+        if (ContentsSheet.Rewrite(file, bytes, nutrients, problems) is not { } rewritten) return new ContentGrid.Builder(foods.Count, nutrients.Count).Build([]);
+        List<CellProblem> found = [];
+        var grid = Plain(file, rewritten.Bytes, foods, nutrients, sources, found);
+        problems.AddRange(found.Select(rewritten.Sheet.InFile).Distinct());
+        return grid;
+    }
+
+    private static ContentGrid Plain(string file, byte[] bytes, IReadOnlyList<Food> foods, NutrientList nutrients, IReadOnlyDictionary<string, Source> sources, List<CellProblem> problems)
+    {
         using var reader = CsvReader.Create(bytes, new CsvReaderOptions { MalformedData = CsvMalformedDataHandling.Throw, TrackLineNumbers = true });
         try
         {
@@ -74,7 +88,7 @@ internal sealed class ContentsReader
 
     private bool HasColumns()
     {
-        string[] missing = [.. Columns.Take(4).Append("source").Where(column => _at[Columns.ToList().IndexOf(column)] < 0)];
+        string[] missing = [.. Needed.Where(column => _at[Columns.ToList().IndexOf(column)] < 0)];
         _problems.AddRange(missing.Select(column => new CellProblem(_file, 0, column, "", "the sheet needs a column of this name")));
         return missing.Length == 0;
     }
@@ -94,7 +108,7 @@ internal sealed class ContentsReader
         var row = _foodKeys.IndexOf(food);
         var column = _tagKeys.IndexOf(tag);
         var isSound = row >= 0 && column >= 0;
-        if (row < 0) Note(0, $"a food of foods.csv{Perhaps(Names.Nearest(Text(0), _foods.Select(food => food.Id)))}");
+        if (row < 0) Note(0, food.IsEmpty ? "a food in every row: a merged cell counts for its first row only" : $"a food of foods.csv{Perhaps(Names.Nearest(Text(0), _foods.Select(food => food.Id)))}");
         if (column < 0) Note(1, $"a tag of nutrients.csv{Perhaps(Names.Nearest(Text(1), _nutrients.All.Select(nutrient => nutrient.Tag)))}");
         var source = _sourceKeys.IndexOf(Cell(8));
         if (source < 0) Note(8, $"a key of sources.csv{Perhaps(Names.Nearest(Text(8), SourceNames))}");
@@ -196,17 +210,9 @@ internal sealed class ContentsReader
         return 0;
     }
 
-    private double Parse(ReadOnlySpan<byte> text)
-    {
-        if (_reader.Separator != ',' && text.IndexOf((byte)',') is var comma and >= 0)
-        {
-            var pointed = text.ToArray();
-            pointed[comma] = (byte)'.';
-            text = pointed;
-        }
-        return double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out var value)
+    private static double Parse(ReadOnlySpan<byte> text) =>
+        double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out var value)
             && double.IsFinite(value) ? value : double.NaN;
-    }
 
     private void Note(int column, string expected) => _problems.Add(new(_file, (int)_reader.LineNumber, Columns[column], Text(column), expected));
 
