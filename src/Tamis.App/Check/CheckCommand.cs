@@ -27,6 +27,7 @@ internal static class CheckCommand
             var dessert = Dessert.Open(folder);
             problems = dessert.Problems;
             writer.WriteLine($"{dessert.Name}: read {string.Join(", ", dessert.SheetsFound)}.");
+            foreach (var sheet in dessert.Sheets) SayHow(sheet, writer);
             foreach (var (file, wouldAdd) in dessert.SheetsMissing) writer.WriteLine($"{file} is not there; it would add: {wouldAdd}.");
             foreach (var column in dessert.UnreadTrialColumns) writer.WriteLine($"formula.csv, column '{column}': kept and not read; trials.csv names no such trial.");
         }
@@ -37,5 +38,13 @@ internal static class CheckCommand
         foreach (var problem in problems) writer.WriteLine(problem);
         writer.WriteLine(problems.Count switch { 0 => "Nothing to mend.", 1 => "1 cell to mend.", var count => $"{count} cells to mend." });
         return problems.Count == 0 ? 0 : 1;
+    }
+
+    // How a file was read, and what of it may be missed: what the spreadsheet has not saved yet, columns that nobody reads.
+    private static void SayHow(Sheet sheet, TextWriter writer)
+    {
+        writer.WriteLine($"{sheet.File}: {sheet.Dialect.InWords()}.");
+        if (sheet.IsOpenElsewhere) writer.WriteLine($"{sheet.File} is open in a spreadsheet: what was not saved there is not in it.");
+        if (SheetColumns.Besides(sheet) is { Count: > 0 } besides) writer.WriteLine($"{sheet.File}: kept and not read: {string.Join(", ", besides)}.");
     }
 }

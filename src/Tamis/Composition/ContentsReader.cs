@@ -154,6 +154,7 @@ internal sealed class ContentsReader
         }
         if (stated < 0) return (written, value);
         var state = (ContentState)stated;
+        if (written is ContentState.Trace or ContentState.BelowLimit && state is not ContentState.Unknown && state != written) Note(2, $"{WordOf(written)}, because the value is written so");
         if (state == ContentState.Unknown) Note(3, "a blank, because the state says that nobody knows");
         if (state is ContentState.Zero or ContentState.AssumedZero or ContentState.Trace && value != 0) Note(3, $"0, because the state is '{Text(2)}'");
         if (state == ContentState.Measured && written == ContentState.Zero) Note(2, "zero, because the value is 0");

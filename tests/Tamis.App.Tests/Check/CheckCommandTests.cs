@@ -24,4 +24,18 @@ public class CheckCommandTests
         Assert.Equal(1, CheckCommand.Run(scratch.Path, said));
         Assert.Contains("formula.csv", said.ToString(), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Run_EachFile_SaysHowItWasReadWhatIsOpenAndWhatIsKept()
+    {
+        using var scratch = new ScratchFolder();
+        scratch.Write("mine/trials.csv", "trial;made_on;Mood\nT1;25/11/2026;good\n");
+        scratch.Write("mine/formula.csv", "component,line,T1\nshell,butter,100.5 g\n");
+        scratch.Write("mine/.~lock.formula.csv#", "");
+        using var said = new StringWriter();
+        CheckCommand.Run(scratch["mine"], said);
+        Assert.Contains("trials.csv: semicolons, decimal comma, dates day first.", said.ToString(), StringComparison.Ordinal);
+        Assert.Contains("trials.csv: kept and not read: Mood.", said.ToString(), StringComparison.Ordinal);
+        Assert.Contains("formula.csv is open in a spreadsheet", said.ToString(), StringComparison.Ordinal);
+    }
 }
