@@ -1,5 +1,6 @@
-using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace Tamis.Composition;
 
@@ -57,22 +58,41 @@ public static class MixtureSums
     private static void SumChecked(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
     {
         ref var table = ref MemoryMarshal.GetReference(matrix.Per100Grams);
-        var stride = matrix.Stride;
-        // Column by column of vectors, so that both running sums stay in registers over all lines.
-        for (var column = 0; column < stride; column += Vector<double>.Count)
+        ref var knownAt = ref MemoryMarshal.GetReference(known);
+        ref var coveredAt = ref MemoryMarshal.GetReference(coveredGrams);
+        var stride = (nuint)matrix.Stride;
+        var hundred = Vector512.Create(100.0);
+        var column = (nuint)0;
+        // Two vectors of columns at a time, so that the running sums stay in registers over all lines and each mass is fetched once for both.
+        for (; column + 2 * ContentGrid.Lane <= stride; column += 2 * ContentGrid.Lane)
         {
-            var sum = Vector<double>.Zero;
-            var covered = Vector<double>.Zero;
+            Vector512<double> firstSum = default, secondSum = default, firstCovered = default, secondCovered = default;
             for (var line = 0; line < rows.Length; line++)
             {
-                var contents = Vector.LoadUnsafe(ref table, (nuint)(rows[line] * stride + column));
-                var mass = new Vector<double>(massGrams[line]);
-                var isKnown = Vector.Equals(contents, contents);
-                sum += Vector.ConditionalSelect(isKnown, mass * contents, Vector<double>.Zero);
-                covered += Vector.ConditionalSelect(isKnown, mass, Vector<double>.Zero);
+                var at = (nuint)rows[line] * stride + column;
+                var mass = Vector512.Create(massGrams[line]);
+                Add(Vector512.LoadUnsafe(ref table, at), mass, ref firstSum, ref firstCovered);
+                Add(Vector512.LoadUnsafe(ref table, at + ContentGrid.Lane), mass, ref secondSum, ref secondCovered);
             }
-            (sum / new Vector<double>(100)).CopyTo(known[column..]);
-            covered.CopyTo(coveredGrams[column..]);
+            (firstSum / hundred).StoreUnsafe(ref knownAt, column);
+            (secondSum / hundred).StoreUnsafe(ref knownAt, column + ContentGrid.Lane);
+            firstCovered.StoreUnsafe(ref coveredAt, column);
+            secondCovered.StoreUnsafe(ref coveredAt, column + ContentGrid.Lane);
         }
+        if (column == stride) return;
+        Vector512<double> sum = default, covered = default;
+        for (var line = 0; line < rows.Length; line++)
+            Add(Vector512.LoadUnsafe(ref table, (nuint)rows[line] * stride + column), Vector512.Create(massGrams[line]), ref sum, ref covered);
+        (sum / hundred).StoreUnsafe(ref knownAt, column);
+        covered.StoreUnsafe(ref coveredAt, column);
+    }
+
+    // NaN is not equal to itself: what is not known adds nothing, neither to the sum nor to what it covers.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Add(Vector512<double> contents, Vector512<double> mass, ref Vector512<double> sum, ref Vector512<double> covered)
+    {
+        var isKnown = Vector512.Equals(contents, contents);
+        sum += isKnown & (mass * contents);
+        covered += isKnown & mass;
     }
 }

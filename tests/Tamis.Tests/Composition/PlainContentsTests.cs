@@ -1,0 +1,54 @@
+using Tamis.Composition;
+using Tamis.Tables;
+
+namespace Tamis.Tests.Composition;
+
+public sealed class PlainContentsTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void Read_LongFile_IsAMatrixWithNaNWhereNobodyKnows()
+    {
+        var table = PlainContents.Read(_folder.Write("c.csv", "food,nutrient,value\nrye,fat,1.75\nrye,ash,2e-3\noat,fat,0.1\noat,ash,\n"));
+
+        Assert.Equal(["rye", "oat"], table.Foods);
+        Assert.Equal([1.75, 0.002], table.Matrix.Row(0).ToArray());
+        Assert.Equal([0.1, double.NaN], table.Matrix.Row(1).ToArray());
+    }
+
+    // The short way to a number must be the exact one: the runtime's own parser is the measure.
+    [Theory]
+    [InlineData("0.1")]
+    [InlineData("123456.789012")]
+    [InlineData("9007199254740993")]
+    [InlineData("0.000000000000001")]
+    [InlineData("5.")]
+    [InlineData("1.234567890123456789")]
+    [InlineData("3.40282e+38")]
+    public void Read_AnyNumber_IsTheNearestDouble(string text) => Assert.Equal(
+        double.Parse(text, System.Globalization.CultureInfo.InvariantCulture), PlainContents.Read(_folder.Write("c.csv", $"food,nutrient,value\nrye,fat,{text}\n")).Matrix.Row(0)[0]);
+
+    [Theory]
+    [InlineData("food,nutrient,value\nrye,fat,1\nrye,ash,\"1,5\"\n", 3)]
+    [InlineData("food,nutrient,value\nrye,fat,.\n", 2)]
+    [InlineData("food,nutrient,value\nrye,fat\n", 2)]
+    [InlineData("food,value\nrye,1\n", 0)]
+    [InlineData("food,nutrient,value\nrye,fat,1e400\n", 2)]
+    public void Read_WhatIsNoNumber_IsNamed(string text, int row) =>
+        Assert.Equal(row, Assert.Throws<TableException>(() => PlainContents.Read(_folder.Write("c.csv", text))).Problems[0].Row);
+
+    [Fact]
+    public void ReadLines_Formulas_StandOneAfterAnother()
+    {
+        var table = PlainContents.Read(_folder.Write("c.csv", "food,nutrient,value\nrye,fat,2\noat,fat,7\n"));
+        var lines = table.ReadLines(_folder.Write("f.csv", "formula,food,mass_g\nA,oat,100\nA,rye,50\nB,rye,10\n"));
+
+        Assert.Equal([0, 2, 3], lines.Starts);
+        Assert.Equal([1, 0, 0], lines.Rows);
+        Assert.Equal(2, lines.Count);
+        Assert.Contains("barley", Assert.Throws<TableException>(() => table.ReadLines(_folder.Write("g.csv", "formula,food,mass_g\nA,barley,1\n"))).Message, StringComparison.Ordinal);
+    }
+}
