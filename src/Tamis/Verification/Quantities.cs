@@ -6,6 +6,7 @@ public static class Quantities
     /// <summary>The quantities of all rooms.</summary>
     public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = Merge(
         CompositionQuantities.All,
+        CompositionTableQuantities.All,
         HeatQuantities.All,
         LabelQuantities.All,
         MixtureQuantities.All,
