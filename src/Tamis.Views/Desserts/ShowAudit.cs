@@ -22,8 +22,10 @@ public static partial class Show
         var parts = lead;
         if (open.Length > 0) parts += FindingsTable("Figures to look up", open, isExplained: false);
         if (explained.Length > 0) parts += Notes.Folded($"{explained.Length} findings that were looked up", FindingsTable("Findings that were looked up", explained, isExplained: true));
-        if (audit.Unneeded.Count > 0)
-            parts += Notes.LookAt(Html.Of($"Explanations that no finding needs (the table was mended, or a name is mistyped): {string.Join("; ", audit.Unneeded.Select(why => $"{why.Food}, {why.Rule}"))}."));
+        // The kit's explanations speak of the kit's foods: in another table they are neither needed nor wrong.
+        AuditExplanation[] unneeded = [.. audit.Unneeded.Where(why => audit.Table.Seek(why.Food) is not null)];
+        if (unneeded.Length > 0)
+            parts += Notes.LookAt(Html.Of($"Explanations that no finding needs (the table was mended, or a name is mistyped): {string.Join("; ", unneeded.Select(why => $"{why.Food}, {why.Rule}"))}."));
         return parts + Notes.Folded("The checks, and what each had to go by", ChecksTable(audit));
     }
 

@@ -87,7 +87,7 @@ internal static class CompositionFiles
             if (!ids.Add(id)) row.Note("food", "each food once");
             var source = Source(row, sources);
             var (protein, fat, carbohydrate) = (row.Number("protein_kcal_g", 0), row.Number("fat_kcal_g", 0), row.Number("carbohydrate_kcal_g", 0));
-            foods.Add(new(id, row.Required("name"), row.Row["group"], source with { Locator = $"food {Number(id)}" })
+            foods.Add(new(id, row.Required("name"), row.Row["group"], source.Evidence == Evidence.Supplier ? source : source with { Locator = $"food {Number(id)}" })
             {
                 PublishedName = row.Row["published_name"],
                 // A factor of 0 says that the food has no protein to convert, which is as good as no factor.

@@ -64,6 +64,45 @@ public sealed class CompositionRows
         return CompositionFiles.Load(file => files.GetValueOrDefault(file));
     }
 
+    /// <summary>The same rows without some foods, by id.</summary>
+    /// <exception cref="KeyNotFoundException">There is no food of such an id.</exception>
+    public CompositionRows Without(params IReadOnlyList<string> ids)
+    {
+        if (ids.FirstOrDefault(id => Foods.All(food => !Names.Same(food.Id, id))) is { } unknown)
+            throw new KeyNotFoundException($"No food has the number '{unknown}'; near ones: {string.Join(", ", Names.Nearest(unknown, Foods.Select(food => food.Id)))}.");
+        int[] kept = [.. Enumerable.Range(0, Foods.Count).Where(row => !ids.Contains(Foods[row].Id, Names.Comparer))];
+        var names = kept.Select(row => Foods[row].Id).ToHashSet(Names.Comparer);
+        return new()
+        {
+            Foods = [.. kept.Select(row => Foods[row])], Nutrients = Nutrients, Contents = [.. kept.Select(row => Contents[row])],
+            Measures = [.. Measures.Where(measure => names.Contains(measure.Food))], Sources = Sources,
+        };
+    }
+
+    /// <summary>The same rows and one food more, with what a document declares: its own figures alone, none taken over from a food.</summary>
+    /// <param name="id">A number for it, dataset and number: <c>SHEET 1</c>.</param>
+    /// <param name="group">The group of foods that it belongs to.</param>
+    /// <param name="profile">What is in 100 g of it.</param>
+    /// <param name="document">The document.</param>
+    /// <exception cref="ArgumentException">The rows have a food of this number.</exception>
+    public CompositionRows With(string id, string group, NutrientProfile profile, string document)
+    {
+        if (Foods.Any(food => Names.Same(food.Id, id))) throw new ArgumentException($"There is a food {id} already; give this one another number.", nameof(id));
+        NutrientList nutrients = new(Nutrients.All.Concat(profile.Nutrients.All.Where(nutrient => Nutrients.IndexOf(nutrient.Tag) < 0)));
+        var declared = profile.Nutrients.All.Where(nutrient => profile[nutrient.Tag] is { State: not ContentState.Unknown, Source.Evidence: Evidence.Supplier or Evidence.Estimate })
+            .ToDictionary(nutrient => nutrients.IndexOf(nutrient.Tag), nutrient => RowOf(profile[nutrient.Tag], document));
+        return new()
+        {
+            Foods = [.. Foods, new(id, profile.Name, group, new(document, Evidence.Supplier)) { NitrogenFactor = profile.NitrogenFactor }],
+            Nutrients = nutrients, Contents = [.. Contents, declared], Measures = Measures,
+            Sources = Sources.Any(source => Names.Same(source.Key, document)) ? Sources : [.. Sources, new(document, Evidence.Supplier, document)],
+        };
+    }
+
+    private static ContentRow RowOf(Content content, string document) => content.State == ContentState.BelowLimit
+        ? new ContentRow(ContentState.BelowLimit, double.NaN, document, content.Source!.Locator) { Low = 0, High = content.Range!.Value.High }
+        : new ContentRow(content.State, content.Per100Grams, document, content.Source!.Locator) { Low = content.Range?.Low ?? double.NaN, High = content.Range?.High ?? double.NaN };
+
     private static string[] FoodCells(Food food) =>
     [
         food.Id, food.Name, food.Group, food.PublishedName, Text(food.NitrogenFactor), Text(food.EnergyFactors?.ProteinKilocaloriesPerGram),

@@ -16,9 +16,14 @@ public sealed class StatedFigures
     private const string OwnEstimate = "own estimate";
 
     private readonly NutrientList _nutrients;
+    private readonly IReadOnlyList<DeclarationTolerance> _tolerances;
 
     /// <summary>Makes the reader of documents; of several columns for one nutrient the first filled one counts.</summary>
-    public StatedFigures(NutrientList nutrients, IReadOnlyList<StatedColumn> columns) => (_nutrients, Columns) = (nutrients, columns);
+    /// <param name="nutrients">The nutrients of the table.</param>
+    /// <param name="columns">The columns that state one.</param>
+    /// <param name="tolerances">How far a lawful figure may lie from what is in the pack, by the name under <c>tolerance</c> of a document; none by default.</param>
+    public StatedFigures(NutrientList nutrients, IReadOnlyList<StatedColumn> columns, IReadOnlyList<DeclarationTolerance>? tolerances = null) =>
+        (_nutrients, Columns, _tolerances) = (nutrients, columns, tolerances ?? []);
 
     /// <summary>The columns that state a nutrient.</summary>
     public IReadOnlyList<StatedColumn> Columns { get; }
@@ -36,7 +41,7 @@ public sealed class StatedFigures
             row.Required("tag");
             columns.Add(new(row.Required("column"), row.Named("tag", tags)?.Tag ?? "", row.RequiredNumber("factor", double.Epsilon), row.Number("nitrogen_factor", double.Epsilon)));
         }
-        return problems is [] ? new(nutrients, columns) : throw new TableException(problems);
+        return problems is [] ? new(nutrients, columns, DeclarationTolerance.ReadAll(folder)) : throw new TableException(problems);
     }
 
     /// <summary>Whether a document states any figure at all.</summary>
@@ -46,7 +51,9 @@ public sealed class StatedFigures
     /// <param name="food">The food behind the ingredient; null where it has none, and then a blank is unknown.</param>
     /// <param name="name">The ingredient's name.</param>
     /// <param name="row">The document's row; a cell that cannot be read is noted there and counts as blank.</param>
-    /// <remarks>Carbohydrate with and without fibre follow from each other where fibre is known, and are unknown where it is not:
+    /// <remarks>A declared figure is an interval: what it was before it was rounded to the digits written, and where the document's cell <c>tolerance</c>
+    /// names rules (<c>eu</c>), as far as these let it lie from what is in the pack. Own estimates pretend no interval.
+    /// Carbohydrate with and without fibre follow from each other where fibre is known, and are unknown where it is not:
     /// a figure of the food never stands beside a stated one that contradicts it.</remarks>
     public NutrientProfile Over(NutrientProfile? food, string name, RowReader row)
     {
@@ -54,6 +61,9 @@ public sealed class StatedFigures
         for (var column = 0; column < contents.Length; column++) contents[column] = food?[_nutrients.All[column].Tag] ?? Content.Unknown;
         var stated = new bool[contents.Length];
         var nitrogenFactor = food?.NitrogenFactor;
+        var tolerance = row.Text("tolerance");
+        if (tolerance is not null && _tolerances.All(each => !Names.Same(each.Name, tolerance)))
+            row.Note("tolerance", $"a blank, or one of: {string.Join(", ", _tolerances.Select(each => each.Name).Distinct())}");
         foreach (var column in Columns)
         {
             var at = _nutrients.IndexOf(column.Tag);
@@ -76,17 +86,22 @@ public sealed class StatedFigures
             contents[whole] = derivation.ForFirst(nutrient.Tag).Of(tag => contents[_nutrients.IndexOf(tag)], _nutrients);
     }
 
-    private static Content Stated(StatedNumber figure, StatedColumn column, SheetRow row)
+    private Content Stated(StatedNumber figure, StatedColumn column, SheetRow row)
     {
         var isEstimate = row["document"].Contains(OwnEstimate, StringComparison.OrdinalIgnoreCase);
         var document = string.Join(", ", new[] { row["document"], row["supplier"], row["date"] }.Where(text => text.Length > 0));
         Source source = new(document.Length > 0 ? document : row.Sheet.File, isEstimate ? Evidence.Estimate : Evidence.Supplier, $"{row.Sheet.File} row {row.Number}, column {column.Column}");
-        return (figure.Kind, figure.Value) switch
-        {
-            (StatedKind.Trace, _) => new(ContentState.Trace, 0, null, source),
-            (StatedKind.Below, var limit) => Content.Below(limit * column.Factor, source),
-            (_, 0) => new(ContentState.Zero, 0, null, source),
-            (_, var value) => new(isEstimate ? ContentState.Estimated : ContentState.Measured, value * column.Factor, null, source),
-        };
+        if (figure.Kind == StatedKind.Trace) return new(ContentState.Trace, 0, null, source);
+        if (figure.Kind == StatedKind.Below) return Content.Below(figure.Value * column.Factor, source);
+        var range = isEstimate ? null : Declared(figure, column, row["tolerance"]);
+        return new(figure.Value == 0 ? ContentState.Zero : isEstimate ? ContentState.Estimated : ContentState.Measured, figure.Value * column.Factor, range, source);
+    }
+
+    // The wider of the two on each side: a tolerance is counted from the declared figure and has the rounding in it.
+    private Interval? Declared(StatedNumber figure, StatedColumn column, string tolerance)
+    {
+        var (minus, plus) = _tolerances.FirstOrDefault(each => Names.Same(each.Name, tolerance) && Names.Same(each.Column, column.Column) && each.Takes(figure.Value))?.Of(figure.Value) ?? (0, 0);
+        var (low, high) = (Math.Max(0, figure.Value - Math.Max(minus, figure.Step / 2)), figure.Value + Math.Max(plus, figure.Step / 2));
+        return high > low ? Interval.Between(low, high) * column.Factor : null;
     }
 }

@@ -19,6 +19,7 @@ public sealed class Dessert
     private readonly DessertSheets _sheets;
     private readonly Part<TrialLog?> _log;
     private readonly Part<Store> _store;
+    private readonly Part<SpecificationHistory> _specifications;
     private readonly Part<IReadOnlyList<Formula>> _formulas;
     private readonly Part<IReadOnlyList<Batch>> _batches;
     private readonly Part<Method?> _method;
@@ -41,6 +42,8 @@ public sealed class Dessert
         _store = Part<Store>.Read(problems => sheets.Optional("ingredients.csv") is { } ingredients
             ? Store.Read(ingredients, sheets.Optional("specifications.csv"), table, stated, asOf ?? LastMake(), problems)
             : Store.None, Store.None);
+        // What must be mended in it is said by the store, which reads the same sheet.
+        _specifications = Part<SpecificationHistory>.Read(problems => sheets.Optional("specifications.csv") is { } sheet ? SpecificationHistory.Read(sheet, problems) : SpecificationHistory.None, SpecificationHistory.None);
         _formulas = Part<IReadOnlyList<Formula>>.Read(problems => FormulaSheet.Read(sheets.Required("formula.csv"), _log.Value?.Lineage, problems), [], _log.Problems);
         _batches = Part<IReadOnlyList<Batch>>.Read(
             problems => [.. _formulas.Value.Select(formula => Batch.Of(formula, _store.Value.Ingredients, problems))], [], _formulas.Problems, _store.Problems);
@@ -71,6 +74,9 @@ public sealed class Dessert
 
     /// <summary>The store, with its ingredients.</summary>
     public Store Store => _store.Value;
+
+    /// <summary>The suppliers' documents of the store, newer against older.</summary>
+    public SpecificationHistory Specifications => _specifications.Value;
 
     /// <summary>The folder of the store, in the dessert folder or beside it; null where there is none.</summary>
     public string? StoreFolder => _sheets.StoreFolder;

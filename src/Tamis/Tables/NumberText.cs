@@ -38,6 +38,15 @@ public static class NumberText
         return false;
     }
 
+    /// <summary>The place of the last digit of a written number: 0.1 for <c>3.4</c>, 1 for <c>33</c>; 0 for one written with an exponent.</summary>
+    internal static double Step(string text, char decimalMark)
+    {
+        var plain = text.Trim();
+        if (plain.AsSpan().IndexOfAny('e', 'E') >= 0) return 0;
+        var mark = plain.LastIndexOf(decimalMark);
+        return mark < 0 ? 1 : Math.Pow(10, mark + 1 - plain.Length);
+    }
+
     /// <summary>The shortest text that reads back as the same number.</summary>
     public static string Write(double value, char decimalMark) => value.ToString("R", CultureInfo.InvariantCulture).Replace('.', decimalMark);
 

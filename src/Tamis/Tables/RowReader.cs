@@ -55,7 +55,8 @@ public sealed class RowReader(SheetRow row, List<CellProblem> problems)
         if (Text(column) is not { } text) return null;
         if (Traces.Contains(text, StringComparer.OrdinalIgnoreCase)) return new(StatedKind.Trace, 0);
         var kind = text[0] == '<' ? StatedKind.Below : StatedKind.Number;
-        if (NumberText.TryParse(kind == StatedKind.Below ? text[1..] : text, Dialect.DecimalMark, out var value, out var expected) && value >= 0) return new(kind, value);
+        if (NumberText.TryParse(kind == StatedKind.Below ? text[1..] : text, Dialect.DecimalMark, out var value, out var expected) && value >= 0)
+            return new StatedNumber(kind, value) { Step = NumberText.Step(text, Dialect.DecimalMark) };
         Note(column, (expected is "" or "a number" ? "a number of 0 or more" : expected) + ", or tr, or <0.1; leave the cell blank if nobody knows" + Spreadsheet(text));
         return null;
     }

@@ -14,4 +14,8 @@ public enum StatedKind
 /// <summary>A figure as a supplier's document states it.</summary>
 /// <param name="Kind">What kind of statement it is.</param>
 /// <param name="Value">The number, or the limit; 0 for a trace. In the unit of the column.</param>
-public readonly record struct StatedNumber(StatedKind Kind, double Value);
+public readonly record struct StatedNumber(StatedKind Kind, double Value)
+{
+    /// <summary>The place of the last digit that was written, 0.1 for <c>3.4</c>: what the figure was rounded to; 0 where the writing does not tell.</summary>
+    public double Step { get; init; }
+}

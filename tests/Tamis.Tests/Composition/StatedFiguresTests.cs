@@ -104,6 +104,45 @@ public class StatedFiguresTests
         Assert.Equal(new Source($"{document}, S8, 2026-02-10", evidence, "specifications.csv row 2, column fat_g"), fat.Source);
     }
 
+    [Theory]
+    [InlineData("33", 32.5, 33.5)]
+    [InlineData("2.8", 2.75, 2.85)]
+    [InlineData("0.10", 0.095, 0.105)]
+    [InlineData("0", 0, 0.5)]
+    public void Over_DeclaredFigure_IsAnIntervalFromItsDigits(string cell, double low, double high)
+    {
+        var fat = Over(null, "document,fat_g", $"CHIP-07,{cell}")["FAT"];
+
+        Assert.Equal((low, high), (Math.Round(fat.Range!.Value.Low, 9), Math.Round(fat.Range.Value.High, 9)));
+        Assert.Equal(IntervalBasis.Declaration, ContentInterval.Of(fat)!.Basis);
+    }
+
+    // Commission guidance on tolerances for nutrient values (December 2012), table 1, from memory: fat below 10 g ± 1.5 g, to 40 g ± 20 %, above ± 8 g.
+    [Theory]
+    [InlineData("fat_g", "5.0", "FAT", 3.5, 6.5)]
+    [InlineData("fat_g", "33", "FAT", 26.4, 39.6)]
+    [InlineData("fat_g", "60", "FAT", 52, 68)]
+    [InlineData("salt_g", "1.0", "NA", 250, 550)]
+    [InlineData("water_g", "30", "WATER", 29.5, 30.5)]
+    public void Over_ChosenTolerance_WidensWhatTheRulesSpeakOf(string column, string cell, string tag, double low, double high)
+    {
+        var range = Over(null, $"document,tolerance,{column}", $"CHIP-07,eu,{cell}")[tag].Range!.Value;
+
+        Assert.Equal((low, high), (Math.Round(range.Low, 9), Math.Round(range.High, 9)));
+    }
+
+    [Fact]
+    public void Over_OwnEstimate_PretendsNoInterval() => Assert.Null(Over(null, "document,fat_g", "own estimate,33")["FAT"].Range);
+
+    [Fact]
+    public void Over_UnknownTolerance_IsNoted()
+    {
+        List<CellProblem> problems = [];
+        Figures.Over(null, "an ingredient", new(Row("document,tolerance,fat_g", "CHIP-07,eux,33"), problems));
+
+        Assert.Equal("tolerance", Assert.Single(problems).Column);
+    }
+
     [Fact]
     public void Over_AWordWhereAFigureBelongs_IsNotedAndUnknown()
     {

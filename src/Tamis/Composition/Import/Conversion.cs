@@ -83,6 +83,20 @@ public sealed record Conversion(string Name, string Tag, string Formula, Convers
         return new(Derivation.StateOf(value, isFilledIn), value, null, new($"{Name}: {Formula} ({Source})", Evidence.Computed, from));
     }
 
+    /// <summary>The row that comes out for a food, its bounds with it; null where a content that it needs is not known.</summary>
+    internal ContentRow? Of(IReadOnlyDictionary<int, ContentRow> contents, NutrientList nutrients, double? nitrogenFactor, string source)
+    {
+        if (!From.All(tag => nutrients.IndexOf(tag) is var column and >= 0 && contents.ContainsKey(column))) return null;
+        // What is below a limit has no figure to work with: its bounds go through instead.
+        var (low, middle, high) = (Bound(bounds => bounds.Low), Bound(bounds => (bounds.Low + bounds.High) / 2), Bound(bounds => bounds.High));
+        if (double.IsNaN(middle)) return null;
+        var isFilledIn = Use == ConversionUse.LowerBound || high > low
+            || From.Any(tag => contents[nutrients.IndexOf(tag)].State is ContentState.Estimated or ContentState.AssumedZero or ContentState.Trace);
+        return new(Derivation.StateOf(middle, isFilledIn), middle, source, $"{Name}: {Formula}") { Low = high > low ? low : double.NaN, High = high > low ? high : double.NaN };
+
+        double Bound(Func<(double Low, double High), double> side) => Of(tag => side(contents[nutrients.IndexOf(tag)].Bounds), nitrogenFactor);
+    }
+
     // Terms parted by blanked plus and minus signs, factors by * and /; the first factor may be a number or a tag.
     private static List<(double, IReadOnlyList<(string, bool)>)>? Parse(string formula)
     {

@@ -106,21 +106,11 @@ internal sealed class ImportDraft(string layout, SourceRow source, ImportCodes c
     private void Convert(Conversion conversion)
     {
         var to = codes.Nutrients.IndexOf(conversion.Tag);
-        int[] from = [.. conversion.From.Select(codes.Nutrients.IndexOf)];
         for (var row = 0; row < _foods.Count; row++)
         {
-            var contents = _contents[row];
-            if (contents.ContainsKey(to) || !from.All(contents.ContainsKey)) continue;
-            // What is below a limit has no figure to work with: its bounds go through instead.
-            ContentRow[] terms = [.. from.Select(column => contents[column])];
-            var (low, middle, high) = (Bound(bounds => bounds.Low), Bound(bounds => (bounds.Low + bounds.High) / 2), Bound(bounds => bounds.High));
-            if (double.IsNaN(middle)) continue;
-            var isFilledIn = conversion.Use == ConversionUse.LowerBound || high > low || terms.Any(term => term.State is ContentState.Estimated or ContentState.AssumedZero or ContentState.Trace);
-            contents.Add(to, new(Derivation.StateOf(middle, isFilledIn), middle, source.Key, conversion.Name) { Low = high > low ? low : double.NaN, High = high > low ? high : double.NaN });
+            if (_contents[row].ContainsKey(to) || conversion.Of(_contents[row], codes.Nutrients, _foods[row].NitrogenFactor, source.Key) is not { } converted) continue;
+            _contents[row].Add(to, converted);
             Note(ImportDeed.Converted, "values", $"{conversion.Name}, {conversion.Tag} = {conversion.Formula}");
-
-            double Bound(Func<(double Low, double High), double> side) =>
-                conversion.Of(tag => side(contents[codes.Nutrients.IndexOf(tag)].Bounds), _foods[row].NitrogenFactor);
         }
     }
 

@@ -18,4 +18,13 @@ public static class Importers
         ["ciqual"] = Ciqual.Import,
         ["fdc"] = FoodDataCentral.Import,
     };
+
+    /// <summary>Imports a folder by the codes that the kit ships.</summary>
+    /// <param name="layout">The layout's name, <c>ciqual</c>.</param>
+    /// <param name="folder">The folder with the publisher's files.</param>
+    /// <exception cref="KeyNotFoundException">There is no such layout.</exception>
+    /// <exception cref="TableException">A file that must be there is not, or something in the files cannot be read.</exception>
+    public static Imported Import(string layout, string folder) => All.TryGetValue(layout, out var importer)
+        ? importer(folder, ImportCodes.Load(KitFolder.Data("composition")))
+        : throw new KeyNotFoundException($"No layout is called '{layout}'; known are {string.Join(", ", All.Keys)}.");
 }

@@ -32,6 +32,7 @@ public sealed record ContentInterval(IntervalBasis Basis, Interval Range, Uncert
         { State: ContentState.BelowLimit, Range: { IsPoint: false } range } => new(IntervalBasis.Limit, range, UncertainNumber.Between(range.Low, range.High)),
         { Samples: { } samples, StandardDeviation: { } deviation, Range: { } range } when samples >= LotSpread.FewestSamples =>
             new(IntervalBasis.Lots, range, new(content.Per100Grams, deviation * Math.Sqrt(1 + 1.0 / samples))),
+        { Source.Evidence: Evidence.Supplier, Range: { IsPoint: false } range } => new(IntervalBasis.Declaration, range, UncertainNumber.Between(range.Low, range.High)),
         { Range: { IsPoint: false } range } => new(IntervalBasis.Bounds, range, UncertainNumber.Between(range.Low, range.High)),
         _ => null,
     };

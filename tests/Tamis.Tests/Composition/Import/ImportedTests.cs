@@ -60,6 +60,31 @@ public sealed class ImportedTests : IDisposable
     public void Codes_EveryConversion_SpeaksOfNutrientsThatAnImportMayBring() =>
         Assert.DoesNotContain(Shelf.Codes.Conversions.SelectMany(conversion => conversion.From.Append(conversion.Tag)), tag => Shelf.Codes.Nutrients.IndexOf(tag) < 0);
 
+    [Fact]
+    public void With_NamedConversion_PutsTheResultBesideAndSaysSo()
+    {
+        var imported = Small().With("nitrogen from protein");
+
+        Assert.Equal(0.85 / 6.38, imported.ToTable().Content("SR28 01145", "NT").Per100Grams, 9);
+        Assert.Equal(1, imported.Count(ImportDeed.Converted, "nitrogen from protein"));
+        Assert.Throws<KeyNotFoundException>(() => Small().With("nitrogen from fat"));
+    }
+
+    [Fact]
+    public void Rows_WithADocument_HoldWhatItDeclaresAndNothingElse()
+    {
+        var butter = Small().ToTable().Profile("SR28 01145");
+        NutrientProfile declared = new("our butter", butter.Nutrients, [.. butter.Nutrients.All.Select(nutrient => nutrient.Tag == "PROCNT"
+            ? new Content(ContentState.Measured, 0.7, Interval.Between(0.65, 0.75), new("B-1, S1", Evidence.Supplier, "specifications.csv row 2, column protein_g")) : butter[nutrient.Tag])]);
+
+        var rows = Small().Rows.With("SHEET 1", "Suppliers' sheets", declared, "B-1, S1");
+        var table = rows.ToTable();
+
+        Assert.Equal((0.7, "B-1, S1, specifications.csv row 2, column protein_g"), (table.Content("our butter", "PROCNT").Per100Grams, table.Content("our butter", "PROCNT").Source!.ToString()));
+        Assert.False(table.Content("our butter", "CHOCDF").IsKnown);
+        Assert.Equal(["SHEET 1"], rows.Without("SR28 01145").Foods.Select(food => food.Id));
+    }
+
     private Imported Small()
     {
         _folder.Write("FOOD_DES.txt", "~01145~^~0100~^~Butter, without salt~^~BUTTER,WITHOUT SALT~^^^~Y~^^0^^6.38^4.27^8.79^3.87\n");
