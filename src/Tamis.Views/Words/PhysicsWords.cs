@@ -91,6 +91,9 @@ public sealed record WaterWords
     /// <summary>The title of the picture through the stack.</summary>
     public string ThroughStack { get; init; } = "Water activity through the stack, from below";
 
+    /// <summary>The layers by their numbers; <c>{layers}</c> are they.</summary>
+    public Template FromBelow { get; init; } = new("From below: {layers}.");
+
     /// <summary>The axis of days.</summary>
     public string DaysAxis { get; init; } = "days since it was put together";
 
@@ -98,13 +101,19 @@ public sealed record WaterWords
     public string HeightAxis { get; init; } = "mm from below";
 
     /// <summary>A limit above which a layer goes soft; <c>{layer}</c> is its name.</summary>
-    public Template SoftAbove { get; init; } = new("{layer} goes soft");
+    public Template SoftAbove { get; init; } = new("going soft: {layer}");
 
     /// <summary>A limit below which a layer goes dry; <c>{layer}</c> is its name.</summary>
-    public Template DryBelow { get; init; } = new("{layer} goes dry");
+    public Template DryBelow { get; init; } = new("going dry: {layer}");
 
     /// <summary>A layer that passes its limit.</summary>
     public Template PassesOn { get; init; } = new("{layer} passes its limit of {limit} after {days}.");
+
+    /// <summary>A layer past its limit from the start; <c>{water}</c> is what it holds, <c>{least}</c> what it holds at its limit.</summary>
+    public Template PastAtStart { get; init; } = new("{layer} starts at {activity}, past its limit of {limit} already: by its isotherm the limit stands at {least} of water, and it has {water}.");
+
+    /// <summary>In place of days for a layer past its limit from the start.</summary>
+    public string FromTheStart { get; init; } = "past it from the start";
 
     /// <summary>A layer that does not pass its limit in the time looked at.</summary>
     public Template Keeps { get; init; } = new("{layer} stays on the right side of its limit of {limit} for the {days} that were looked at.");

@@ -64,7 +64,9 @@ public static class CurveChart
             if (!curve.IsDots && piece.Count > 1) svg.Path("line" + look + (isDashed ? " dashed" : ""), piece.Select(point => Place(frame, point.X, point.Y)));
             else foreach (var (x, y) in piece) svg.Dot("dot" + look, frame.Across.At(x), frame.Up.Within(y), 4);
         }
-        if (curve.Points.Count > 0) svg.Text("ts" + look, frame.Right + 8, frame.Labels[at], curve.Name);
+        if (curve.Points.Count == 0) return;
+        var lines = CurveFrame.LinesOf(curve.Name);
+        foreach (var (number, line) in lines.Index()) svg.Text("ts" + look, frame.Right + 8, frame.Labels[at] + (number - (lines.Count - 1) / 2.0) * 13, line);
     }
 
     private static (double X, double Y) Place(CurveFrame frame, double x, double y) => (frame.Across.Within(x), frame.Up.Within(y));

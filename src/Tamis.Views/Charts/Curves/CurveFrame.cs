@@ -4,10 +4,10 @@ namespace Tamis.Views;
 internal sealed class CurveFrame
 {
     public const double WidthUnits = 440, HeightUnits = 290, Top = 30, Bottom = 244;
-    private const double LabelGap = 15, MostLabelUnits = 140;
+    private const double LabelGap = 14, MostLabelUnits = 140;
     // A name at the edge of the picture would be cut where the reader's letters are wider than is taken; these are those of a wide face.
     private const double LabelWidth = 1.12, BoldWidth = 1.25;
-    private const int MostPoints = 160, Hues = 4;
+    private const int MostPoints = 160, Hues = 4, LongName = 17;
 
     private readonly CurvePanel _panel;
     private readonly Figures _figures;
@@ -21,10 +21,10 @@ internal sealed class CurveFrame
             .Concat(panel.Curves.SelectMany(curve => curve.Between.SelectMany(each => (double[])[each.Low, each.High]))), room: 0.06);
         Up = new(up.Low, up.High, Bottom, Top);
         Left = Math.Max(24, Up.Ticks().Max(tick => Svg.WidthOf(UpTick(tick))) + 10);
-        var longest = panel.Curves.Where(curve => curve.Points.Count > 0).Select(curve => Svg.WidthOf(curve.Name) * (curve.IsChosen ? BoldWidth : LabelWidth)).DefaultIfEmpty(0).Max();
+        var longest = panel.Curves.Where(curve => curve.Points.Count > 0).SelectMany(curve => LinesOf(curve.Name).Select(line => Svg.WidthOf(line) * (curve.IsChosen ? BoldWidth : LabelWidth))).DefaultIfEmpty(0).Max();
         Right = WidthUnits - 10 - Math.Min(MostLabelUnits, longest) - (longest > 0 ? 8 : 0);
         Across = new(across.Low, across.High, Left, Right);
-        Labels = Svg.Apart([.. panel.Curves.Select(curve => Up.Within(LastOf(curve).Y) + 4)], LabelGap, Top + 4, Bottom - 2);
+        Labels = Svg.Apart([.. panel.Curves.Select(curve => Up.Within(LastOf(curve).Y) + 4)], panel.Curves.Any(curve => LinesOf(curve.Name).Count > 1) ? 2 * LabelGap - 1 : LabelGap, Top + 4, Bottom - 2);
     }
 
     public Scale Across { get; }
@@ -37,6 +37,15 @@ internal sealed class CurveFrame
 
     /// <summary>The height of each curve's name beside its end.</summary>
     public IReadOnlyList<double> Labels { get; }
+
+    /// <summary>A name in one line, or a long one in two, parted at the blank nearest to its middle.</summary>
+    public static IReadOnlyList<string> LinesOf(string name)
+    {
+        var blanks = Enumerable.Range(0, name.Length).Where(at => name[at] == ' ').ToArray();
+        if (name.Length <= LongName || blanks.Length == 0) return [name];
+        var middle = blanks.MinBy(at => Math.Abs(at - name.Length / 2));
+        return [name[..middle], name[(middle + 1)..]];
+    }
 
     /// <summary>The points of a curve that a picture can show, thinned; a gap is a point that is not finite.</summary>
     public IReadOnlyList<(double X, double Y)> Thinned(Curve curve)

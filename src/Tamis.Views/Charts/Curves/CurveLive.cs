@@ -41,7 +41,7 @@ internal static class CurveLive
                 .. panel.Curves.Index().Where(each => each.Item.Points.Count > 0).Select(each => new
                 {
                     xref = "paper", yref = "paper", x = 1.0, y = 0.0, xanchor = "left", yanchor = "middle", xshift = 8, yshift = (int)Math.Round(CurveFrame.Bottom - frame.Labels[each.Index] + 4),
-                    text = LiveFigure.Text(each.Item.Name), font = new { size = 12, color = "role:" + frame.Look(each.Index).Hue },
+                    text = string.Join("<br>", CurveFrame.LinesOf(each.Item.Name).Select(LiveFigure.Text)), align = "left", font = new { size = 12, color = "role:" + frame.Look(each.Index).Hue },
                 }),
             ])).ToJson();
     }

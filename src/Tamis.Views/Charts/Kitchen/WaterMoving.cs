@@ -23,7 +23,10 @@ public static class WaterMoving
         };
         CurvePanel through = new(words.ThroughStack, new(words.HeightAxis), new(words.WaterActivity) { Decimals = 2 },
             [.. course.Profiles.Select(profile => new Curve(KitchenTime.After(profile.Days * 1440, numbers), Steps(course.Stack, profile)))])
-        { Events = [.. Floors(course.Stack)] };
+        {
+            Events = [.. Floors(course.Stack)],
+            Below = words.FromBelow.Fill(("layers", string.Join(", ", course.Stack.Layers.Select((layer, at) => $"{numbers.Count(at + 1).Text}{Num.UnitSpace}{layer.Name}")))),
+        };
         var said = Illustrative(course.Stack, words);
         return CurveChart.Of([days, through], Html.Join([.. ((Html[])[caption, said]).Where(part => !part.IsEmpty)], " "), numbers);
     }
@@ -33,7 +36,10 @@ public static class WaterMoving
     {
         var numbers = figures ?? Figures.English;
         var words = numbers.Language.Words.Physics.Water;
-        var lines = keeping.Select(each => each.IsKept
+        var lines = keeping.Select(each => each.IsPassedAtStart
+            ? words.PastAtStart.Fill(("layer", Show.Capital(each.Layer)), ("activity", numbers.WaterActivity(each.Start.WaterActivity).InText), ("limit", numbers.WaterActivity(each.Limit.Figure.Value).InText),
+                ("least", numbers.Number(each.LimitWaterPercent, 1, "%").InText), ("water", numbers.Number(100 * each.Start.WaterGramsPerGramDry / (1 + each.Start.WaterGramsPerGramDry), 1, "%").InText))
+            : each.IsKept
             ? words.Keeps.Fill(("layer", Show.Capital(each.Layer)), ("limit", numbers.WaterActivity(each.Limit.Figure.Value).InText), ("days", Days(each.LookedDays, numbers)))
             : words.PassesOn.Fill(("layer", Show.Capital(each.Layer)), ("limit", numbers.WaterActivity(each.Limit.Figure.Value).InText), ("days", Html.Of($"{Days(each.Days.Value, numbers)} <span class=\"sure\">({Range(each, numbers)})</span>"))));
         Html end = keeping.Count > 0 ? words.InTheEnd.Fill(("activity", numbers.WaterActivity(keeping[0].EquilibriumWaterActivity).InText)) : default;
@@ -52,9 +58,9 @@ public static class WaterMoving
         return new DataTable(words.FilmBuys.Fill(("layer", rows[0].Keeping.Layer)).ToPlainText(),
             [Column.Words(words.Film), Column.Words(words.KeepsFor), Column.Words(words.MayBe)],
             [.. rows.Select(row => new Row(
-                row.ThicknessMillimetres == 0 ? words.NoFilm : $"{film}, {numbers.Number(row.ThicknessMillimetres, 1, "mm").Text}",
-                ((Cell)Html.Text(row.Keeping.IsKept ? $"{words.MoreThan} {Days(row.Keeping.LookedDays, numbers)}" : Days(row.Keeping.Days.Value, numbers))).Tracked($"{row.Keeping.Layer}, {film} {numbers.Number(row.ThicknessMillimetres, 2).Text} mm, days"),
-                Range(row.Keeping, numbers)))])
+                row.ThicknessMillimetres == 0 ? words.NoFilm : $"{film}, {(numbers.Part(row.ThicknessMillimetres) with { Unit = "mm" }).Text}",
+                ((Cell)Html.Text(row.Keeping.IsPassedAtStart ? words.FromTheStart : row.Keeping.IsKept ? $"{words.MoreThan} {Days(row.Keeping.LookedDays, numbers)}" : Days(row.Keeping.Days.Value, numbers))).Tracked($"{row.Keeping.Layer}, {film} {numbers.Number(row.ThicknessMillimetres, 2).Text} mm, days"),
+                row.Keeping.IsPassedAtStart ? "" : Range(row.Keeping, numbers)))])
         { Fits = true, Caption = words.FilmBuys.Fill(("layer", rows[0].Keeping.Layer)) }.ToHtml();
     }
 
@@ -77,9 +83,10 @@ public static class WaterMoving
     private static IEnumerable<CurveEvent> Floors(WaterStack stack)
     {
         double floor = 0;
-        foreach (var layer in stack.Layers)
+        // Numbers, not names: some layers are thinner than a word.
+        foreach (var (at, layer) in stack.Layers.Index())
         {
-            yield return new(layer.Name, floor);
+            yield return new((at + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), floor);
             floor += layer.ThicknessMillimetres;
         }
     }

@@ -59,10 +59,11 @@ public sealed record PieceWater
 
     private static SorptionIsotherm? IsothermOf(ComponentPhysics own, LayerKind kind)
     {
-        if (kind.Isotherm is { } isotherm) return isotherm;
-        if (own.WaterActivity is not { Chosen: { } chosen, Solution: var solution }) return null;
-        var model = WaterActivityModel.All.First(each => each.Name == chosen.Model);
+        var solution = own.WaterActivity.Solution;
         var dry = own.Finished.FinishedGrams - solution.WaterGrams;
+        if (kind.Isotherm is not null) return kind.IsOfSwellingSolids && !(solution.SwellingGrams > 0) ? null : kind.IsothermOf(own.Name, solution.SwellingGrams / dry);
+        if (own.WaterActivity.Chosen is not { } chosen) return null;
+        var model = WaterActivityModel.All.First(each => each.Name == chosen.Model);
         var now = solution.WaterGrams / dry;
         return SorptionIsotherm.OfComposition(own.Name, water => model.Compute(solution.WithWater(water * dry)), Interval.Between(now * 0.6, now * 1.4), chosen.Predicted.Equation.Source);
     }

@@ -32,7 +32,8 @@ internal readonly record struct Contact(double Flow, double Rise, double Fall)
         double low = second.Isotherm is null ? -Reach(first, second, filmConductance) : -second.Conductance * second.Water;
         double high = first.Isotherm is null ? Reach(second, first, filmConductance) : first.Conductance * first.Water;
         var flow = Math.Clamp(0.0, low, high);
-        var enough = 1e-15 * (high - low);
+        // The flow need not be finer than this: whatever it is, one cell gives what the other takes.
+        var enough = 1e-13 * (high - low);
         double slope1 = 0, slope2 = 0;
         for (var i = 0; i < 200; i++)
         {

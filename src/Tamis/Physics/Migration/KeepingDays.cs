@@ -11,6 +11,15 @@ public sealed record KeepingDays(string Layer, WaterLimit Limit, Predicted Days,
     /// <summary>Whether the layer does not pass its limit in the time looked at, with the figures as given.</summary>
     public bool IsKept => !Days.IsKnown && Days.Lacks.Count == 0;
 
+    /// <summary>The layer as it was when the stack was put together.</summary>
+    public required WaterLayer Start { get; init; }
+
+    /// <summary>Whether it lay on the wrong side of its limit before any water moved.</summary>
+    public bool IsPassedAtStart => Limit.IsPassed(Start.WaterActivity, Limit.Figure.Value);
+
+    /// <summary>The water at which the layer stands at its limit, % of the layer: a shell baked drier starts on the right side.</summary>
+    public double LimitWaterPercent => Start.Isotherm.WaterGramsPerGramDry(Limit.Figure.Value) is var held ? 100 * held / (1 + held) : 0;
+
     /// <summary>The earliest and the latest day on which it may pass, as far as diffusivities, films and the limit are known; an end that lies beyond the time looked at is null.</summary>
     public required (double? Earliest, double? Latest) Between { get; init; }
 
@@ -40,6 +49,7 @@ public sealed record KeepingDays(string Layer, WaterLimit Limit, Predicted Days,
         };
         return new(layer, limit, figure, lookDays, equilibrium.Value)
         {
+            Start = course.Of(layer).Layer,
             Between = (early, late),
             IsKeptForEver = stack is { Under: null, Over: null } ? !limit.IsPassed(equilibrium.Value, limit.Figure.Value) : null,
         };

@@ -6,4 +6,15 @@ namespace Tamis.Physics;
 /// <param name="Diffusivity">How fast water moves in it at 20 °C, m²/s.</param>
 /// <param name="Limit">The water activity that it must not pass; null where it has none.</param>
 /// <param name="Source">Who says that the family is such a layer.</param>
-public sealed record LayerKind(string Family, SorptionIsotherm? Isotherm, Given Diffusivity, WaterLimit? Limit, Source Source);
+public sealed record LayerKind(string Family, SorptionIsotherm? Isotherm, Given Diffusivity, WaterLimit? Limit, Source Source)
+{
+    /// <summary>Whether the isotherm is that of the starch, fibre and protein alone, so that fat and sugar beside them hold no water.</summary>
+    public bool IsOfSwellingSolids { get; init; }
+
+    /// <summary>The isotherm of a component of this kind; null where it takes one from its own composition.</summary>
+    /// <param name="name">The component.</param>
+    /// <param name="swellingShareOfDry">The share of starch, fibre and protein in its dry matter, 0 to 1; not asked where the isotherm is of all of it.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The isotherm is of the swelling solids, and there are none.</exception>
+    public SorptionIsotherm? IsothermOf(string name, double swellingShareOfDry) =>
+        Isotherm is { } isotherm && IsOfSwellingSolids ? SorptionIsotherm.OfPart(name, isotherm, swellingShareOfDry) : Isotherm;
+}

@@ -143,8 +143,10 @@ public sealed class MigrationData
         var (family, isotherm, limit) = (reader.Required("family"), reader.Named("isotherm", isotherms), reader.Named("limit", limits));
         var source = PhysicsData.SourceOf(row, problems);
         if (reader.Required("diffusivity").Length == 0 || reader.Named("diffusivity", diffusivities) is not { } diffusivity) return;
-        if (!kinds.TryAdd(family, new(family, isotherm, diffusivity, limit, source))) reader.Note("family", "a family that no other row has");
+        if (!kinds.TryAdd(family, new(family, isotherm, diffusivity, limit, source) { IsOfSwellingSolids = reader.Choice("of", Bases) == true })) reader.Note("family", "a family that no other row has");
     }
+
+    private static readonly Dictionary<string, bool> Bases = new(Names.Comparer) { ["dry matter"] = false, ["starch, fibre and protein"] = true };
 
     private static readonly Dictionary<string, bool> Statuses = new(Names.Comparer) { ["illustrative"] = true, ["recalled"] = false, ["published"] = false };
 

@@ -4,10 +4,13 @@ namespace Tamis.Physics;
 /// <remarks>It rises steadily from 0 for no water. A dry layer takes a GAB set, a syrup its measured points, a wet sugar-rich layer a function of its composition.</remarks>
 public sealed class SorptionIsotherm
 {
-    private readonly Func<double, double> _waterActivity;
-    private readonly Func<double, double>? _waterContent;
+    // The function of a composition is looked at in so many places; between two of them ln(a/(1 − a)) runs straight in ln(water), as it does in a syrup.
+    private const int Looks = 193;
 
-    private SorptionIsotherm(string name, Source source, Interval validWaterActivity, Func<double, double> waterActivity, Func<double, double>? waterContent) =>
+    private readonly Func<double, double> _waterActivity;
+    private readonly Func<double, double> _waterContent;
+
+    private SorptionIsotherm(string name, Source source, Interval validWaterActivity, Func<double, double> waterActivity, Func<double, double> waterContent) =>
         (Name, Source, ValidWaterActivity, _waterActivity, _waterContent) = (name, source, validWaterActivity, waterActivity, waterContent);
 
     /// <summary>What it is of (<c>biscuit and shortcrust</c>).</summary>
@@ -19,7 +22,7 @@ public sealed class SorptionIsotherm
     /// <summary>The water activities for which it was made; outside them it is a guess, and results say so.</summary>
     public Interval ValidWaterActivity { get; }
 
-    /// <summary>Whether its figures only pass through plausible points and were not measured: never to be shown as published.</summary>
+    /// <summary>Whether its figures were not measured on such a layer: they pass through plausible points, or are put together from its parts. Never to be shown as published.</summary>
     public bool IsIllustrative { get; private init; }
 
     /// <summary>The temperature that it is for, °C; null where it holds at the kitchen's temperatures.</summary>
@@ -49,30 +52,54 @@ public sealed class SorptionIsotherm
     /// <summary>An isotherm by a function of the composition, such as the water activity that a mixture has when it holds more or less water.</summary>
     /// <param name="name">The layer.</param>
     /// <param name="waterActivity">The water activity for a water content in g per g of dry solids; rising.</param>
-    /// <param name="waterGramsPerGramDry">The water contents for which the function may be asked. Beyond them a/(1 − a) stays in proportion to the water.</param>
+    /// <param name="waterGramsPerGramDry">The water contents for which the function may be asked. Beyond them a/(1 − a) stays in proportion to the water, and between the places where it is asked nearly so.</param>
     /// <param name="source">The model behind the function.</param>
     /// <exception cref="ArgumentException">The function does not rise between 0 and 1 over its water contents.</exception>
     public static SorptionIsotherm OfComposition(string name, Func<double, double> waterActivity, Interval waterGramsPerGramDry, Source source)
     {
         var (low, high) = (waterGramsPerGramDry.Low, waterGramsPerGramDry.High);
         if (!(low > 0 && high > low)) throw new ArgumentException($"The isotherm of {name} needs water contents from above zero to something more; found {low} to {high} g per g of dry solids.", nameof(waterGramsPerGramDry));
-        const int Looks = 33;
-        var last = 0.0;
+        double[] ratio = new double[Looks];
         for (var i = 0; i < Looks; i++)
         {
             var water = low * Math.Pow(high / low, (double)i / (Looks - 1));
             var activity = waterActivity(water);
-            if (!(activity > last && activity < 1))
-                throw new ArgumentException(FormattableString.Invariant($"The water activity of {name} must rise with its water and stay below 1; at {water:G4} g per g of dry solids it is {activity:G6} after {last:G6}."), nameof(waterActivity));
-            last = activity;
+            var before = i == 0 ? 0 : FromRatio(Math.Exp(ratio[i - 1]));
+            if (!(activity > before && activity < 1))
+                throw new ArgumentException(FormattableString.Invariant($"The water activity of {name} must rise with its water and stay below 1; at {water:G4} g per g of dry solids it is {activity:G6} after {before:G6}."), nameof(waterActivity));
+            ratio[i] = Math.Log(activity / (1 - activity));
         }
-        var (atLow, atHigh) = (waterActivity(low), waterActivity(high));
-        return new(name, source, Interval.Between(atLow, atHigh), Within, null);
+        return new(name, source, Interval.Between(waterActivity(low), waterActivity(high)), Activity, Water);
 
-        double Within(double water) => water < low ? FromRatio(atLow / (1 - atLow) * water / low)
-            : water > high ? FromRatio(atHigh / (1 - atHigh) * water / high)
-            : waterActivity(water);
+        // A function of a whole composition is asked some hundred times here and never again: a march asks a hundred thousand times.
+        double Activity(double water)
+        {
+            if (water < low) return FromRatio(Math.Exp(ratio[0]) * water / low);
+            if (water > high) return FromRatio(Math.Exp(ratio[^1]) * water / high);
+            var at = Math.Log(water / low) / Math.Log(high / low) * (Looks - 1);
+            var i = Math.Min((int)at, Looks - 2);
+            return FromRatio(Math.Exp(ratio[i] + (ratio[i + 1] - ratio[i]) * (at - i)));
+        }
+
+        double Water(double activity)
+        {
+            var wanted = Math.Log(activity / (1 - activity));
+            if (wanted < ratio[0]) return low * Math.Exp(wanted - ratio[0]);
+            if (wanted > ratio[^1]) return high * Math.Exp(wanted - ratio[^1]);
+            var i = Array.BinarySearch(ratio, wanted) is var found && found >= 0 ? Math.Min(found, Looks - 2) : ~found - 1;
+            return low * Math.Pow(high / low, (i + (wanted - ratio[i]) / (ratio[i + 1] - ratio[i])) / (Looks - 1));
+        }
     }
+
+    /// <summary>An isotherm of dry matter of which only a part holds water: that part takes up its own, what is beside it (fat, sugar in crystals) takes none.</summary>
+    /// <param name="name">The layer.</param>
+    /// <param name="part">The isotherm of the part that holds water.</param>
+    /// <param name="shareOfDry">The share of the dry matter that it is, above 0 to 1.</param>
+    /// <remarks>Each solid of a mixture takes up its own water at the common water activity (Lang and Steinberg 1980). It was not measured on the layer, so it counts as illustrative.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">The share is not above 0 and at most 1.</exception>
+    public static SorptionIsotherm OfPart(string name, SorptionIsotherm part, double shareOfDry) => shareOfDry is > 0 and <= 1
+        ? new(name, part.Source, part.ValidWaterActivity, water => part.WaterActivity(water / shareOfDry), activity => shareOfDry * part.WaterGramsPerGramDry(activity)) { IsIllustrative = true, TemperatureCelsius = part.TemperatureCelsius }
+        : throw new ArgumentOutOfRangeException(nameof(shareOfDry), shareOfDry, $"The part of {name} that holds water is above 0 and at most all of its dry matter.");
 
     /// <summary>The same isotherm, marked as illustrative or measured, and with its temperature in °C.</summary>
     public SorptionIsotherm Marked(bool isIllustrative, double? temperatureCelsius) =>
@@ -87,7 +114,7 @@ public sealed class SorptionIsotherm
     {
         if (!(waterActivity >= 0 && waterActivity < 1)) throw new ArgumentOutOfRangeException(nameof(waterActivity), waterActivity, $"The water activity of {Name} is a number from 0 to below 1.");
         if (waterActivity == 0) return 0;
-        return _waterContent is { } direct ? direct(waterActivity) : Inverted(waterActivity);
+        return _waterContent(waterActivity);
     }
 
     /// <summary>How fast the water activity rises with water, per g of water per g of dry solids; above zero.</summary>
@@ -97,19 +124,6 @@ public sealed class SorptionIsotherm
         var low = Math.Max(waterGramsPerGramDry - step, 0);
         var high = waterGramsPerGramDry + step;
         return (WaterActivity(high) - WaterActivity(low)) / (high - low);
-    }
-
-    private double Inverted(double waterActivity)
-    {
-        double low = 0, high = 1;
-        while (WaterActivity(high) < waterActivity) (low, high) = (high, high * 2);
-        // A double has no more than 53 halvings in it, and some for the first interval.
-        for (var i = 0; i < 80 && high - low > 1e-15 * high; i++)
-        {
-            var middle = low + (high - low) / 2;
-            if (WaterActivity(middle) < waterActivity) low = middle; else high = middle;
-        }
-        return low + (high - low) / 2;
     }
 
     private static double FromRatio(double ratio) => ratio / (1 + ratio);

@@ -18,6 +18,17 @@ public class KeepingDaysTests
     }
 
     [Fact]
+    public void Of_ALayerPastItsLimitAlready_SaysSoAndAtWhichWaterItWouldStand()
+    {
+        var keeping = KeepingDays.Of(WaterStack.Of([Stacks.Shell(0.6), Stacks.Sponge()], [], 20), "shell", 5);
+
+        Assert.True(keeping.IsPassedAtStart);
+        Assert.Equal(0, keeping.Days.Value);
+        var held = MigrationData.Kit.Isotherm("biscuit and shortcrust").WaterGramsPerGramDry(0.45);
+        Assert.Equal(100 * held / (1 + held), keeping.LimitWaterPercent, 9);
+    }
+
+    [Fact]
     public void Of_TheDayOfTheLimit_IsTheDayOfTheCourse()
     {
         var stack = Stacks.Tart(FatFilm.None);
