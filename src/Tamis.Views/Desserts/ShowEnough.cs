@@ -6,7 +6,17 @@ namespace Tamis.Views;
 public static partial class Show
 {
     /// <summary>How many servings a tasting with scores needs to see the gap that a kitchen would act on, by the spread of earlier tastings.</summary>
-    internal static Html Enough(TastingPreparation preparation) => preparation.Session.Test is null ? EnoughForScores(preparation) : Html.Empty;
+    internal static Html Enough(TastingPreparation preparation) => preparation.Session.Test is { } test
+        ? test == DifferenceTest.Paired ? Html.Empty : EnoughForTest(preparation, test)
+        : EnoughForScores(preparation);
+
+    private static Html EnoughForTest(TastingPreparation preparation, DifferenceTest test)
+    {
+        var policy = TastingPolicy.Kit;
+        var sets = preparation.Plan.Servings.Count / test.SetSize;
+        var power = Binomials.Power(sets, test.Guess, policy.DistinguisherShare, policy.FalseAlarmShare);
+        return Notes.Paragraph(Html.Of($"{sets} sets are planned: if {Figures.WholeShare(policy.DistinguisherShare).Text} of people really tell the two apart, {Figures.WholeShare(power).Text} of such tests would find it.")) + AnswersNeeded(test);
+    }
 
     private static Html EnoughForScores(TastingPreparation preparation)
     {

@@ -15,7 +15,7 @@ public static partial class Show
         var looked = effects.Effects.Count(effect => effect.Formula?.Range is not null);
         return Notes.Paragraph(Makes(effects))
             + Notes.Small(Html.Of($"{Says.English.ManyLooks(looked)} What is marked “stands” would not, in nineteen of twenty such trees."))
-            + Html.Join(steps.Select(group => StepBlock(dessert, effects, [.. group], open: IsInLine(dessert, group.Key))));
+            + Html.Join(steps.Select(group => StepBlock(dessert, effects, [.. group], open: Names.Same(group.Key, dessert.Candidate))));
     }
 
     /// <summary>What one step changed and what the scores did.</summary>
@@ -25,8 +25,6 @@ public static partial class Show
         StepEffect[] own = [.. effects.Effects.Where(effect => Names.Same(effect.Step.To.Name, trial))];
         return own.Length == 0 ? Notes.Small(Html.Of($"{trial} has no parent to compare with.")) : StepBlock(dessert, effects, own, open: true);
     }
-
-    private static bool IsInLine(Dessert dessert, string trial) => dessert.LineOf(dessert.Candidate).Contains(trial, Names.Comparer);
 
     private static Html Makes(StepEffects effects)
     {
@@ -64,7 +62,7 @@ public static partial class Show
                     rows.Add(new("", $"to {string.Join(" and ", known.Base)}", Figures.Part(before?.Ratio).Text, Figures.Part(after?.Ratio).Text));
             }
         foreach (var (component, factor) in step.Difference.ScaledComponents) rows.Add(new(component, "size of the batch", "1", Figures.Part(factor).Text));
-        foreach (var moved in step.Difference.SharesOnly.Where(line => line.Line is not "water" && Math.Abs(line.ToShare - line.FromShare) * 100 >= 0.05 && (line.FromShare + line.ToShare) > 0).OrderByDescending(line => Math.Abs(line.ToShare - line.FromShare)).Take(3))
+        foreach (var moved in step.Difference.SharesOnly.Where(line => line.Line is not "water" && Figures.Share(line.ToShare) != Figures.Share(line.FromShare) && (line.FromShare + line.ToShare) > 0).OrderByDescending(line => Math.Abs(line.ToShare - line.FromShare)).Take(3))
             rows.Add(new($"{moved.Line} in the {moved.Component}", "share moved, mass as before", Figures.Share(moved.FromShare).Text, Figures.Share(moved.ToShare).Text));
         foreach (var loss in step.Difference.Losses) rows.Add(new($"{loss.Loss}, {loss.Component}", "leaves", Typeset.Text(loss.From ?? "nothing"), Typeset.Text(loss.To ?? "nothing")));
         foreach (var moved in step.Difference.Steps) rows.Add(new($"{moved.Line} in the {moved.Component}", "goes in at step", string.Join(" and ", moved.FromSteps), string.Join(" and ", moved.ToSteps)));
@@ -90,7 +88,9 @@ public static partial class Show
         var known = effects.Where(effect => effect.Formula?.Range is not null).ToArray();
         if (known.Length == 0)
             return Notes.Paragraph(step.Comparisons.Count > 0 ? StandingOf(step) : Says.English.NoCommonTasting(step.To.Name, step.From.Name));
-        var axis = DotPanel.AxisAround(known.Select(effect => new DotRow("", effect.Formula!.Points, effect.Formula.Range)));
+        // An interval longer than the scale says only that makes are too little known; drawn, it would press all others into a dot.
+        bool IsOpen(StepEffect effect) => effect.Formula!.Range!.Value.Width > effect.Attribute.HighPoints - effect.Attribute.LowPoints;
+        var axis = DotPanel.AxisAround(known.Where(effect => !IsOpen(effect)).Select(effect => new DotRow("", effect.Formula!.Points, effect.Formula.Range)));
         return new DataTable($"What the scores did from {step.From.Name} to {step.To.Name}",
             [Column.Words("Scale"), Column.Words("tasted in"), Column.Numbers("as tasted"), Column.Numbers("of the formula"), Column.Numbers("95 % interval"), Column.Words($"{Figures.Difference(axis.Low, 0).Text} to {Figures.Difference(axis.High, 0).Text}"), Column.Words("")],
             [.. known.OrderBy(effect => effect.Attribute.Kind == AttributeKind.Liking ? 0 : 1).Select(effect =>
@@ -99,8 +99,8 @@ public static partial class Show
                 var tasted = step.Comparisons.Where(each => each.Attribute == effect.Attribute && each.DifferencePoints is not null).ToArray();
                 return new Row(effect.Attribute.Name, string.Join("; ", tasted.Select(each => string.Join(" and ", each.Tastings))),
                     Num.Said(string.Join("; ", tasted.Select(each => Figures.Difference(each.DifferencePoints, 1).Text))),
-                    Figures.Difference(difference.Points, 1), Num.Said(difference.Shown(Figures).Range), Marks.Range(difference, axis),
-                    effect.StandsAmongAll ? "stands" : difference.Finding is Finding.Gain or Finding.Loss ? "may be chance" : difference.Finding == Finding.AtEdge ? "at the edge" : "");
+                    Figures.Difference(difference.Points, 1), Num.Said(IsOpen(effect) ? "wider than the scale" : difference.Shown(Figures).Range), IsOpen(effect) ? "" : Marks.Range(difference, axis),
+                    IsOpen(effect) ? "open: too few makes" : effect.StandsAmongAll ? "stands" : difference.Finding is Finding.Gain or Finding.Loss ? "may be chance" : difference.Finding == Finding.AtEdge ? "at the edge" : "");
             })])
         { IsWide = true, LeastRem = 42 }.ToHtml();
     }

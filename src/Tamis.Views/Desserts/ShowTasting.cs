@@ -33,12 +33,13 @@ public static partial class Show
         if (report.Scales.Count == 0) return Notes.Paragraph(Html.Of($"{session.Name} has no scores on a scale."));
         if (report.Scales.All(scale => scale.WhyNot.Length > 0)) return Html.Join(report.Scales.Select(scale => scale.WhyNot).Distinct().Select(why => Notes.Paragraph(Html.Text(Capital(why)))));
         var pairs = report.Scales.SelectMany(scale => PairsAround(scale, session).Select(pair => (scale, pair))).ToArray();
-        var lead = pairs.Where(each => each.scale.Attribute.Kind == AttributeKind.Liking && each.pair.Verdict == Tasting.Verdict.Shown).OrderBy(each => each.scale.IsShown(policy) ? 0 : 1).ThenByDescending(each => Math.Abs(each.pair.Points)).Select(each => Sentence(each.scale, each.pair)).FirstOrDefault();
+        var first = pairs.Where(each => each.scale.Attribute.Kind == AttributeKind.Liking && each.pair.Verdict == Tasting.Verdict.Shown).OrderBy(each => each.scale.IsShown(policy) ? 0 : 1).ThenByDescending(each => Math.Abs(each.pair.Points)).FirstOrDefault();
+        var lead = first.pair is null ? Html.Empty : Sentence(first.scale, first.pair);
         var silent = report.Scales.Where(scale => scale.WhyNot.Length == 0 && scale.Pairs.All(pair => pair.Verdict is Tasting.Verdict.NotShown)).ToArray();
         var edge = pairs.Where(each => each.pair.Verdict == Tasting.Verdict.AtEdge).Select(each => Sentence(each.scale, each.pair)).ToArray();
         var alone = pairs.Where(each => each.pair.Verdict == Tasting.Verdict.Shown && !each.scale.IsShown(policy)).ToArray();
         return Notes.Small(WhoAndWhen(log, session))
-            + (lead.IsEmpty ? Html.Empty : Notes.Lead(lead))
+            + (lead.IsEmpty ? Html.Empty : Notes.Lead(first.scale.IsShown(policy) ? lead : lead + Html.Of($" <span class=\"sure\" style=\"white-space:normal\">That stands if {first.scale.Attribute.Name} was the question.</span>")))
             + Notes.Verdict(
                 [.. pairs.Where(each => each.pair.Verdict == Tasting.Verdict.Shown && each.scale.IsShown(policy)).Select(each => Sentence(each.scale, each.pair)).Where(sentence => sentence != lead)],
                 [.. silent.Where(scale => scale.Attribute.Kind == AttributeKind.Liking).SelectMany(scale => NotShown(scale, session)),

@@ -178,6 +178,11 @@ public sealed class Dessert
         return report;
     }
 
+    /// <summary>What a test of same or different gave.</summary>
+    /// <exception cref="KeyNotFoundException">There is no such test, or nobody answered it.</exception>
+    public DifferenceResult TestOf(string tasting) => (Tastings is { } log ? DifferenceResult.Of(log) : []).FirstOrDefault(result => Names.Same(result.Session.Name, tasting) && result.Answered > 0)
+        ?? throw new KeyNotFoundException($"{Name} has no test of same or different '{tasting}' that somebody answered.");
+
     /// <summary>What every step of the tree did to every scale, makes as the unit; null without tastings. Worked out once.</summary>
     public StepEffects? Effects => field ??= StepEffects.Of(this);
 

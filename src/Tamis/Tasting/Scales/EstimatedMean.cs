@@ -29,15 +29,31 @@ public sealed record TrialPair(string Trial, string Against, double Points, Inte
     /// <summary>The same pair, the other way round.</summary>
     public TrialPair Turned => this with { Trial = Against, Against = Trial, Points = -Points, Range = Range is { } range ? Interval.Between(-range.High, -range.Low) : null };
 
-    internal static TrialPair? Of(PairwiseDifference pair, SensoryAttribute attribute, TastingPolicy policy)
+    internal static TrialPair? Of(PairwiseDifference pair, SensoryAttribute attribute, TastingPolicy policy, RangeQuantiles quantiles)
     {
         if (!double.IsFinite(pair.Difference.Value)) return null;
         var tiny = 1e-9 * (attribute.HighPoints - attribute.LowPoints);
         if (!(pair.Difference.StandardError > tiny) || !(pair.Difference.Degrees > 0)) return new(pair.First, pair.Second, pair.Difference.Value, null, Verdict.NoSpread);
-        var limits = pair.AdjustedLimits(policy.ConfidenceShare);
-        return double.IsFinite(limits.Low) && double.IsFinite(limits.High)
-            ? new(pair.First, pair.Second, pair.Difference.Value, Interval.Between(limits.Low, limits.High), Verdicts.Of(limits.Low, limits.High, policy.PrintedStepPoints))
+        var half = quantiles.Of(policy.ConfidenceShare, pair.LevelCount, pair.Difference.Degrees) / Math.Sqrt(2) * pair.Difference.StandardError;
+        var (low, high) = (pair.Difference.Value - half, pair.Difference.Value + half);
+        return double.IsFinite(half)
+            ? new(pair.First, pair.Second, pair.Difference.Value, Interval.Between(low, high), Verdicts.Of(low, high, policy.PrintedStepPoints))
             : new(pair.First, pair.Second, pair.Difference.Value, null, Verdict.NoSpread);
+    }
+}
+
+/// <summary>Quantiles of the studentized range that were worked out already: the pairs of a balanced tasting all ask for the same one.</summary>
+internal sealed class RangeQuantiles
+{
+    private readonly Dictionary<(double Confidence, int Levels, double Degrees), double> _known = [];
+
+    /// <summary>The quantile, degrees of freedom taken to seven digits: in a report that shows one decimal nobody sees the eighth.</summary>
+    public double Of(double confidence, int levels, double degrees)
+    {
+        var rounded = double.IsFinite(degrees) && degrees > 0 ? Math.Round(degrees, Math.Clamp(6 - (int)Math.Floor(Math.Log10(degrees)), 0, 15)) : degrees;
+        if (!_known.TryGetValue((confidence, levels, rounded), out var quantile))
+            _known[(confidence, levels, rounded)] = quantile = StudentizedRange.Quantile(confidence, levels, rounded);
+        return quantile;
     }
 }
 

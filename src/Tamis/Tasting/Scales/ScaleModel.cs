@@ -57,7 +57,9 @@ public sealed record ScaleModel
     /// <param name="session">The tasting.</param>
     /// <param name="attribute">A scale of liking or intensity.</param>
     /// <param name="policy">The kit's customs.</param>
-    public static ScaleModel Of(TastingLog log, TastingSession session, SensoryAttribute attribute, TastingPolicy policy)
+    public static ScaleModel Of(TastingLog log, TastingSession session, SensoryAttribute attribute, TastingPolicy policy) => Of(log, session, attribute, policy, new());
+
+    internal static ScaleModel Of(TastingLog log, TastingSession session, SensoryAttribute attribute, TastingPolicy policy, RangeQuantiles quantiles)
     {
         Score[] scores = [.. log.Scores.Where(score => score.Attribute == attribute && Names.Same(score.Serving.Tasting, session.Name))];
         var served = log.Servings.Count(serving => Names.Same(serving.Tasting, session.Name));
@@ -78,7 +80,7 @@ public sealed record ScaleModel
         return bare with
         {
             Means = [.. fit.Levels(Trial).Select(trial => EstimatedMean.Of(trial, fit.Mean(Trial, trial), scores.Count(score => score.Serving.Trial == trial), policy)).OfType<EstimatedMean>()],
-            Pairs = [.. fit.PairwiseDifferences(Trial).Select(pair => TrialPair.Of(pair, attribute, policy)).OfType<TrialPair>()],
+            Pairs = [.. fit.PairwiseDifferences(Trial).Select(pair => TrialPair.Of(pair, attribute, policy, quantiles)).OfType<TrialPair>()],
             Spread = SpreadPart.Of(fit),
             TrialP = Known(fit.Tests.FirstOrDefault(test => test.Term == Trial)?.P),
             LaterPlace = hasPlaces ? Slope(fit, policy) : null,

@@ -10,7 +10,8 @@ public sealed record TastingReport(TastingSession Session, IReadOnlyList<ScaleMo
     /// <summary>The report of a tasting.</summary>
     public static TastingReport Of(TastingLog log, TastingSession session, TastingPolicy? policy = null)
     {
-        ScaleModel[] scales = [.. log.Attributes.Where(attribute => attribute.IsScale && log.Asked(session.Name, attribute)).Select(attribute => ScaleModel.Of(log, session, attribute, policy ?? TastingPolicy.Kit))];
+        RangeQuantiles quantiles = new();
+        ScaleModel[] scales = [.. log.Attributes.Where(attribute => attribute.IsScale && log.Asked(session.Name, attribute)).Select(attribute => ScaleModel.Of(log, session, attribute, policy ?? TastingPolicy.Kit, quantiles))];
         var adjusted = SeveralTests.Holm([.. scales.Select(scale => scale.TrialP ?? double.NaN)]);
         return new(session, [.. scales.Select((scale, at) => scale with { TrialPAmongAll = double.IsNaN(adjusted[at]) ? null : adjusted[at] })]);
     }
