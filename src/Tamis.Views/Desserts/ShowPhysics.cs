@@ -1,0 +1,137 @@
+using Tamis.Desserts;
+using Tamis.Physics;
+
+namespace Tamis.Views;
+
+public static partial class Show
+{
+    /// <summary>What each component of a trial is made of, by function, as it stands on the bench.</summary>
+    public static ChartView Balances(Dessert dessert, string trial) => BalanceBars.Of("What each component is made of, by function, in per cent of its finished mass",
+        [.. dessert.Physics(trial).Components.Select(each => (each.Name, each.Finished))],
+        Html.Of($"Each component of {trial} after its losses. A group of which nothing is there is left out; the mesh is mass of which something is not known."));
+
+    /// <summary>Every component of a trial against the windows of its family: what lies inside, what outside, by how much, why it matters, what to try.</summary>
+    public static Html CheckUps(Dessert dessert, string trial) => CheckUpTable.Of(dessert.CheckUps(trial));
+
+    /// <summary>One component against the windows of its family, with the smallest change of one or two lines that brings it back.</summary>
+    public static Html CheckUp(Dessert dessert, string trial, string component)
+    {
+        var own = dessert.Physics(trial).Of(component);
+        return CheckUpTable.Of(own.CheckUp) + (own.CheckUp.Outside.Count > 0 ? CheckUpTable.Of(own.Mending) : Html.Empty);
+    }
+
+    /// <summary>The water activity of each component beside the limits of microbes.</summary>
+    public static ChartView WaterActivities(Dessert dessert, string trial)
+    {
+        var parts = dessert.Physics(trial).Components;
+        return WaterActivityLadder.Of([.. parts.Select(each => LadderRow.Of(each.Name, each.WaterActivity, [.. MeasuredValues(dessert, trial, each.Name, "water activity")]))],
+            caption: Html.Of($"{trial}, after its losses. The bar is how far the models that hold differ; that is not all that is unsure of it."));
+    }
+
+    /// <summary>How a component's water activity was worked out: what each model says and why one was taken.</summary>
+    public static Html WaterActivityModels(Dessert dessert, string trial, string component)
+    {
+        var found = dessert.Physics(trial).Of(component).WaterActivity;
+        return PredictionTable.Of($"Water activity of the {component}, model by model", [.. found.Answers.Select(answer => new PredictionRow(answer.Model, answer.Predicted) { Decimals = 3 })], Html.Of($"{Typeset.Text(found.Reason)}"));
+    }
+
+    /// <summary>How sweet each component is against sucrose, and where its water begins to freeze.</summary>
+    public static Html SweetAndCold(Dessert dessert, string trial) => PredictionTable.Of("Sweetness and freezing point",
+        [.. dessert.Physics(trial).Components.SelectMany(each => (PredictionRow[])[new(each.Name, each.Sweet) { Decimals = 0 }, .. each.Ice.InitialFreezingPoint.IsKnown ? (PredictionRow[])[new(each.Name, each.Ice.InitialFreezingPoint) { Decimals = 1 }] : []])],
+        Html.Of($"Sweetness is of the sugars alone: cold, fat, acid and bitterness change what is tasted."));
+
+    /// <summary>The frozen share of the water of each component that freezes, against temperature.</summary>
+    public static ChartView IceCurves(Dessert dessert, string trial) => TemperatureCurves.Ice(
+        [.. dessert.Physics(trial).Components.Where(each => each.Ice.InitialFreezingPoint.IsKnown).Select(each => (each.Name, each.Ice))], Interval.Between(-30, 0),
+        Html.Of($"Components of {trial} whose freezing point can be told from their sugars and milk salts."));
+
+    /// <summary>The solid share of the fat of each component that is mostly fat, against temperature.</summary>
+    public static ChartView SolidFats(Dessert dessert, string trial) => TemperatureCurves.SolidFat(
+        [.. dessert.Physics(trial).Components.Where(each => each.Finished.Fat.Whole / each.Finished.FinishedGrams > 0.15).Select(each => (each.Name, FatOf(each.Finished)))], Interval.Between(0, 40),
+        Html.Of($"Components of {trial} with more than 15 % of fat. Cocoa butter that meets milk fat or nut oil is softer than either alone."));
+
+    /// <summary>How the moulded part freezes: time to the core, temperatures, and pictures of its inside.</summary>
+    public static Html Freezing(Dessert dessert, string trial) => HeatOf(dessert, trial, dessert.Physics(trial).Freezing, "freezes", "frozen");
+
+    /// <summary>How the finished piece thaws: time until the last ice is gone, temperatures, and pictures of its inside.</summary>
+    public static Html Thawing(Dessert dessert, string trial) => HeatOf(dessert, trial, dessert.Physics(trial).Thawing, "thaws", "free of ice");
+
+    /// <summary>How water moves between the layers of the piece over days, and which layer goes soft when.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="days">How many days to look ahead.</param>
+    public static Html WaterMoves(Dessert dessert, string trial, double days = 7)
+    {
+        var water = dessert.Physics(trial).Water;
+        if (water.Stack is not { } stack) return Lacking("How water moves between the layers", water.Lacks);
+        var course = WaterCourse.Of(stack, days, new MigrationDetail { ProfileDays = [0, Math.Min(1, days), days / 2, days] });
+        return Html.Of($"{WaterMoving.Of(course, Assumptions(water.Assumed)).ToHtml()}{WaterMoving.Sentences(water.Keeping(days))}");
+    }
+
+    /// <summary>What a film of fat above a layer buys it.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="layer">The layer that is to keep crisp; the film lies on it.</param>
+    /// <param name="film">What the film is of, as in <c>water-movement.csv</c>.</param>
+    /// <param name="days">How many days to look ahead.</param>
+    public static Html FilmBuys(Dessert dessert, string trial, string layer, string film = "cocoa butter", double days = 60)
+    {
+        var water = dessert.Physics(trial).Water;
+        if (water.Stack is not { } stack) return Lacking("What a film buys", water.Lacks);
+        var at = stack.Layers.ToList().FindIndex(each => Names.Same(each.Name, layer));
+        if (at < 0 || at == stack.Layers.Count - 1) return Lacking("What a film buys", [$"a layer called {layer} with another above it; there are {string.Join(", ", stack.Layers.SkipLast(1).Select(each => each.Name))}"]);
+        var coated = stack.WithFilm(at, MigrationData.Kit.Film(film, 0.1));
+        return WaterMoving.ByThickness(film, KeepingDays.ByThickness(coated, at, [0, 0.05, 0.1, 0.2, 0.4], stack.Layers[at].Name, days));
+    }
+
+    /// <summary>The logs of a trial against the chosen cooking and cooling rules.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial that was logged.</param>
+    /// <param name="coolingRule">The rule, as in <c>cooling-rules.csv</c>.</param>
+    public static Html Logs(Dessert dessert, string trial, string coolingRule)
+    {
+        var logs = dessert.Physics(trial).Logs;
+        if (logs.Count == 0) return Lacking("Cooking and cooling", [$"temperatures of {trial} with a day and an hour under at in measured.csv"]);
+        var stages = CoolingRule.Named(coolingRule);
+        return Html.Of($"{logs.Select(log => Html.Of($"{HeatCurves.Lethality(log.Log, LethalityReference.CookChill, Html.Of($"{log.Component ?? "the piece"}, {log.Trial}, make {log.Make}.")).ToHtml()}{CoolingOf(log, stages)}"))}{Notes.Caution(Html.Of($"{CoolingRule.Deferral}"))}");
+    }
+
+    private static Html CoolingOf(MeasuredLog log, IReadOnlyList<CoolingRule> stages) => new DataTable($"Cooling of {log.Component ?? "the piece"} against the rule {stages[0].Rule}",
+        [Column.Words("Stage"), Column.Numbers("From", "°C"), Column.Numbers("To", "°C"), Column.Numbers("At most", "h"), Column.Numbers("Took", "h"), Column.Words("Finding"), Column.Words("Source")],
+        [.. stages.Select(stage => (stage, verdict: stage.Check(log.Log))).Select(each => new Row(each.stage.Stage, Figures.English.Celsius(each.stage.FromCelsius), Figures.English.Celsius(each.stage.ToCelsius),
+            Figures.English.OneDecimal(each.stage.MostHours), Figures.English.OneDecimal(each.verdict.Minutes / 60), Words(each.verdict.Outcome), each.stage.Source.ToString()))]).ToHtml();
+
+    private static string Words(CoolingOutcome outcome) => string.Concat(outcome.ToString().Select((letter, at) => at > 0 && char.IsUpper(letter) ? " " + char.ToLowerInvariant(letter) : at == 0 ? letter.ToString() : letter.ToString()));
+
+    private static Html HeatOf(Dessert dessert, string trial, HeatCourse course, string verb, string done)
+    {
+        if (course is not { History: { } history, Piece.Piece: { } piece, Step: { } step, Transfer: { } transfer }) return Lacking($"How the piece {verb}", course.Lacks);
+        var numbers = Figures.English;
+        var goal = numbers.Number(course.GoalCelsius, 1, "°C");
+        var when = course.Minutes is { } minutes
+            ? Html.Of($"All of it is {done}, past {goal}, after about <strong>{Hours(minutes)}</strong>{Between(course)}.")
+            : Html.Of($"It is not {done} all through, past {goal}, by {Hours(history.Readings[^1].Minutes)}{Between(course)}.");
+        var plan = step.Minutes is { } planned ? Html.Of($" The method gives it {numbers.Minutes(planned)} in the {step.Equipment} at {numbers.Celsius(step.TemperatureCelsius)}.") : Html.Empty;
+        var caption = Html.Of($"Worked out from composition, density and ice of each layer, in air that takes {numbers.Number(transfer.Range!.Value.Low, 0, "")} to {numbers.Number(transfer.Range.Value.High, 0, transfer.Unit)}. {Assumptions(course.Assumed)}");
+        var fields = history.Fields.Where(field => field.Minutes <= history.Readings[^1].Minutes).ToArray();
+        return Html.Of($"{Notes.Paragraph(when + plan)}{HeatCurves.Course($"{dessert.Name}, {trial}: the piece {verb}", history, caption, [new("goal", course.GoalCelsius)]).ToHtml()}{TemperatureSection.Of($"Inside the piece as it {verb}", piece, fields, Html.Of($"To scale, half of the piece from its middle."))}");
+    }
+
+    private static Html Between(HeatCourse course) => course.Between switch
+    {
+        ({ } early, { } late) => Html.Of($" ({Hours(early)} in the best air of the range, {Hours(late)} in the poorest)"),
+        ({ } early, null) => Html.Of($" ({Hours(early)} in the best air of the range, longer than was looked at in the poorest)"),
+        _ => Html.Empty,
+    };
+
+    private static string Hours(double minutes) => minutes < 90 ? Figures.English.Minutes(minutes).Text + Num.UnitSpace + "min" : Figures.English.Number(minutes / 60, 1, "h").ToString() ?? "";
+
+    private static Html Assumptions(IReadOnlyList<string> assumed) => assumed.Count == 0 ? Html.Empty : Html.Of($"Taken for granted: {string.Join("; ", assumed.Select(each => each.TrimEnd('.')))}.");
+
+    private static Html Lacking(string what, IReadOnlyList<string> lacks) => Notes.LookAt(Html.Of($"{what} cannot be told without {string.Join("; ", lacks)}."));
+
+    private static FatPhase FatOf(Balance balance) => new(balance[BalancePart.CocoaButter].Known, balance[BalancePart.MilkFat].Known, balance.Together(BalancePart.NutFat, BalancePart.EggFat, BalancePart.OtherFat, BalancePart.UnsplitFat).Known);
+
+    private static IEnumerable<double> MeasuredValues(Dessert dessert, string trial, string component, string what) =>
+        dessert.Measured.Where(each => Names.Same(each.Trial, trial) && Names.Same(each.Component, component) && Names.Same(each.What, what)).Select(each => each.Value);
+}
