@@ -13,11 +13,12 @@ public static partial class Show
     /// <summary>Every component of a trial against the windows of its family: what lies inside, what outside, by how much, why it matters, what to try.</summary>
     public static Html CheckUps(Dessert dessert, string trial) => CheckUpTable.Of(dessert.CheckUps(trial));
 
-    /// <summary>One component against the windows of its family, with the smallest change of one or two lines that brings it back.</summary>
-    public static Html CheckUp(Dessert dessert, string trial, string component)
+    /// <summary>For each component with a figure outside, the smallest change of one or two lines that brings its shares back.</summary>
+    public static Html Mends(Dessert dessert, string trial)
     {
-        var own = dessert.Physics(trial).Of(component);
-        return CheckUpTable.Of(own.CheckUp) + (own.CheckUp.Outside.Count > 0 ? CheckUpTable.Of(own.Mending) : Html.Empty);
+        ComponentPhysics[] outside = [.. dessert.Physics(trial).Components.Where(each => each.CheckUp.Outside.Count > 0)];
+        return outside.Length == 0 ? Notes.Paragraph(Html.Of($"Nothing lies outside a window."))
+            : Notes.List(outside.Select(each => Html.Of($"<b>{Capital(each.Name)}</b>: {Typeset.Text(each.Mending.InWords)}")));
     }
 
     /// <summary>The water activity of each component beside the limits of microbes.</summary>
@@ -36,19 +37,23 @@ public static partial class Show
     }
 
     /// <summary>How sweet each component is against sucrose, and where its water begins to freeze.</summary>
-    public static Html SweetAndCold(Dessert dessert, string trial) => PredictionTable.Of("Sweetness and freezing point",
-        [.. dessert.Physics(trial).Components.SelectMany(each => (PredictionRow[])[new(each.Name, each.Sweet) { Decimals = 0 }, .. each.Ice.InitialFreezingPoint.IsKnown ? (PredictionRow[])[new(each.Name, each.Ice.InitialFreezingPoint) { Decimals = 1 }] : []])],
-        Html.Of($"Sweetness is of the sugars alone: cold, fat, acid and bitterness change what is tasted."));
+    public static Html SweetAndCold(Dessert dessert, string trial) => new DataTable("Sweetness and freezing point",
+        [Column.Words("Component"), Column.Numbers("As sweet as", "g sucrose in 100 g"), Column.Numbers("Between", "g"), Column.Numbers("Begins to freeze", "°C"), Column.Words("Remark")],
+        [.. dessert.Physics(trial).Components.Select(each => new Row(each.Name, Figures.English.Number(each.Sweet.IsKnown ? each.Sweet.Value : null, 1, ""),
+            Num.Said(each.Sweet.Range is { IsPoint: false } range ? Figures.English.Between(range, 1, "") : ""),
+            Figures.English.Number(each.Ice.InitialFreezingPoint is { IsKnown: true } point ? point.Value : null, 1, "").WithoutUnit(),
+            PredictionTable.Doubt(each.Sweet.IsSound ? each.Ice.InitialFreezingPoint : each.Sweet)))])
+        { Caption = Html.Of($"Sweetness is of the sugars alone: cold, fat, acid and bitterness change what is tasted.") }.ToHtml();
 
     /// <summary>The frozen share of the water of each component that freezes, against temperature.</summary>
     public static ChartView IceCurves(Dessert dessert, string trial) => TemperatureCurves.Ice(
         [.. dessert.Physics(trial).Components.Where(each => each.Ice.InitialFreezingPoint.IsKnown).Select(each => (each.Name, each.Ice))], Interval.Between(-30, 0),
         Html.Of($"Components of {trial} whose freezing point can be told from their sugars and milk salts."));
 
-    /// <summary>The solid share of the fat of each component that is mostly fat, against temperature.</summary>
+    /// <summary>The solid share of the fat of each component with cocoa butter, against temperature.</summary>
     public static ChartView SolidFats(Dessert dessert, string trial) => TemperatureCurves.SolidFat(
-        [.. dessert.Physics(trial).Components.Where(each => each.Finished.Fat.Whole / each.Finished.FinishedGrams > 0.15).Select(each => (each.Name, FatOf(each.Finished)))], Interval.Between(0, 40),
-        Html.Of($"Components of {trial} with more than 15 % of fat. Cocoa butter that meets milk fat or nut oil is softer than either alone."));
+        [.. dessert.Physics(trial).Components.Where(each => each.Finished[BalancePart.CocoaButter].Known / each.Finished.FinishedGrams > 0.01).Select(each => (each.Name, FatOf(each.Finished)))], Interval.Between(0, 40),
+        Html.Of($"Components of {trial} with cocoa butter. Cocoa butter that meets milk fat or nut oil is softer than either alone."));
 
     /// <summary>How the moulded part freezes: time to the core, temperatures, and pictures of its inside.</summary>
     public static Html Freezing(Dessert dessert, string trial) => HeatOf(dessert, trial, dessert.Physics(trial).Freezing, "freezes", "frozen");
@@ -65,7 +70,8 @@ public static partial class Show
         var water = dessert.Physics(trial).Water;
         if (water.Stack is not { } stack) return Lacking("How water moves between the layers", water.Lacks);
         var course = WaterCourse.Of(stack, days, new MigrationDetail { ProfileDays = [0, Math.Min(1, days), days / 2, days] });
-        return Html.Of($"{WaterMoving.Of(course, Assumptions(water.Assumed)).ToHtml()}{WaterMoving.Sentences(water.Keeping(days))}");
+        var past = water.PastAtOnce.Select(layer => Notes.LookAt(Html.Of($"{Capital(layer.Name)} is past its limit of {Figures.English.WaterActivity(layer.Limit!.Figure.Value)} when it is put together: by the isotherm of {layer.Isotherm.Name} its water gives {Figures.English.WaterActivity(layer.WaterActivity)}. Dry it further, or measure its water activity: the isotherm may not be its own.")));
+        return Html.Of($"{WaterMoving.Of(course, Assumptions(water.Assumed)).ToHtml()}{past}{WaterMoving.Sentences(water.Keeping(days))}");
     }
 
     /// <summary>What a film of fat above a layer buys it.</summary>
@@ -74,14 +80,14 @@ public static partial class Show
     /// <param name="layer">The layer that is to keep crisp; the film lies on it.</param>
     /// <param name="film">What the film is of, as in <c>water-movement.csv</c>.</param>
     /// <param name="days">How many days to look ahead.</param>
-    public static Html FilmBuys(Dessert dessert, string trial, string layer, string film = "cocoa butter", double days = 60)
+    public static Html FilmBuys(Dessert dessert, string trial, string layer, string film = "cocoa butter", double days = 30)
     {
         var water = dessert.Physics(trial).Water;
         if (water.Stack is not { } stack) return Lacking("What a film buys", water.Lacks);
         var at = stack.Layers.ToList().FindIndex(each => Names.Same(each.Name, layer));
         if (at < 0 || at == stack.Layers.Count - 1) return Lacking("What a film buys", [$"a layer called {layer} with another above it; there are {string.Join(", ", stack.Layers.SkipLast(1).Select(each => each.Name))}"]);
         var coated = stack.WithFilm(at, MigrationData.Kit.Film(film, 0.1));
-        return WaterMoving.ByThickness(film, KeepingDays.ByThickness(coated, at, [0, 0.05, 0.1, 0.2, 0.4], stack.Layers[at].Name, days));
+        return WaterMoving.ByThickness(film, KeepingDays.ByThickness(coated, at, [0, 0.1, 0.2, 0.4], stack.Layers[at].Name, days, detail: PieceWater.Coarse));
     }
 
     /// <summary>The logs of a trial against the chosen cooking and cooling rules.</summary>
@@ -96,12 +102,17 @@ public static partial class Show
         return Html.Of($"{logs.Select(log => Html.Of($"{HeatCurves.Lethality(log.Log, LethalityReference.CookChill, Html.Of($"{log.Component ?? "the piece"}, {log.Trial}, make {log.Make}.")).ToHtml()}{CoolingOf(log, stages)}"))}{Notes.Caution(Html.Of($"{CoolingRule.Deferral}"))}");
     }
 
+    /// <summary>What was measured on a trial beside what the models say of it, with the miss.</summary>
+    public static Html PredictedAndMeasured(Dessert dessert, string trial) => PredictedBesideMeasured.Of(
+        [.. PredictedFigure.AllOf(dessert.Physics(trial)).Select(each => new PredictedRow(each.Component ?? "one piece", each.What, each.Predicted, each.Measured)
+            { Decimals = each.What is var what && (Names.Same(what, "density") || Names.Same(what, "water activity")) ? 2 : Names.Same(what, "Brix") || Names.Same(what, "pH") || Names.Same(what, "height") || each.Predicted.Unit == "°C" ? 1 : 0 })]);
+
     private static Html CoolingOf(MeasuredLog log, IReadOnlyList<CoolingRule> stages) => new DataTable($"Cooling of {log.Component ?? "the piece"} against the rule {stages[0].Rule}",
         [Column.Words("Stage"), Column.Numbers("From", "°C"), Column.Numbers("To", "°C"), Column.Numbers("At most", "h"), Column.Numbers("Took", "h"), Column.Words("Finding"), Column.Words("Source")],
         [.. stages.Select(stage => (stage, verdict: stage.Check(log.Log))).Select(each => new Row(each.stage.Stage, Figures.English.Celsius(each.stage.FromCelsius), Figures.English.Celsius(each.stage.ToCelsius),
             Figures.English.OneDecimal(each.stage.MostHours), Figures.English.OneDecimal(each.verdict.Minutes / 60), Words(each.verdict.Outcome), each.stage.Source.ToString()))]).ToHtml();
 
-    private static string Words(CoolingOutcome outcome) => string.Concat(outcome.ToString().Select((letter, at) => at > 0 && char.IsUpper(letter) ? " " + char.ToLowerInvariant(letter) : at == 0 ? letter.ToString() : letter.ToString()));
+    private static string Words(CoolingOutcome outcome) => string.Concat(outcome.ToString().Select((letter, at) => at > 0 && char.IsUpper(letter) ? " " + char.ToLowerInvariant(letter) : letter.ToString()));
 
     private static Html HeatOf(Dessert dessert, string trial, HeatCourse course, string verb, string done)
     {
@@ -112,9 +123,10 @@ public static partial class Show
             ? Html.Of($"All of it is {done}, past {goal}, after about <strong>{Hours(minutes)}</strong>{Between(course)}.")
             : Html.Of($"It is not {done} all through, past {goal}, by {Hours(history.Readings[^1].Minutes)}{Between(course)}.");
         var plan = step.Minutes is { } planned ? Html.Of($" The method gives it {numbers.Minutes(planned)} in the {step.Equipment} at {numbers.Celsius(step.TemperatureCelsius)}.") : Html.Empty;
+        if (course.Minutes > step.Minutes?.High || course.Minutes is null && step.Minutes is not null) plan += Html.Of($" By this figure that is too short: probe the middle before it goes on.");
         var caption = Html.Of($"Worked out from composition, density and ice of each layer, in air that takes {numbers.Number(transfer.Range!.Value.Low, 0, "")} to {numbers.Number(transfer.Range.Value.High, 0, transfer.Unit)}. {Assumptions(course.Assumed)}");
         var fields = history.Fields.Where(field => field.Minutes <= history.Readings[^1].Minutes).ToArray();
-        return Html.Of($"{Notes.Paragraph(when + plan)}{HeatCurves.Course($"{dessert.Name}, {trial}: the piece {verb}", history, caption, [new("goal", course.GoalCelsius)]).ToHtml()}{TemperatureSection.Of($"Inside the piece as it {verb}", piece, fields, Html.Of($"To scale, half of the piece from its middle."))}");
+        return Html.Of($"{Notes.Paragraph(when + plan)}{HeatCurves.Course($"{dessert.Name}, {trial}: the piece {verb}", history, caption, [new("goal", course.GoalCelsius)]).ToHtml()}{TemperatureSection.Of($"Inside the piece as it {verb}", piece, fields, Html.Of($"To scale."))}");
     }
 
     private static Html Between(HeatCourse course) => course.Between switch
@@ -124,7 +136,7 @@ public static partial class Show
         _ => Html.Empty,
     };
 
-    private static string Hours(double minutes) => minutes < 90 ? Figures.English.Minutes(minutes).Text + Num.UnitSpace + "min" : Figures.English.Number(minutes / 60, 1, "h").ToString() ?? "";
+    private static string Hours(double minutes) => minutes < 90 ? Figures.English.Minutes(minutes).Text : Figures.English.Number(minutes / 60, 1, "h").Text;
 
     private static Html Assumptions(IReadOnlyList<string> assumed) => assumed.Count == 0 ? Html.Empty : Html.Of($"Taken for granted: {string.Join("; ", assumed.Select(each => each.TrimEnd('.')))}.");
 

@@ -8,8 +8,8 @@ namespace Tamis.Desserts;
 public sealed record HeatCourse
 {
     private const double FrozenCelsius = -18, CellMillimetres = 2, PastThePlan = 1.5, UsualMinutes = 480;
-    // The instants of the plan that a page shows.
-    private static readonly double[] Shown = [0.1, 0.3, 0.6, 1];
+    // The instants on the way to the goal that a page shows.
+    private static readonly double[] Shown = [0.1, 0.35, 0.7, 1];
 
     private HeatCourse(IReadOnlyList<string> lacks) => Lacks = lacks;
 
@@ -79,14 +79,18 @@ public sealed record HeatCourse
         if (heat.Piece is not { } piece) return new(heat.Lacks);
 
         var planned = step.Minutes?.High ?? UsualMinutes;
-        var settings = new MarchSettings { StepSeconds = 20, ReadingsEverySeconds = 120, FieldsAtMinutes = [.. Shown.Select(share => Math.Round(planned * share))] };
-        var runs = new[] { transfer.Value, range.High, range.Low }.AsParallel().AsOrdered()
-            .Select(w => piece.March([HeatStage.AllRound(planned * PastThePlan, Surroundings.Air(step.TemperatureCelsius!.Value, w))], settings)).ToArray();
+        var runs = new[] { transfer.Value, range.High, range.Low }.AsParallel().AsOrdered().Select(w => Run(w, planned * PastThePlan, [])).ToArray();
+        // Once more to a little past the goal: the pictures are of the way there, not of the hours after.
+        var end = Goal(runs[0]) ?? planned * PastThePlan;
+        var history = Run(transfer.Value, Math.Max(end * PastThePlan, 30), [.. Shown.Select(share => Math.Max(1, Math.Round(end * share)))]);
         return new([])
         {
             Piece = heat, Step = step, Transfer = transfer, GoalCelsius = goalCelsius, Assumed = [assumed, .. heat.Remarks],
-            History = runs[0], Minutes = Goal(runs[0]), Between = (Goal(runs[1]), Goal(runs[2])),
+            History = history, Minutes = Goal(runs[0]), Between = (Goal(runs[1]), Goal(runs[2])),
         };
+
+        TemperatureHistory Run(double w, double minutes, IReadOnlyList<double> fields) => piece.March([HeatStage.AllRound(minutes, Surroundings.Air(step.TemperatureCelsius!.Value, w))],
+            new() { StepSeconds = 20, ReadingsEverySeconds = 60, FieldsAtMinutes = fields });
 
         double? Goal(TemperatureHistory run) => goalCelsius <= FrozenCelsius ? run.MinutesUntilAllBelow(goalCelsius) : run.MinutesUntilAllAbove(goalCelsius);
     }

@@ -21,7 +21,15 @@ public sealed record PieceWater
 
     /// <summary>The layers that go soft or dry, from below, with how long they keep.</summary>
     /// <param name="days">How many days to look ahead.</param>
-    public IReadOnlyList<KeepingDays> Keeping(double days) => Stack is { } stack ? [.. stack.Layers.Where(layer => layer.Limit is not null).Select(layer => KeepingDays.Of(stack, layer.Name, days))] : [];
+    /// <remarks>One that is past its limit when it is put together is in <see cref="PastAtOnce"/> instead.</remarks>
+    public IReadOnlyList<KeepingDays> Keeping(double days) => Stack is { } stack
+        ? [.. stack.Layers.Where(layer => layer.Limit is not null && !PastAtOnce.Contains(layer)).AsParallel().AsOrdered().Select(layer => KeepingDays.Of(stack, layer.Name, days, detail: Coarse))] : [];
+
+    /// <summary>The layers that are past their limit when they are put together, by their isotherm: too moist as made, or an isotherm that is not theirs.</summary>
+    public IReadOnlyList<WaterLayer> PastAtOnce => Stack is { } stack ? [.. stack.Layers.Where(layer => layer.Limit is { } limit && limit.IsPassed(layer.WaterActivity, limit.Figure.Value))] : [];
+
+    /// <summary>Fine enough for a day on a page: half the cells and half the steps move it by less than it is unsure.</summary>
+    public static MigrationDetail Coarse { get; } = new(CellsPerLayer: 12, Steps: 160);
 
     internal static PieceWater Of(TrialPhysics trial)
     {

@@ -62,13 +62,14 @@ public sealed record KeepingDays(string Layer, WaterLimit Limit, Predicted Days,
     /// <param name="layer">The layer that is to keep.</param>
     /// <param name="lookDays">For how many days to look.</param>
     /// <param name="at">Where in the layer the water activity is taken.</param>
+    /// <param name="detail">How finely to look; null for the usual.</param>
     /// <remarks>The thicknesses are worked out side by side on all cores.</remarks>
     /// <exception cref="ArgumentException">There is no such film, or the layer has no limit.</exception>
-    public static IReadOnlyList<(double ThicknessMillimetres, KeepingDays Keeping)> ByThickness(WaterStack stack, int filmAbove, IReadOnlyList<double> thicknessMillimetres, string layer, double lookDays, LimitAt at = LimitAt.Mean)
+    public static IReadOnlyList<(double ThicknessMillimetres, KeepingDays Keeping)> ByThickness(WaterStack stack, int filmAbove, IReadOnlyList<double> thicknessMillimetres, string layer, double lookDays, LimitAt at = LimitAt.Mean, MigrationDetail? detail = null)
     {
         if (filmAbove < 0 || filmAbove >= stack.Films.Count || stack.Films[filmAbove].Permeability is null)
             throw new ArgumentException($"There is no film with a permeability above layer {filmAbove} (the lowest is 0).", nameof(filmAbove));
-        return [.. thicknessMillimetres.AsParallel().AsOrdered().Select(thickness => (thickness, Of(stack.WithFilm(filmAbove, stack.Films[filmAbove].Thick(thickness)), layer, lookDays, at)))];
+        return [.. thicknessMillimetres.AsParallel().AsOrdered().Select(thickness => (thickness, Of(stack.WithFilm(filmAbove, stack.Films[filmAbove].Thick(thickness)), layer, lookDays, at, detail)))];
     }
 
     /// <summary>The day on which a layer passes a water activity, null where it does not in the time followed.</summary>
