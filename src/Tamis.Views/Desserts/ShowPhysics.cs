@@ -38,12 +38,11 @@ public static partial class Show
 
     /// <summary>How sweet each component is against sucrose, and where its water begins to freeze.</summary>
     public static Html SweetAndCold(Dessert dessert, string trial) => new DataTable("Sweetness and freezing point",
-        [Column.Words("Component"), Column.Numbers("As sweet as", "g sucrose in 100 g"), Column.Numbers("Between", "g"), Column.Numbers("Begins to freeze", "°C"), Column.Words("Remark")],
+        [Column.Words("Component"), Column.Numbers("As sweet as", "g sucrose in 100 g"), Column.Numbers("Between", "g"), Column.Numbers("Begins to freeze", "°C")],
         [.. dessert.Physics(trial).Components.Select(each => new Row(each.Name, Figures.English.Number(each.Sweet.IsKnown ? each.Sweet.Value : null, 1, ""),
             Num.Said(each.Sweet.Range is { IsPoint: false } range ? Figures.English.Between(range, 1, "") : ""),
-            Figures.English.Number(each.Ice.InitialFreezingPoint is { IsKnown: true } point ? point.Value : null, 1, "").WithoutUnit(),
-            PredictionTable.Doubt(each.Sweet.IsSound ? each.Ice.InitialFreezingPoint : each.Sweet)))])
-        { Caption = Html.Of($"Sweetness is of the sugars alone: cold, fat, acid and bitterness change what is tasted.") }.ToHtml();
+            each.Ice.InitialFreezingPoint is { Outside.Count: > 0, IsKnown: false } ? Num.Said("too dry") : Figures.English.Number(each.Ice.InitialFreezingPoint is { IsKnown: true } point ? point.Value : null, 1, "")))])
+        { Caption = Html.Of($"Sweetness is of the sugars alone: cold, fat, acid and bitterness change what is tasted. Too dry: more sugar to the water than the table of freezing points covers.") }.ToHtml();
 
     /// <summary>The frozen share of the water of each component that freezes, against temperature.</summary>
     public static ChartView IceCurves(Dessert dessert, string trial) => TemperatureCurves.Ice(

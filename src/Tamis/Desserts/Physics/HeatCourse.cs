@@ -7,7 +7,7 @@ namespace Tamis.Desserts;
 /// <summary>How a piece of real layers cools or warms in one step of the method.</summary>
 public sealed record HeatCourse
 {
-    private const double FrozenCelsius = -18, CellMillimetres = 2, PastThePlan = 1.5, UsualMinutes = 480;
+    private const double FrozenCelsius = -18, CellMillimetres = 2, PastThePlan = 2, PastTheGoal = 1.3, UsualMinutes = 480;
     // The instants on the way to the goal that a page shows.
     private static readonly double[] Shown = [0.1, 0.35, 0.7, 1];
 
@@ -34,7 +34,7 @@ public sealed record HeatCourse
     /// <summary>The temperature that all of it has to pass: −18 °C when it freezes; when it thaws, the highest freezing point of its layers, where the last ice goes.</summary>
     public double GoalCelsius { get; private init; }
 
-    /// <summary>How long until all of it has passed the goal, in minutes; null where it has not by half as long again as the plan.</summary>
+    /// <summary>How long until all of it has passed the goal, in minutes; null where it has not by twice the plan.</summary>
     public double? Minutes { get; private init; }
 
     /// <summary>The same with the best and the poorest air of the range; an end is null where it is not reached.</summary>
@@ -82,7 +82,7 @@ public sealed record HeatCourse
         var runs = new[] { transfer.Value, range.High, range.Low }.AsParallel().AsOrdered().Select(w => Run(w, planned * PastThePlan, [])).ToArray();
         // Once more to a little past the goal: the pictures are of the way there, not of the hours after.
         var end = Goal(runs[0]) ?? planned * PastThePlan;
-        var history = Run(transfer.Value, Math.Max(end * PastThePlan, 30), [.. Shown.Select(share => Math.Max(1, Math.Round(end * share)))]);
+        var history = Run(transfer.Value, Math.Max(end * PastTheGoal, 30), [.. Shown.Select(share => Math.Max(1, Math.Round(end * share)))]);
         return new([])
         {
             Piece = heat, Step = step, Transfer = transfer, GoalCelsius = goalCelsius, Assumed = [assumed, .. heat.Remarks],
