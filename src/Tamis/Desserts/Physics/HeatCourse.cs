@@ -79,18 +79,18 @@ public sealed record HeatCourse
         if (heat.Piece is not { } piece) return new(heat.Lacks);
 
         var planned = step.Minutes?.High ?? UsualMinutes;
-        var runs = new[] { transfer.Value, range.High, range.Low }.AsParallel().AsOrdered().Select(w => Run(w, planned * PastThePlan, [])).ToArray();
+        var runs = new[] { transfer.Value, range.High, range.Low }.AsParallel().AsOrdered().Select(w => Run(w, planned * PastThePlan, 60, [])).ToArray();
         // Once more to a little past the goal: the pictures are of the way there, not of the hours after.
         var end = Goal(runs[0]) ?? planned * PastThePlan;
-        var history = Run(transfer.Value, Math.Max(end * PastTheGoal, 30), [.. Shown.Select(share => Math.Max(1, Math.Round(end * share)))]);
+        var history = Run(transfer.Value, Math.Max(end * PastTheGoal, 30), 20, [.. Shown.Select(share => Math.Max(1, Math.Round(end * share)))]);
         return new([])
         {
             Piece = heat, Step = step, Transfer = transfer, GoalCelsius = goalCelsius, Assumed = [assumed, .. heat.Remarks],
             History = history, Minutes = Goal(runs[0]), Between = (Goal(runs[1]), Goal(runs[2])),
         };
 
-        TemperatureHistory Run(double w, double minutes, IReadOnlyList<double> fields) => piece.March([HeatStage.AllRound(minutes, Surroundings.Air(step.TemperatureCelsius!.Value, w))],
-            new() { StepSeconds = 20, ReadingsEverySeconds = 60, FieldsAtMinutes = fields });
+        TemperatureHistory Run(double w, double minutes, double stepSeconds, IReadOnlyList<double> fields) => piece.March([HeatStage.AllRound(minutes, Surroundings.Air(step.TemperatureCelsius!.Value, w))],
+            new() { StepSeconds = stepSeconds, ReadingsEverySeconds = 60, FieldsAtMinutes = fields });
 
         double? Goal(TemperatureHistory run) => goalCelsius <= FrozenCelsius ? run.MinutesUntilAllBelow(goalCelsius) : run.MinutesUntilAllAbove(goalCelsius);
     }
