@@ -15,8 +15,9 @@ internal static class TastingCommand
         var folder = new Argument<string>("FOLDER") { Description = "The dessert folder." };
         var tasting = new Argument<string>("TASTING") { Description = "The name of its row in tastings.csv: trials, control, assessors, servings_each, seed." };
         var output = new Option<string?>("--out") { Description = "Write the pages to this folder. Default: to-print, in the dessert folder.", HelpName = "FOLDER" };
-        var command = new Command("tasting", "Plan a tasting: who gets what in which order, the sheets to fill, ballots and serving sheets to print.") { folder, tasting, output };
-        command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(folder), arguments.GetRequiredValue(tasting), arguments.GetValue(output), Console.Out)));
+        var feedback = new Option<bool>("--feedback") { Description = "Print a feedback sheet for every assessor too, from all tastings with scores." };
+        var command = new Command("tasting", "Plan a tasting: who gets what in which order, the sheets to fill, ballots and serving sheets to print.") { folder, tasting, output, feedback };
+        command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(folder), arguments.GetRequiredValue(tasting), arguments.GetValue(output), Console.Out, arguments.GetValue(feedback))));
         return command;
     }
 
@@ -25,12 +26,13 @@ internal static class TastingCommand
     /// <param name="tasting">The name of the tasting.</param>
     /// <param name="output">The folder for the pages; null for one in the dessert folder.</param>
     /// <param name="writer">Where to say what was done.</param>
-    public static int Run(string folder, string tasting, string? output, TextWriter writer)
+    /// <param name="feedback">Whether feedback sheets are wanted.</param>
+    public static int Run(string folder, string tasting, string? output, TextWriter writer, bool feedback = false)
     {
         try
         {
             var preparation = TastingPreparation.Of(Dessert.Open(folder), tasting);
-            var pages = TastingPages.AllOf(preparation);
+            (string FileName, PageModel Page)[] pages = [.. TastingPages.AllOf(preparation), .. feedback && TastingPages.Feedback(preparation.Dessert) is { } sheets ? [sheets] : Array.Empty<(string, PageModel)>()];
             var (servings, scores) = preparation.Write();
             var target = Path.GetFullPath(output ?? Path.Combine(preparation.Dessert.Folder, "to-print"));
             foreach (var (name, page) in pages) TextFile.WriteWhole(Path.Combine(target, name), PageShell.Render(page));

@@ -54,12 +54,45 @@ public static partial class Show
         {
             string[] trials = [.. counts.Select(count => count.Trial).Distinct().OrderBy(trial => TrialOrder(dessert, trial))];
             var servings = counts.GroupBy(count => count.Trial).ToDictionary(group => group.Key, group => group.First().ServingCount);
+            var tests = TickTest.Of(log, session, counts.First().Attribute).ToDictionary(test => test.Word);
             var table = new DataTable($"{Capital(counts.Key)}, ticked by trial",
-                [Column.Words("Word"), .. trials.Select(trial => Column.Numbers(trial, $"of {servings[trial]}"))],
+                [Column.Words("Word"), .. trials.Select(trial => Column.Numbers(trial, $"of {servings[trial]}")), Column.Words("")],
                 [.. counts.GroupBy(count => count.Answer).OrderByDescending(word => word.Sum(count => count.Share)).Select(word => new Row([word.Key,
-                    .. trials.Select(trial => (Cell)Figures.Count(word.First(count => count.Trial == trial).Count))]))])
-            { LeastRem = 8 + trials.Length * 3 };
-            return Notes.Folded($"{Capital(counts.Key)}: how often each word was ticked", table.ToHtml());
+                    .. trials.Select(trial => (Cell)Figures.Count(word.First(count => count.Trial == trial).Count)), SaidOf(tests.GetValueOrDefault(word.Key))]))])
+            { LeastRem = 12 + trials.Length * 3 };
+            var shown = counts.GroupBy(count => count.Answer).Where(word => tests.GetValueOrDefault(word.Key)?.PAmongAll < TastingPolicy.Kit.FalseAlarmShare).Select(InWords).ToArray();
+            var lead = tests.Count == 0 ? Html.Of($"Not everybody had every trial, so the counts can be read but not tested.")
+                : shown.Length > 0 ? Html.Join(shown, " ") : Html.Of($"No word stands out when all {counts.First().Attribute.Words.Count} are counted together.");
+            return Notes.Folded($"{Capital(counts.Key)}: how often each word was ticked", Notes.Paragraph(lead) + table.ToHtml());
+        }));
+    }
+
+    private static string SaidOf(TickTest? test) => test?.PAmongAll < TastingPolicy.Kit.FalseAlarmShare ? "differs" : test?.P < TastingPolicy.Kit.FalseAlarmShare ? "may be chance" : "";
+
+    private static Html InWords(IGrouping<string, AnswerCount> word)
+    {
+        var (most, least) = (word.MaxBy(count => count.Share)!, word.MinBy(count => count.Share)!);
+        return Html.Of($"“{Capital(word.Key)}” is ticked more for {most.Trial} ({most.Count} of {most.ServingCount}) than for {least.Trial} ({least.Count} of {least.ServingCount}).");
+    }
+
+    /// <summary>What the rankings of a tasting show: who came first, and which places lie far enough apart.</summary>
+    public static Html Rankings(Dessert dessert, string tasting)
+    {
+        var (log, session) = SessionOf(dessert, tasting);
+        return Html.Join(log.Attributes.Where(attribute => attribute.Kind == AttributeKind.Ranking && log.Asked(session.Name, attribute)).Select(attribute =>
+        {
+            if (RankTest.Of(log, session, attribute, TastingPolicy.Kit) is not { } test)
+                return Notes.Paragraph(Html.Of($"{Capital(attribute.Name)} was ranked, but fewer than two people ranked every trial: nothing can be summed."));
+            var few = test.AssessorCount < TastingPolicy.Kit.FewestAssessors;
+            var isShown = !few && test.P < TastingPolicy.Kit.FalseAlarmShare;
+            var pairs = (from first in test.RankSums from second in test.RankSums where second.Sum - first.Sum >= test.GapNeeded select Html.Of($"{first.Trial} comes before {second.Trial}.")).ToArray();
+            var lead = few ? Says.English.TooFew(test.AssessorCount)
+                : !isShown ? Html.Of($"No order is shown: people who put plates in any order would agree as much in {Times(test.P)}.")
+                : pairs.Length == 0 ? Html.Of($"People agree on an order more than by chance ({Times(test.P)}), but no two trials lie far enough apart to name them.") : Html.Join(pairs, " ");
+            return Html.Of($"<p><b>{Capital(attribute.Name)}</b>, ranked by {test.AssessorCount}: {lead}</p>\n")
+                + new DataTable($"{Capital(attribute.Name)}, places summed", [Column.Words("Trial"), Column.Numbers("sum of places"), Column.Numbers("mean place")],
+                    [.. test.RankSums.Select(each => new Row(each.Trial, Figures.Number(each.Sum, 0), Figures.Number(each.Sum / test.AssessorCount, 1)))])
+                { Fits = true, Notes = [Html.Of($"Two sums must lie {Figures.Number(Math.Ceiling(test.GapNeeded), 0).Text} apart, all pairs counted together.")] }.ToHtml();
         }));
     }
 

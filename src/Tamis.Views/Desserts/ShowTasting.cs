@@ -22,7 +22,7 @@ public static partial class Show
     /// <summary>Every tasting with scores, one after the other: verdict, differences, just right, words, how the marks spread.</summary>
     public static Html EachTasting(Dessert dessert) => dessert.Tastings is not { } log ? NoScores()
         : Html.Join(log.Sessions.Where(session => session is { IsBench: false, Test: null } && log.TrialsIn(session.Name).Any()).Select(session =>
-            Html.Of($"<h3>{Title(session)}</h3>\n") + TastingVerdict(dessert, session.Name) + Differences(dessert, session.Name) + JustRight(dessert, session.Name) + TickedWords(dessert, session.Name) + Spread(dessert, session.Name)));
+            Html.Of($"<h3>{Title(session)}</h3>\n") + TastingVerdict(dessert, session.Name) + Differences(dessert, session.Name) + Rankings(dessert, session.Name) + JustRight(dessert, session.Name) + TickedWords(dessert, session.Name) + Spread(dessert, session.Name)));
 
     /// <summary>What a tasting shows, how sure, what it does not show, and what would settle it.</summary>
     public static Html TastingVerdict(Dessert dessert, string tasting)

@@ -22,6 +22,14 @@ public static class TastingPages
         ];
     }
 
+    /// <summary>The feedback sheets of everybody who scored, each on a page of its own and for that person only; null where nobody can be set beside others.</summary>
+    public static (string FileName, PageModel Page)? Feedback(Dessert dessert)
+    {
+        var records = dessert.Tastings is { } log ? AssessorRecord.Of(log) : [];
+        return records.Count == 0 ? null : ("feedback.html", new PageModel("Feedback to assessors", Html.Of($"<h1 class=\"screen-only\">Feedback to assessors</h1>\n") + Notes.LookAt(Html.Of($"Cut apart: each sheet goes to the person it names and to nobody else."))
+            + Html.Join(records.Select(Show.Feedback))) { Running = dessert.Name, IsSheet = true, Description = "How each assessor tastes, beside the others." });
+    }
+
     /// <summary>The ballots of every assessor.</summary>
     public static BallotSheets Ballots(TastingPreparation preparation)
     {

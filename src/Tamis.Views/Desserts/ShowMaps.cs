@@ -1,0 +1,28 @@
+using Tamis.Desserts;
+using Tamis.Tasting;
+
+namespace Tamis.Views;
+
+public static partial class Show
+{
+    /// <summary>The trials of every tasting by their intensities, and whether a map of preferences can be drawn.</summary>
+    public static Html TrialMaps(Dessert dessert)
+    {
+        if (dessert.Tastings is not { } log) return NoScores();
+        var maps = log.Sessions.Where(session => session is { IsBench: false, Test: null }).Select(session => TrialMap.Of(log, session)).OfType<TrialMap>().ToArray();
+        var policy = TastingPolicy.Kit;
+        var most = log.Sessions.Select(session => log.Scores.Where(score => score.Attribute.Kind == AttributeKind.Liking && Names.Same(score.Serving.Tasting, session.Name)).Select(score => score.Serving.Assessor).Distinct().Count()).DefaultIfEmpty(0).Max();
+        var preferences = most < policy.FewestForMap
+            ? Notes.Small(Html.Of($"No map of preferences: it would show the {most} people who happened to come. From about {policy.FewestForMap} on one can look for groups that like different things (common practice, no source)."))
+            : Notes.Small(Html.Of($"{most} people scored liking, enough to look for groups that like different things; the kit draws no map of preferences yet."));
+        return maps.Length == 0
+            ? Notes.Small(Html.Of($"No map: it needs three trials scored on two intensities by {policy.FewestAssessors} people or more.")) + preferences
+            : Html.Join(maps.Select(map => AttributeMap.Of(map, dessert.Candidate, InWords(map)).ToHtml())) + preferences;
+    }
+
+    private static Html InWords(TrialMap map)
+    {
+        var strongest = map.Scales.OrderByDescending(scale => Math.Abs(scale.Across)).First();
+        return Html.Of($"Trials that lie close were scored alike; a scale points to the trials that have more of it. Across is mostly {strongest.Attribute.Name}. An ellipse is where a trial would lie, in 95 of 100 tastings by people like these: <b>where two ellipses overlap, the map does not part the trials.</b> Across lies {Figures.WholeShare(map.Shares.Across).Text} of what differs, upwards {Figures.WholeShare(map.Shares.Up).Text}.");
+    }
+}

@@ -1,0 +1,151 @@
+using System.Text.RegularExpressions;
+using AngleSharp.Html.Parser;
+using Tamis.Desserts;
+
+namespace Tamis.Views.Tests.Desserts;
+
+/// <summary>What the pages of tastings say, and that they never show what is no number.</summary>
+public sealed partial class TastingShowTests : IDisposable
+{
+    private const string Attributes = "attribute,kind,low,high,low_word,high_word,question,words\nliking,liking,0,10,,,,\nsweetness,intensity,0,10,,,,\nright,just-right,1,5,too little,too much,,\nterms,words,,,,,,nutty; jammy\nbest,ranking,,,,,,\n";
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("tamis-tasting-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [GeneratedRegex(@"NaN|\bnull\b|∞|Infinity|E-\d\d|Tamis\.|\d\.\d{6,}|significant|\bN/A\b", RegexOptions.IgnoreCase)]
+    private static partial Regex Forbidden();
+
+    private static IEnumerable<Html> AllOf(Dessert dessert) =>
+    [
+        Show.Tastings(dessert), Show.EachTasting(dessert), Show.SameOrDifferent(dessert), Show.AtTheBench(dessert), Show.Tree(dessert), Show.ScoresAgainstFormula(dessert), Show.TrialMaps(dessert), Show.Assessors(dessert),
+        .. TastingPages.Feedback(dessert) is { } feedback ? [feedback.Page.Main] : Array.Empty<Html>(),
+        .. dessert.Tastings?.Sessions.Where(session => session.Trials.Count > 0).SelectMany(session => TastingPages.AllOf(TastingPreparation.Of(dessert, session.Name))).Select(page => page.Page.Main) ?? [],
+    ];
+
+    private static string TextOf(Html html)
+    {
+        var page = new HtmlParser().ParseDocument(html.Markup.Replace("</", " </", StringComparison.Ordinal));
+        foreach (var script in page.QuerySelectorAll("script")) script.Remove();
+        return Regex.Replace(page.Body!.TextContent, @"[ \n]+", " ");
+    }
+
+    private static void SaysNothingForbidden(Dessert dessert)
+    {
+        foreach (var html in AllOf(dessert))
+        {
+            var text = TextOf(html);
+            Assert.False(Forbidden().IsMatch(text), $"shows {Forbidden().Match(text).Value} in …{text[Math.Max(0, Forbidden().Match(text).Index - 60)..Math.Min(text.Length, Forbidden().Match(text).Index + 40)]}…");
+        }
+    }
+
+    private Dessert Tasted(int assessors, int trials, Func<int, int, (string Liking, string Sweetness, string Right, string Terms, string Best)?> answer)
+    {
+        void Write(string file, string text) => File.WriteAllText(Path.Combine(_folder, file), text);
+        var names = Enumerable.Range(1, trials).Select(trial => $"T{trial}").ToArray();
+        Write("formula.csv", $"component,line,{string.Join(',', names)}\ncream,milk,{string.Join(',', names.Select((_, at) => $"{100 + at} g"))}\n");
+        Write("trials.csv", "trial,parent,made_on\n" + string.Concat(names.Select((name, at) => $"{name},{(at == 0 ? "" : "T1")},2026-01-0{at + 1}\n")));
+        Write("attributes.csv", Attributes);
+        Write("tastings.csv", $"tasting,date,kind,trials,control,assessors,servings_each,seed\nS1,2026-02-01,scores,{string.Join("; ", names)},T1,{assessors},{trials},1\n");
+        var plates = from assessor in Enumerable.Range(1, assessors) from trial in Enumerable.Range(0, trials) select (assessor, trial);
+        Write("servings.csv", "tasting,assessor,position,code,trial,make\n" + string.Concat(plates.Select(plate => $"S1,A{plate.assessor:00},{(plate.assessor + plate.trial) % trials + 1},{101 + plate.trial},T{plate.trial + 1},1\n")));
+        Write("scores.csv", "tasting,assessor,code,liking,sweetness,right,terms,best\n" + string.Concat(plates.Select(plate => answer(plate.assessor, plate.trial) is { } given ? $"S1,A{plate.assessor:00},{101 + plate.trial},{given.Liking},{given.Sweetness},{given.Right},{given.Terms},{given.Best}\n" : "")));
+        return Dessert.Open(_folder);
+    }
+
+    private static string Points(double points) => FormattableString.Invariant($"{Math.Clamp(points, 0, 10):0.0}");
+
+    [Fact]
+    public void Show_Demo_SaysNothingForbidden() => SaysNothingForbidden(Dessert.Open(KitFolder.Data("desserts/damson-tart")));
+
+    [Fact]
+    public void Show_ClassTest_SaysNothingForbidden() => SaysNothingForbidden(Dessert.Open(KitFolder.Data("lessons/class-triangle")));
+
+    [Theory]
+    [InlineData(1, 3, "One assessor scored liking")]
+    [InlineData(12, 1, "One trial only was scored for liking")]
+    [InlineData(3, 3, "3 people scored liking: notes, not evidence")]
+    public void Show_TooLittle_SaysWhyInWords(int assessors, int trials, string why)
+    {
+        var random = new Random(1);
+        var dessert = Tasted(assessors, trials, (_, trial) => (Points(random.NextDouble() * 10), Points(random.NextDouble() * 10), "3", "nutty", $"{trial + 1}"));
+
+        Assert.Contains(why, TextOf(Show.EachTasting(dessert)), StringComparison.Ordinal);
+        SaysNothingForbidden(dessert);
+    }
+
+    [Fact]
+    public void Show_AllScoresEqual_SaysSo()
+    {
+        var dessert = Tasted(12, 4, (_, trial) => ("5", "5", "3", "none", $"{trial + 1}"));
+
+        Assert.Contains("Every mark of liking is 5", TextOf(Show.EachTasting(dessert)), StringComparison.Ordinal);
+        SaysNothingForbidden(dessert);
+    }
+
+    [Fact]
+    public void Show_PerfectSeparation_SaysThatNothingJudgesIt()
+    {
+        var dessert = Tasted(12, 3, (_, trial) => (Points(2 + 3 * trial), Points(8 - 3 * trial), $"{1 + 2 * trial}", trial == 0 ? "nutty" : "none", $"{trial + 1}"));
+
+        Assert.Contains("cannot carry a comparison", TextOf(Show.EachTasting(dessert)), StringComparison.Ordinal);
+        SaysNothingForbidden(dessert);
+    }
+
+    [Fact]
+    public void Show_FortyPercentMissing_ComparesWhatIsThereAndCountsTheRest()
+    {
+        var random = new Random(2);
+        var dessert = Tasted(14, 4, (_, trial) => random.NextDouble() < 0.4 ? null : (Points(5 + trial + random.NextDouble()), random.NextDouble() < 0.4 ? "" : Points(5 + random.NextDouble()), "3", "", ""));
+
+        Assert.Contains("planned plates were not tasted", TextOf(Show.EachTasting(dessert)), StringComparison.Ordinal);
+        SaysNothingForbidden(dessert);
+    }
+
+    [Fact]
+    public void Show_AssessorsWhoDoNotDiffer_SaysThatNobodyHasAScaleOfHisOwn()
+    {
+        // Marks that hang on plate alone: every assessor has the same mean, so the variance between them is nil.
+        double[] noise = [0.6, -0.6, 0.2, -0.2];
+        var dessert = Tasted(12, 4, (assessor, trial) => (Points(5 + trial + noise[(assessor + trial) % 4]), Points(5 + noise[(assessor + 2 * trial) % 4] + noise[(assessor * 3 + trial) % 4] / 3), "3", "", ""));
+
+        SaysNothingForbidden(dessert);
+        Assert.Contains("nobody has a scale of his own", TextOf(Show.EachTasting(dessert)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Verdict_WithoutAnyPNumber_SaysWhatWouldSettleIt()
+    {
+        var text = TextOf(Show.TastingVerdict(Dessert.Open(KitFolder.Data("desserts/damson-tart")), "S1"));
+
+        Assert.Contains("T2 is liked better than T1 by 1.3 points of 10", text, StringComparison.Ordinal);
+        Assert.Contains("That stands if liking was the question.", text, StringComparison.Ordinal);
+        Assert.Contains("servings of each", text, StringComparison.Ordinal);
+        Assert.DoesNotMatch(@"\bp ?[=<]", text);
+    }
+
+    [Fact]
+    public void ScoresAgainstFormula_Demo_NamesConfoundedStepsAndTrialsMadeOnce()
+    {
+        var text = TextOf(Show.ScoresAgainstFormula(Dessert.Open(KitFolder.Data("desserts/damson-tart"))));
+
+        Assert.Contains("moved together in T6; T8 takes them apart", text, StringComparison.Ordinal);
+        Assert.Contains("T11 was tasted from one make: Made once", text, StringComparison.Ordinal);
+        Assert.Contains("Make them again and serve the second make beside the first", text, StringComparison.Ordinal);
+        Assert.Contains("dose of gelatine, worked out", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Assessors_Page_NamesNobody() => Assert.DoesNotMatch(@"\bA\d\d\b", TextOf(Show.Assessors(Dessert.Open(KitFolder.Data("desserts/damson-tart")))));
+
+    [Fact]
+    public void Ballots_TextFromSheets_IsEscaped()
+    {
+        var dessert = Tasted(6, 2, (_, trial) => ("5", "5", "3", "none", $"{trial + 1}"));
+        File.WriteAllText(Path.Combine(_folder, "attributes.csv"), Attributes.Replace("liking,liking,0,10,,,,", "liking,liking,0,10,<img src=x>,<b>,<script>alert(1)</script>,", StringComparison.Ordinal));
+        var pages = TastingPages.AllOf(TastingPreparation.Of(Dessert.Open(_folder), "S1"));
+
+        Assert.All(pages, page => Assert.DoesNotContain("<img", page.Page.Main.Markup, StringComparison.Ordinal));
+        Assert.All(pages, page => Assert.DoesNotContain("<script>alert", page.Page.Main.Markup, StringComparison.Ordinal));
+    }
+}
