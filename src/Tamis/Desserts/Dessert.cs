@@ -30,6 +30,7 @@ public sealed class Dessert
     private readonly Part<FamilyWindows> _windows;
     private readonly Part<IReadOnlyList<Mould>> _moulds;
     private readonly Part<MontageSheet?> _montage;
+    private readonly Part<EquipmentList> _equipment;
     private readonly Part<RemarkWords> _remarkWords;
     private readonly Dictionary<string, TastingReport> _reports = [];
     private readonly ConcurrentDictionary<string, TrialPhysics> _physics = new(Names.Comparer);
@@ -53,6 +54,7 @@ public sealed class Dessert
         _tastings = Part<TastingLog?>.Read(ReadTastings, null);
         _windows = Part<FamilyWindows>.Read(problems => sheets.Optional("windows.csv") is { } sheet ? FamilyWindows.Kit.With(FamilyWindows.Read(sheet, FigureList.Kit, problems)) : FamilyWindows.Kit, FamilyWindows.Kit);
         _moulds = Part<IReadOnlyList<Mould>>.Read(problems => sheets.Optional("moulds.csv") is { } sheet ? Mould.ReadAll(sheet, problems) : [], []);
+        _equipment = Part<EquipmentList>.Read(problems => sheets.Optional("equipment.csv") is { } sheet ? EquipmentList.Read(sheet, problems) : EquipmentList.None, EquipmentList.None);
         _montage = Part<MontageSheet?>.Read(problems => sheets.Optional("montage.csv") is { } sheet ? MontageSheet.Read(sheet, problems) : null, null);
         _remarkWords = Part<RemarkWords>.Read(problems => sheets.Optional("remark_words.csv") is { } sheet ? RemarkWords.Read(sheet, problems) : RemarkWords.Kit, RemarkWords.Kit);
     }
@@ -111,6 +113,9 @@ public sealed class Dessert
     /// <summary>The moulds of the store.</summary>
     public IReadOnlyList<Mould> Moulds => _moulds.Value;
 
+    /// <summary>What the kitchen works with and who works there.</summary>
+    public EquipmentList Equipment => _equipment.Value;
+
     /// <summary>How it is put together; null where there is no <c>montage.csv</c>.</summary>
     public MontageSheet? Montage => _montage.Value;
 
@@ -126,7 +131,7 @@ public sealed class Dessert
     public IReadOnlyList<CellProblem> Problems =>
         [.. _log.Problems.Concat(_facts.Problems).Concat(_store.Problems).Concat(_formulas.Problems).Concat(_batches.Problems)
             .Concat(_method.Problems).Concat(_components.Problems).Concat(_measured.Problems).Concat(_tastings.Problems)
-            .Concat(_windows.Problems).Concat(_moulds.Problems).Concat(_montage.Problems).Concat(_remarkWords.Problems).Distinct()];
+            .Concat(_windows.Problems).Concat(_moulds.Problems).Concat(_montage.Problems).Concat(_equipment.Problems).Concat(_remarkWords.Problems).Distinct()];
 
     /// <summary>The sheets that were found, store first.</summary>
     public IReadOnlyList<string> SheetsFound => _sheets.Found;
@@ -206,15 +211,19 @@ public sealed class Dessert
         component => Method?.StepsOf(component, LineOf(trial)) ?? []);
 
     /// <summary>One piece of a trial as it is put together; null where there is no montage sheet.</summary>
-    /// <exception cref="TableException">A row of it does not fit: every such cell is named.</exception>
-    public AssembledPiece? PieceOf(string trial)
+    /// <param name="trial">The trial.</param>
+    /// <param name="montageSheet">Another montage sheet of the dessert folder, such as <c>montage-domes.csv</c>, for other sizes; <c>montage.csv</c> where null.</param>
+    /// <exception cref="TableException">A row of it does not fit: every such cell is named; or there is no sheet of that name.</exception>
+    public AssembledPiece? PieceOf(string trial, string? montageSheet = null)
     {
-        if (Montage is not { } montage) return null;
+        if ((montageSheet is null ? Montage : OtherMontage(montageSheet)) is not { } montage) return null;
         var (batch, line) = (Trial(trial), LineOf(trial).ToArray());
         List<CellProblem> problems = [];
         var piece = Assembler.Assemble(montage.RowsOf(line), Moulds, component => batch.Find(component) is { } own ? FactsOf(own, Components.Of(component, line)) : null, problems);
         return piece ?? throw new TableException(problems);
     }
+
+    private MontageSheet OtherMontage(string file) => Part<MontageSheet?>.Read(problems => MontageSheet.Read(_sheets.Another(file), problems), null).Value!;
 
     /// <summary>What physics says of a trial.</summary>
     /// <exception cref="KeyNotFoundException">No trial has this name.</exception>

@@ -74,6 +74,14 @@ internal sealed class DessertSheets
 
     public Sheet? Optional(string file) => _bad.TryGetValue(file, out var bad) ? throw bad : _read.GetValueOrDefault(file);
 
+    /// <summary>A sheet of the dessert folder under a name of its own: a second montage, a log.</summary>
+    public Sheet Another(string file)
+    {
+        if (Path.GetFileName(file) == file && PathOf(file, inStore: false) is { } path) return SheetFile.Read(path, SettingsOf());
+        var near = Names.Nearest(file, Directory.EnumerateFiles(_folder, "*.csv").Select(each => Path.GetFileName(each)));
+        throw new TableException([new(file, 0, "", "", $"the file {file} in the folder {FolderName}{(near.Count > 0 ? $"; near it there is {near[0]}" : "")}")]);
+    }
+
     private string? PathOf(string file, bool inStore) => (inStore ? _store : _folder) is { } folder && Path.Combine(folder, file) is var path && File.Exists(path) ? path : null;
 
     private void ReadOne(string file, string path, SheetSettings? settings)
