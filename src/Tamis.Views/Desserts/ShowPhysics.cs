@@ -101,6 +101,20 @@ public static partial class Show
         return Html.Of($"{logs.Select(log => Html.Of($"{HeatCurves.Lethality(log.Log, LethalityReference.CookChill, Html.Of($"{log.Component ?? "the piece"}, {log.Trial}, make {log.Make}.")).ToHtml()}{CoolingOf(log, stages)}"))}{Notes.Caution(Html.Of($"{CoolingRule.Deferral}"))}");
     }
 
+    /// <summary>The usual cautions for making a trial: each hazard with the components and steps that call for it.</summary>
+    public static Html CautionsOf(Dessert dessert, string trial)
+    {
+        var own = dessert.Physics(trial);
+        Caution[] all = [.. own.Components.SelectMany(each => Cautions.Of(each.Looked)), .. Cautions.Of("assembly", own.Assembly)];
+        var rows = all.GroupBy(each => each.Rule).OrderBy(group => group.Key.Of).Select(group => new Row(
+            group.Key.Hazard, string.Join("; ", group.GroupBy(each => each.Component).Select(of => $"{of.Key}: {string.Join(", ", of.Select(each => each.Because).Distinct())}")),
+            Html.Of($"{group.Key.Caution} <b>{group.Key.Practice}</b>"), group.Key.Source.ToString()));
+        var allergens = own.Components.SelectMany(each => each.Made.In.Parts).SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.OrdinalIgnoreCase).ToArray();
+        var unseen = own.Components.SelectMany(each => each.Made.In.Parts).Where(part => part.Ingredient.Allergens is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer).ToArray();
+        Html said = Html.Of($"{(allergens.Length > 0 ? Html.Of($"Who tastes or eats it must know first: it holds {string.Join(", ", allergens)}.") : Html.Empty)}{(unseen.Length > 0 ? Html.Of($" Nobody wrote down the allergens of {string.Join(", ", unseen)}.") : Html.Empty)}");
+        return Html.Of($"{Notes.Caution(Html.Of($"{CautionRule.Deferral} {said}"))}{new DataTable("Cautions", [Column.Words("Hazard"), Column.Words("Where"), Column.Words("What can happen, what is done"), Column.Words("Source")], [.. rows]) { IsWide = true, LeastRem = 44 }.ToHtml()}");
+    }
+
     /// <summary>What was measured on a trial beside what the models say of it, with the miss.</summary>
     public static Html PredictedAndMeasured(Dessert dessert, string trial) => PredictedBesideMeasured.Of(
         [.. PredictedFigure.AllOf(dessert.Physics(trial)).Select(each => new PredictedRow(each.Component ?? "one piece", each.What, each.Predicted, each.Measured)
