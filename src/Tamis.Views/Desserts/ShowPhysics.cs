@@ -44,6 +44,58 @@ public static partial class Show
             each.Ice.InitialFreezingPoint is { Outside.Count: > 0, IsKnown: false } ? Num.Said("too dry") : Figures.English.Number(each.Ice.InitialFreezingPoint is { IsKnown: true } point ? point.Value : null, 1, "")))])
         { Caption = Html.Of($"Sweetness is of the sugars alone: cold, fat, acid and bitterness change what is tasted. Too dry: more sugar to the water than the table of freezing points covers.") }.ToHtml();
 
+    /// <summary>The gelatine of each component that has some: its dose, what another strength would take by both rules, the water that the leaves carry in.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="otherBloom">The strength to change to, in grams Bloom.</param>
+    public static Html Gelatines(Dessert dessert, string trial, double otherBloom = 240)
+    {
+        List<PredictionRow> rows = [];
+        foreach (var own in dessert.Physics(trial).Components)
+            foreach (var line in own.Made.In.Parts.Where(part => part.Ingredient.BloomGrams is not null && part.MassGrams > 0).GroupBy(part => part.Ingredient.Name))
+            {
+                var (ingredient, grams) = (line.First().Ingredient, line.Sum(part => part.MassGrams));
+                Given mass = new("gelatine", grams, "g", line.First().Origin), bloom = new("strength", ingredient.BloomGrams!.Value, "g Bloom", ingredient.Origin ?? line.First().Origin);
+                var other = Gelatine.Convert(mass, bloom, new("strength", otherBloom, "g Bloom", new("the strength asked for", Evidence.Sheet)));
+                rows.Add(new($"{own.Name}, of all of it", Gelatine.DoseOfMixture(mass, new("mixture", own.Made.MassInGrams, "g", line.First().Origin))) { Decimals = 2 });
+                if (own.Raw[BalancePart.Water].Whole is { } water) rows.Add(new($"{own.Name}, of its water", Gelatine.DoseOfWater(mass, new("water", water, "g", line.First().Origin))) { Decimals = 2 });
+                rows.Add(new($"{own.Name}, as {otherBloom:0} g Bloom by mass times strength", other.Linear) { Decimals = 1, Means = Html.Of($"for {grams:0.#} g of {bloom.Value:0} g Bloom") });
+                rows.Add(new($"{own.Name}, by mass times root of strength", other.SquareRoot) { Decimals = 1, Means = Html.Of($"{other.DifferencePercent:0} % more than by the other rule") });
+                rows.Add(new($"{own.Name}, water that the leaves carry in", Gelatine.WaterCarriedIn(mass)) { Decimals = 0, Means = Html.Of($"weigh what they took up") });
+            }
+        return rows.Count == 0 ? Notes.Paragraph(Html.Of($"No component of {trial} has a gelatine whose strength is in ingredients.csv.")) : PredictionTable.Of("Gelatine", rows);
+    }
+
+    /// <summary>A component as an emulsion: its two phases, how much of the fat is solid at the table and in the cold, what is likely to go wrong.</summary>
+    public static Html EmulsionOf(Dessert dessert, string trial, string component)
+    {
+        var own = dessert.Physics(trial).Of(component);
+        if (EmulsionPhases.Of(own.Finished) is not { } phases) return Lacking($"The {component} as an emulsion", ["the water, sugars and fat of every ingredient"]);
+        var numbers = Figures.English;
+        var faults = EmulsionFault.Of(phases);
+        var table = new DataTable($"The {component} as an emulsion", [Column.Words("Phase"), Column.Numbers("Grams a batch", "g"), Column.Numbers("Of the whole", "%")],
+            [Line("water", phases.WaterGrams), Line("sugars, in the water", phases.SugarsGrams), Line("cocoa butter", phases.CocoaButterGrams), Line("milk fat", phases.MilkFatGrams), Line("nut oil and other fat", phases.OtherFatGrams), Line("what holds the drops apart", phases.EmulsifyingSolidsGrams)]);
+        var solid = string.Join(", ", new[] { 4.0, 16, 20, 32 }.Select(celsius => phases.Fat.SolidOfMixture(phases.TotalGrams, new("temperature", celsius, "°C", new("asked for", Evidence.Sheet))) is { IsKnown: true } found
+            ? $"{numbers.Number(found.Value, 0, "%").Text} at {numbers.Celsius(celsius).Text} ({Firmness.Of(found.Value).Word})" : $"not known at {numbers.Celsius(celsius).Text}"));
+        return Html.Of($"{table.ToHtml()}{Notes.Paragraph(Html.Of($"Fat to water {numbers.Number(phases.FatToWaterRatio, 2, "")}; sugars are {numbers.Number(phases.SugarOfWaterPhasePercent, 0, "%")} of the water phase. Solid fat in the whole: {solid}."))}{(faults.Count == 0 ? Notes.Paragraph(Html.Of($"By its phases alone nothing is likely to go wrong with it."))
+            : Notes.LookAt(Html.Of($"{faults.Select(fault => Html.Of($"{Capital(fault.Fault)}: {fault.Seen}. Try: {fault.Cure}. "))}")))}");
+
+        Row Line(string name, double grams) => new(name, numbers.Mass(grams), numbers.Share(grams / phases.TotalGrams).WithoutUnit());
+    }
+
+    /// <summary>What a spray coat does as it lands: the temperature at which it meets the frozen piece, and how it will look.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="component">The coat.</param>
+    public static Html Spray(Dessert dessert, string trial, string component)
+    {
+        var own = dessert.Physics(trial).Of(component);
+        if (own.Looked.Steps.FirstOrDefault(step => step.TemperatureCelsius is > 20) is not { } melt) return Lacking("What the spray does", [$"a step of {component} in steps.csv with the temperature of the melted coat"]);
+        var contact = SprayCoat.Contact(new("spray", melt.TemperatureCelsius!.Value, "°C", melt.Origin), new("surface", -18, "°C", new("a frozen piece", Evidence.Practice)));
+        var look = SprayCoat.Finish(contact) switch { SprayFinish.Velvet => "it sets drop by drop as it lands: velvet", SprayFinish.Patchy => "some drops run together first: patchy", SprayFinish.Runs => "it runs together, shines and drips", _ => "nothing can be said of it" };
+        return PredictionTable.Of("Spray on a frozen piece", [new("where spray and piece meet", contact) { Decimals = 0, Means = Html.Of($"{look}") }]);
+    }
+
     /// <summary>The frozen share of the water of each component that freezes, against temperature.</summary>
     public static ChartView IceCurves(Dessert dessert, string trial) => TemperatureCurves.Ice(
         [.. dessert.Physics(trial).Components.Where(each => each.Ice.InitialFreezingPoint.IsKnown).Select(each => (each.Name, each.Ice))], Interval.Between(-30, 0),

@@ -37,7 +37,8 @@ public static class Cautions
     // Null where an ingredient is wanted and is not there; empty where none is wanted.
     private static string? IngredientOf(Examined looked, CautionRule rule)
     {
-        var ingredients = looked.Made.In.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).ToArray();
+        // What comes in with another component was looked at there, with the steps of that one.
+        var ingredients = looked.Contents.Where(content => !content.Line.IsComponent).SelectMany(content => content.Content.Parts).Where(part => part.MassGrams > 0).Select(part => part.Ingredient).ToArray();
         var kind = rule.Kinds.Count == 0 ? "" : ingredients.FirstOrDefault(each => rule.Kinds.Contains(IngredientKinds.Kit.Of(each).Name, Names.Comparer))?.Name;
         var named = rule.IngredientWords.Count == 0 ? "" : ingredients.FirstOrDefault(each => rule.IngredientWords.Any(word => Says(each.Name, word)))?.Name;
         return kind is null || named is null ? null : string.Join(" with ", new[] { kind, named }.Where(name => name.Length > 0).Distinct());

@@ -10,6 +10,12 @@ namespace Tamis.Physics;
 /// <param name="TotalGrams">The whole mixture.</param>
 public readonly record struct EmulsionPhases(double WaterGrams, double SugarsGrams, double CocoaButterGrams, double MilkFatGrams, double OtherFatGrams, double EmulsifyingSolidsGrams, double TotalGrams)
 {
+    /// <summary>The phases of a balance; null where its water, sugars or fats are not wholly known.</summary>
+    public static EmulsionPhases? Of(Balance balance) => balance[BalancePart.Water].Whole is { } water && balance.Sugars.Whole is { } sugars && balance.Fat.Whole is { } fat && water > 0
+        ? new(water, sugars, balance[BalancePart.CocoaButter].Known, balance[BalancePart.MilkFat].Known, fat - balance[BalancePart.CocoaButter].Known - balance[BalancePart.MilkFat].Known,
+            balance.Together(BalancePart.MilkSolids, BalancePart.CocoaSolids, BalancePart.EggYolkSolids, BalancePart.EggWhiteSolids).Known, balance.FinishedGrams)
+        : null;
+
     /// <summary>All fat, in grams.</summary>
     public double FatGrams => CocoaButterGrams + MilkFatGrams + OtherFatGrams;
 
