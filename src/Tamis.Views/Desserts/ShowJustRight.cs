@@ -18,7 +18,7 @@ public static partial class Show
                 .. asked.Select(attribute => (Cell)Thirds(counts.Where(count => count.Trial == trial && count.Attribute == attribute), attribute))]))])
         { IsWide = true, LeastRem = 36, Caption = Html.Of($"Just right? How many found it too little, <b>just right</b>, too much") };
         var penalties = Penalty.Of(log, session, TastingPolicy.Kit);
-        return table.ToHtml() + (penalties.Count == 0 ? Html.Empty : Notes.Paragraph(Html.Join(penalties.Select(InWords), " ")));
+        return table.ToHtml() + (penalties.Count == 0 ? Html.Empty : Penalties(penalties));
     }
 
     private static Html Thirds(IEnumerable<AnswerCount> counts, SensoryAttribute attribute)
@@ -30,19 +30,26 @@ public static partial class Show
         return Html.Of($"<span class=\"n\">{low} · <b>{right}</b> · {high}</span> of {all[0].ServingCount}");
     }
 
+    // What is shown stands in words; what is open stands in the table, so that nobody takes it for a finding.
+    private static Html Penalties(IReadOnlyList<Penalty> penalties)
+    {
+        var shown = penalties.Where(penalty => penalty is { Points: { } points, Range: { } range } && new Difference(points, range).Finding is Finding.Gain or Finding.Loss).Select(InWords).ToArray();
+        var table = new DataTable("What too little or too much costs in liking",
+            [Column.Words("Question"), Column.Words("found"), Column.Numbers("plates"), Column.Numbers("liked more or less", "points"), Column.Numbers("95 % interval")],
+            [.. penalties.Select(penalty => new Row(penalty.Attribute.Name, Side(penalty), Num.Said($"{penalty.Count} of {penalty.AnsweredCount}"),
+                penalty.Points is null ? Figures.NotKnown : Figures.Difference(penalty.Points, 1), Num.Said(penalty is { Points: { } points, Range: { } range } ? new Difference(points, range).Shown(Figures).Range : "")))])
+        { Notes = [Html.Of($"Against the plates found just right, trials and assessors evened out; only what {Figures.WholeShare(TastingPolicy.Kit.PenaltyShare).Text} of the plates were found is weighed (common practice, no source). A link, not a cause: who dislikes a plate may find fault with all of it.")] };
+        return (shown.Length == 0 ? Notes.Paragraph(Html.Of($"That any of it costs liking is not shown.")) : Notes.Paragraph(Html.Join(shown, " "))) + Notes.Folded("What too little or too much costs in liking", table.ToHtml());
+    }
+
+    private static string Side(Penalty penalty) => (penalty.IsTooMuch ? penalty.Attribute.HighWord : penalty.Attribute.LowWord) is { Length: > 0 } side ? $"{side}, or nearly so" : penalty.IsTooMuch ? "too much" : "too little";
+
     private static Html InWords(Penalty penalty)
     {
-        var side = penalty.IsTooMuch ? penalty.Attribute.HighWord : penalty.Attribute.LowWord;
-        var said = side.Length > 0 ? $"{penalty.Attribute.Name}: “{side}” or nearly so" : $"{penalty.Attribute.Name}: {(penalty.IsTooMuch ? "too much" : "too little")}";
-        var who = Html.Of($"{Capital(said)} on {penalty.Count} of {penalty.AnsweredCount} plates ({Figures.WholeShare(penalty.Share).Text})");
-        if (penalty.Points is not { } points || penalty.Range is not { } range) return Html.Of($"{who}; the scores do not tell what that costs.");
-        var difference = new Difference(points, range);
-        return difference.Finding switch
-        {
-            Finding.Loss => Html.Of($"{who}: those plates are liked less than the ones found just right, by {Figures.Estimate(-points, Interval.Between(-range.High, -range.Low), decimals: 1).InText} points."),
-            Finding.Gain => Html.Of($"{who}: those plates are liked better, by {difference.Shown(Figures).InText} points; so it is not a fault to mend."),
-            _ => Html.Of($"{who}: what it costs in liking is open, {difference.Shown(Figures).InText}."),
-        };
+        var (points, range) = (penalty.Points!.Value, penalty.Range!.Value);
+        return points < 0
+            ? Html.Of($"{Capital(penalty.Attribute.Name)}: the {penalty.Count} of {penalty.AnsweredCount} plates found {Side(penalty)} are liked less than those found just right, by {Figures.Estimate(-points, Interval.Between(-range.High, -range.Low), decimals: 1).InText} points.")
+            : Html.Of($"{Capital(penalty.Attribute.Name)}: the {penalty.Count} of {penalty.AnsweredCount} plates found {Side(penalty)} are liked better than those found just right, by {Figures.Estimate(points, range, decimals: 1).InText} points, so it is not a fault to mend.");
     }
 
     /// <summary>How often each word was ticked for each trial.</summary>

@@ -27,10 +27,10 @@ public static partial class Show
                 [Column.Words("Trial"), .. balance.Places[0].Counts.Select((_, place) => Column.Numbers($"place {place + 1}"))],
                 [.. balance.Places.Select(row => new Row([row.Trial, .. row.Counts.Select(count => (Cell)Figures.Count(count))]))])
             { Caption = Html.Of($"How often each trial stands in each place") }.ToHtml()
-            + new DataTable("How often each trial comes straight after another",
+            + (plan.Session.Test is not null ? Html.Empty : new DataTable("How often each trial comes straight after another",
                 [Column.Words("Trial"), .. balance.Trials.Select(trial => Column.Numbers($"after {trial}"))],
                 [.. balance.Neighbours.Select(row => new Row([row.Trial, .. row.Before.Select(count => (Cell)Figures.Count(count))]))])
-            { Caption = Html.Of($"How often each trial comes straight after another: what a strong one leaves on the tongue") }.ToHtml();
+            { Caption = Html.Of($"How often each trial comes straight after another: what a strong one leaves on the tongue") }.ToHtml());
     }
 
     private static Html Places(PlanBalance balance) => balance.IsPlaceBalanced

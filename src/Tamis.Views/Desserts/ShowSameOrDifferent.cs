@@ -49,9 +49,9 @@ public static partial class Show
         var policy = TastingPolicy.Kit;
         double[] shares = [0.5, 0.4, 0.3, 0.2, 0.1];
         return new DataTable($"Answers that a {test.Word} test needs",
-            [Column.Numbers("people who really tell them apart", "%"), Column.Numbers("answers needed"), Column.Numbers("right answers that call it")],
+            [Column.Words("People who really tell them apart"), Column.Numbers("answers needed"), Column.Numbers("right answers that call it")],
             [.. shares.Select(share => (share, needed: Binomials.AnswersNeeded(test.Guess, share, policy.FalseAlarmShare, policy.WantedPowerShare))).Select(each => new Row(
-                Figures.WholeShare(each.share).WithoutUnit(), each.needed is { } needed ? Figures.Count(needed) : Num.Said("too many"),
+                Figures.WholeShare(each.share).Text, each.needed is { } needed ? Figures.Count(needed) : Num.Said("too many"),
                 each.needed is { } answers && Binomials.FewestRight(answers, test.Guess, policy.FalseAlarmShare) is { } least ? Figures.Count(least) : Num.Said("")))])
         { Fits = true, Notes = [Html.Of($"Seen in {Figures.WholeShare(policy.WantedPowerShare).Text} of such tests, at a risk of {Figures.WholeShare(policy.FalseAlarmShare).Text} of calling what is not there. Exact, by the binomial distribution.")] }.ToHtml();
     }

@@ -46,7 +46,14 @@ public static partial class Show
                  .. silent.Any(scale => scale.Attribute.Kind != AttributeKind.Liking) ? [Html.Of($"That trials differ in {AndWords(silent.Where(scale => scale.Attribute.Kind != AttributeKind.Liking).Select(scale => scale.Attribute.Name))}.")] : Array.Empty<Html>()],
                 [.. edge, .. alone.Select(each => Sentence(each.scale, each.pair)).Where(sentence => sentence != lead), .. alone.Length == 0 ? Array.Empty<Html>() : [Alone([.. alone.Select(each => each.scale).Distinct()], report.Scales.Count)]],
                 [.. Settling(report, session, policy)])
+            + MadeOnce(log, session)
             + Html.Join(report.Scales.Where(scale => scale.WhyNot.Length > 0).Select(scale => Notes.Small(Html.Text(Capital(scale.WhyNot)))));
+    }
+
+    private static Html MadeOnce(TastingLog log, TastingSession session)
+    {
+        string[] once = [.. log.TrialsIn(session.Name).Where(trial => log.MakesOf(trial).Count == 1).Order(StringComparer.Ordinal)];
+        return once.Length == 0 ? Html.Empty : Notes.LookAt(Html.Of($"{AndAll(once)} {(once.Length == 1 ? "was" : "were")} tasted from one make only: what is shown of {(once.Length == 1 ? "it" : "them")} may belong to that batch. A second make would part batch and formula."));
     }
 
     // Everything against the control, and of the other pairs those that stand out.

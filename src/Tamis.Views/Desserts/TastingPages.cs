@@ -117,7 +117,7 @@ public static class TastingPages
             {Show.Balance(preparation.Plan)}</section>
             {enough}<section>
             <h2>Filling in</h2>
-            <p>scores.csv has a row for every plate, by assessor and code. A plate that was not tasted: delete its row. A question that was not answered: leave the cell blank. “None of these”: write none.</p>
+            <p>scores.csv has a row for every plate, by assessor and code. {(session.Test is null ? "A plate that was not tasted: delete its row. A question that was not answered: leave the cell blank. “None of these”: write none." : "Write x in the row of each plate that was picked, and leave the others blank.")}</p>
             {marks}</section>
 
             """);

@@ -13,7 +13,7 @@ public sealed record BallotWords
     public string Consent { get; init; } = "I have read what it contains. I taste of my own free will and may stop at any time.";
 
     /// <summary>How to taste.</summary>
-    public string HowToTaste { get; init; } = "Taste in the order below. Before each plate drink water, eat a piece of plain bread and wait a minute. Go by your own mouth and do not talk until all have finished. There is no right answer.";
+    public string HowToTaste { get; init; } = "Taste in the order below. Before each plate drink water, eat a piece of plain bread and wait a minute. Go by your own mouth and do not talk until all have finished.";
 
     /// <summary>Before the codes in their order.</summary>
     public string YourOrder { get; init; } = "Your order:";
