@@ -58,6 +58,6 @@ public class CautionsTests
     public void Kit_EveryKind_IsAKindOfIngredient()
     {
         var known = IngredientKinds.Kit.All.Select(kind => kind.Name).ToHashSet(Names.Comparer);
-        Assert.Empty(CautionRule.Kit.SelectMany(rule => rule.Kinds).Where(kind => !known.Contains(kind)));
+        Assert.DoesNotContain(CautionRule.Kit.SelectMany(rule => rule.Kinds), kind => !known.Contains(kind));
     }
 }
