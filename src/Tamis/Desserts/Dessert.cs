@@ -188,6 +188,9 @@ public sealed class Dessert
     public DifferenceResult TestOf(string tasting) => (Tastings is { } log ? DifferenceResult.Of(log) : []).FirstOrDefault(result => Names.Same(result.Session.Name, tasting) && result.Answered > 0)
         ?? throw new KeyNotFoundException($"{Name} has no test of same or different '{tasting}' that somebody answered.");
 
+    /// <summary>How the scales follow the kitchen figures over the tree; empty without tastings. Worked out once.</summary>
+    public IReadOnlyList<FigureEffect> FigureEffects => field ??= FigureEffect.Of(this);
+
     /// <summary>What every step of the tree did to every scale, makes as the unit; null without tastings. Worked out once.</summary>
     public StepEffects? Effects => field ??= StepEffects.Of(this);
 

@@ -57,4 +57,19 @@ public class TreeModelTests
 
         double Width((string, int, double)[] served) => TreeModel.Of(Log(Panel("S1", 1, 5, served)), SimulatedPanel.Liking).Difference("T2", "T1")!.Range!.Value.Width;
     }
+
+    [Fact]
+    public void DoseEffect_ScoreThatFollowsTheDose_IsFoundFromLowestToHighest()
+    {
+        Dictionary<string, double?> doses = new() { ["T1"] = 1.0, ["T2"] = 1.2, ["T3"] = 1.4, ["T4"] = 1.6 };
+        var log = Log(Panel("S1", 1, 5, ("T1", 1, 0), ("T2", 1, 1), ("T3", 1, 2), ("T4", 1, 3)));
+        var effect = DoseEffect.Of(log, SimulatedPanel.Liking, trial => doses[trial], TastingPolicy.Kit)!;
+
+        Assert.InRange(effect.Points, 2.5, 3.5);
+        Assert.True(effect.Range!.Value.Low > 1.5);
+    }
+
+    [Fact]
+    public void DoseEffect_TwoValuesOnly_IsNoLine() =>
+        Assert.Null(DoseEffect.Of(Log(Panel("S1", 1, 5, ("T1", 1, 0), ("T2", 1, 1), ("T3", 1, 2))), SimulatedPanel.Liking, trial => trial == "T1" ? 1 : 2, TastingPolicy.Kit));
 }

@@ -18,7 +18,7 @@ public sealed partial class TastingShowTests : IDisposable
 
     private static IEnumerable<Html> AllOf(Dessert dessert) =>
     [
-        Show.Tastings(dessert), Show.EachTasting(dessert), Show.SameOrDifferent(dessert), Show.AtTheBench(dessert), Show.Tree(dessert), Show.ScoresAgainstFormula(dessert), Show.TrialMaps(dessert), Show.Assessors(dessert),
+        Show.Tastings(dessert), Show.EachTasting(dessert), Show.SameOrDifferent(dessert), Show.AtTheBench(dessert), Show.Tree(dessert), Show.ScoresAgainstFormula(dessert), Show.ScoresAgainstFigures(dessert), Show.TrialMaps(dessert), Show.Assessors(dessert),
         .. TastingPages.Feedback(dessert) is { } feedback ? [feedback.Page.Main] : Array.Empty<Html>(),
         .. dessert.Tastings?.Sessions.Where(session => session.Trials.Count > 0).SelectMany(session => TastingPages.AllOf(TastingPreparation.Of(dessert, session.Name))).Select(page => page.Page.Main) ?? [],
     ];
