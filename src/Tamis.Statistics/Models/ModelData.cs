@@ -55,7 +55,8 @@ public sealed class ModelData
         return [.. Enumerable.Range(0, lacks.Length).Where(row => !lacks[row])];
     }
 
-    internal static string[] SortedLevels(IEnumerable<string> values)
+    /// <summary>The different values as a factor's levels: as numbers if all are numbers, else by character code.</summary>
+    public static string[] SortedLevels(IEnumerable<string> values)
     {
         string[] levels = [.. values.Distinct(StringComparer.Ordinal)];
         return levels.All(level => Number(level) is not null)

@@ -8,5 +8,7 @@ public static class ComparisonQuantities
     {
         RangeQuantities.All,
         MixedQuantities.All,
+        DiscriminationQuantities.All,
+        RankQuantities.All,
     }.SelectMany(topic => topic).ToDictionary(StringComparer.Ordinal);
 }

@@ -12,7 +12,7 @@ public class TastingStatisticsTests
     {
         var outcomes = Verifier.Run(CheckFile.Read(Path.Combine(Folder, "tasting-statistics.csv")), Quantities.All);
 
-        Assert.True(outcomes.Count >= 450);
+        Assert.True(outcomes.Count >= 880);
         Assert.Empty(outcomes.Where(outcome => outcome.Verdict != CheckVerdict.Agrees).Select(outcome => $"row {outcome.Row.RowNumber}: {outcome.Computed}, expected {outcome.Row.Expected}; {outcome.Reason}"));
     }
 }

@@ -1,0 +1,49 @@
+using MathNet.Numerics.Statistics;
+
+namespace Tamis.Statistics.Comparisons;
+
+/// <summary>Treatments ranked within blocks; equal values share the mean of their ranks.</summary>
+public sealed class RankedBlocks
+{
+    private readonly double _tied;
+
+    private RankedBlocks(double[][] ranks, double tied) => (Ranks, _tied) = (ranks, tied);
+
+    /// <summary>The ranks, a row a block.</summary>
+    public IReadOnlyList<IReadOnlyList<double>> Ranks { get; }
+
+    /// <summary>How many treatments.</summary>
+    public int TreatmentCount => Ranks[0].Count;
+
+    /// <summary>The sum of each treatment's ranks.</summary>
+    public IReadOnlyList<double> RankSums => [.. Enumerable.Range(0, TreatmentCount).Select(treatment => Ranks.Sum(row => row[treatment]))];
+
+    /// <summary>Ranks values within blocks.</summary>
+    /// <param name="blocks">A row a block, a column a treatment.</param>
+    /// <exception cref="ArgumentException">There is no block, fewer than two treatments, or a block of another length.</exception>
+    public static RankedBlocks Of(IReadOnlyList<double[]> blocks)
+    {
+        if (blocks.Count == 0 || blocks[0].Length < 2 || blocks.Any(row => row.Length != blocks[0].Length))
+            throw new ArgumentException("Ranks within blocks need one block or more, each with the same two treatments or more.", nameof(blocks));
+        return new([.. blocks.Select(row => ArrayStatistics.RanksInplace([.. row]))],
+            blocks.Sum(row => row.CountBy(value => value).Sum(group => Math.Pow(group.Value, 3) - group.Value)));
+    }
+
+    /// <summary>Friedman's statistic, 0 or more (1937, Journal of the American Statistical Association 32); null where every block ties all treatments.</summary>
+    /// <param name="correctTies">Whether ties make the statistic larger, as they make chance spread smaller.</param>
+    public double? Friedman(bool correctTies = true)
+    {
+        double n = Ranks.Count, k = TreatmentCount;
+        var raw = 12 / (n * k * (k + 1)) * RankSums.Sum(sum => Math.Pow(sum - n * (k + 1) / 2, 2));
+        var spread = correctTies ? 1 - _tied / (n * k * (k * k - 1)) : 1;
+        return spread > 0 ? raw / spread : null;
+    }
+
+    /// <summary>Page's L for treatments expected to rise in the order of the columns (1963, Journal of the American Statistical Association 58), and its normal score.</summary>
+    public (double L, double Z) Page()
+    {
+        double n = Ranks.Count, k = TreatmentCount;
+        var l = RankSums.Select((sum, i) => (i + 1) * sum).Sum();
+        return (l, (l - n * k * (k + 1) * (k + 1) / 4) / Math.Sqrt(n * k * k * (k + 1) * (k * k - 1) / 144));
+    }
+}
