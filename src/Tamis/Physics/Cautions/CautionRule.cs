@@ -55,6 +55,9 @@ public sealed record CautionRule
     /// <summary>The component has an ingredient whose name holds one of these words.</summary>
     public IReadOnlyList<string> IngredientWords { get; init; } = [];
 
+    /// <summary>These lines are in the component too: gelatine beside the fruit that digests it; null where none are asked.</summary>
+    public LinePart? Beside { get; init; }
+
     /// <summary>No step makes the component as hot as this, °C.</summary>
     public double? HottestBelowCelsius { get; init; }
 
@@ -83,13 +86,21 @@ public sealed record CautionRule
                 Hazard = reader.Required("hazard"), Of = reader.Choice("of", of) ?? CautionOf.People, Caution = reader.Required("caution"), Practice = reader.Required("practice"),
                 Source = PhysicsData.SourceOf(row, problems), StepWords = reader.Words("step_words"), StepWithout = reader.Words("step_without"),
                 FromCelsius = reader.Number("from_c", Temperature.AbsoluteZeroCelsius, 1000), ToCelsius = reader.Number("to_c", Temperature.AbsoluteZeroCelsius, 1000),
-                Kinds = reader.Words("kinds"), IngredientWords = reader.Words("ingredient_words"), HottestBelowCelsius = reader.Number("hottest_below_c", -60, 400),
+                Kinds = reader.Words("kinds"), IngredientWords = reader.Words("ingredient_words"), Beside = BesideOf(reader), HottestBelowCelsius = reader.Number("hottest_below_c", -60, 400),
                 PhBelow = reader.Number("ph_below", 0, 14), AlcoholPercentAbove = reader.Number("alcohol_percent_above", 0, 100),
             };
             // A rule without a condition would stand everywhere, and then nobody reads any.
-            if (!rule.IsOfStep && rule.Kinds.Count == 0 && rule.IngredientWords.Count == 0) problems.Add(row.Problem("step_words", "a word of a step, a temperature, a kind or an ingredient: a rule with none would stand everywhere"));
+            if (!rule.IsOfStep && rule.Kinds.Count == 0 && rule.IngredientWords.Count == 0 && row["beside"].Length == 0) problems.Add(row.Problem("step_words", "a word of a step, a temperature, a kind or an ingredient: a rule with none would stand everywhere"));
             rules.Add(rule);
         }
         return problems.Count == 0 ? rules : throw new TableException(problems);
+    }
+
+    private static LinePart? BesideOf(RowReader row)
+    {
+        if (row.Text("beside") is not { } name) return null;
+        var part = LinePart.Find(name);
+        if (part is null) row.Note("beside", $"a part of a formula as in parts.csv: {string.Join(", ", LinePart.All.Select(each => each.Name))}");
+        return part;
     }
 }

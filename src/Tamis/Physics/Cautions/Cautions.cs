@@ -20,7 +20,7 @@ public static class Cautions
 
     /// <summary>The cautions of steps that belong to no component, such as the assembly.</summary>
     public static IReadOnlyList<Caution> Of(string name, IReadOnlyList<MethodStep> steps, IReadOnlyList<CautionRule>? rules = null) =>
-        [.. (rules ?? CautionRule.Kit).Where(rule => rule.IsOfStep && rule.Kinds.Count == 0 && rule.IngredientWords.Count == 0 && rule.PhBelow is null && rule.AlcoholPercentAbove is null)
+        [.. (rules ?? CautionRule.Kit).Where(rule => rule.IsOfStep && rule.Kinds.Count == 0 && rule.IngredientWords.Count == 0 && rule.Beside is null && rule.PhBelow is null && rule.AlcoholPercentAbove is null)
             .SelectMany(rule => steps.Where(step => Holds(rule, step)).Select(step => new Caution(rule, name, step, Because(step))))];
 
     private static IEnumerable<Caution> Of(Examined looked, CautionRule rule)
@@ -41,7 +41,8 @@ public static class Cautions
         var ingredients = looked.Contents.Where(content => !content.Line.IsComponent).SelectMany(content => content.Content.Parts).Where(part => part.MassGrams > 0).Select(part => part.Ingredient).ToArray();
         var kind = rule.Kinds.Count == 0 ? "" : ingredients.FirstOrDefault(each => rule.Kinds.Contains(IngredientKinds.Kit.Of(each).Name, Names.Comparer))?.Name;
         var named = rule.IngredientWords.Count == 0 ? "" : ingredients.FirstOrDefault(each => rule.IngredientWords.Any(word => Says(each.Name, word)))?.Name;
-        return kind is null || named is null ? null : string.Join(" with ", new[] { kind, named }.Where(name => name.Length > 0).Distinct());
+        var beside = rule.Beside is null ? "" : ingredients.FirstOrDefault(rule.Beside.Holds)?.Name;
+        return kind is null || named is null || beside is null ? null : string.Join(" with ", new[] { kind, named, beside }.Where(name => name.Length > 0).Distinct());
     }
 
     private static bool Holds(CautionRule rule, MethodStep step)

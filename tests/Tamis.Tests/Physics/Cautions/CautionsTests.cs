@@ -54,6 +54,22 @@ public class CautionsTests
     public void ReadAll_BadCell_IsNamed(string row, string column) =>
         Assert.Equal(column, Assert.Single(Assert.Throws<TableException>(() => CautionRule.ReadAll(SheetFile.Parse("cautions.csv", Encoding.UTF8.GetBytes(Header + row)))).Problems).Column);
 
+    // Texts: bromelain, papain, actinidin and ficin take gelatine apart, not pectin, and heat stops them (82 °C is quoted for pineapple).
+    [Theory]
+    [InlineData("pineapple", "gelatine leaf", 60, true)]
+    [InlineData("pineapple", "gelatine leaf", 85, false)]
+    [InlineData("pineapple", "pectin", 60, false)]
+    [InlineData("raspberry puree", "gelatine leaf", 60, false)]
+    public void Of_FruitThatDigestsGelatine_OnlyBesideGelatineAndUnheated(string fruit, string agent, double celsius, bool warns)
+    {
+        var gel = Examined.Of(Kitchen.Batch($"component,line,way,step,T1\ngel,{fruit},,1,100 g\ngel,{agent},,1,2 g\n"), "gel") with
+        {
+            Steps = [new() { Component = "gel", Step = 1, Do = "Warm", TemperatureCelsius = celsius, Origin = new("a test", Evidence.Estimate) }],
+        };
+
+        Assert.Equal(warns, Tamis.Physics.Cautions.Of(gel).Any(caution => caution.Rule.Hazard.StartsWith("enzyme", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void Kit_EveryKind_IsAKindOfIngredient()
     {
