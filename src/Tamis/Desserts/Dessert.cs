@@ -219,14 +219,16 @@ public sealed class Dessert
     /// <exception cref="TableException">A row of it does not fit: every such cell is named; or there is no sheet of that name.</exception>
     public AssembledPiece? PieceOf(string trial, string? montageSheet = null)
     {
-        if ((montageSheet is null ? Montage : OtherMontage(montageSheet)) is not { } montage) return null;
+        if ((montageSheet is null ? Montage : MontageNamed(montageSheet)) is not { } montage) return null;
         var (batch, line) = (Trial(trial), LineOf(trial).ToArray());
         List<CellProblem> problems = [];
         var piece = Assembler.Assemble(montage.RowsOf(line), Moulds, component => batch.Find(component) is { } own ? FactsOf(own, Components.Of(component, line)) : null, problems);
         return piece ?? throw new TableException(problems);
     }
 
-    private MontageSheet OtherMontage(string file) => Part<MontageSheet?>.Read(problems => MontageSheet.Read(_sheets.Another(file), problems), null).Value!;
+    /// <summary>Another montage sheet of the dessert folder, for other sizes.</summary>
+    /// <exception cref="TableException">There is none of this name, or a cell must be mended.</exception>
+    public MontageSheet MontageNamed(string file) => Part<MontageSheet?>.Read(problems => MontageSheet.Read(_sheets.Another(file), problems), null).Value!;
 
     /// <summary>What physics says of a trial.</summary>
     /// <exception cref="KeyNotFoundException">No trial has this name.</exception>

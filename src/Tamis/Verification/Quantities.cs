@@ -11,6 +11,7 @@ public static class Quantities
         LabelQuantities.All,
         MixtureQuantities.All,
         MigrationQuantities.All,
+        ProductionQuantities.All,
         QuantityQuantities.All,
         ShapeQuantities.All,
         ComparisonQuantities.All,
