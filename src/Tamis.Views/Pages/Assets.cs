@@ -5,8 +5,8 @@ namespace Tamis.Views;
 /// <summary>The texts that the kit brings along: style sheets, scripts, the style of charts. Read once.</summary>
 internal static class Assets
 {
-    private static readonly Lazy<string> Sheet = new(() => string.Join("\n", ((string[])["roles", "dark", "page", "parts", "physics", "weighing", "ballot", "paper"]).Select(name => Own(name + ".css"))));
-    private static readonly Lazy<string> Inside = new(() => $"{Own("roles.css")}\n{Own("notebook.css")}\n.tamis {{\n{Own("parts.css")}\n{Own("physics.css")}}}\n");
+    private static readonly Lazy<string> Sheet = new(() => string.Join("\n", ((string[])["roles", "dark", "page", "parts", "physics", "work", "weighing", "ballot", "paper"]).Select(name => Own(name + ".css"))));
+    private static readonly Lazy<string> Inside = new(() => $"{Own("roles.css")}\n{Own("notebook.css")}\n.tamis {{\n{Own("parts.css")}\n{Own("physics.css")}\n{Own("work.css")}}}\n");
     private static readonly Lazy<string> Draw = new(() => Own("page.js"));
     private static readonly Lazy<string> Charts = new(() => Own("chart-style.json"));
     private static readonly Lazy<string> Plotly = new(() => Read(typeof(Plotly.NET.GenericChart), "Plotly.NET.plotly-2.28.0.min.js"));

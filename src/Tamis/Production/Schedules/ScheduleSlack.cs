@@ -5,6 +5,14 @@ internal static class ScheduleSlack
 {
     public static WorkSchedule With(WorkSchedule schedule)
     {
+        // What must be followed soon slides along with what follows it, as far as it can slide itself.
+        var alone = Latest(schedule, task => schedule.Problem.HorizonMinutes);
+        var latest = Latest(schedule, name => alone[name] + schedule[name].Task.Minutes);
+        return schedule with { Tasks = [.. schedule.Tasks.Select(task => task with { SlackMinutes = latest[task.Task.Name] - task.StartMinutes })] };
+    }
+
+    private static Dictionary<string, int> Latest(WorkSchedule schedule, Func<string, int> latestEndOf)
+    {
         var problem = schedule.Problem;
         var due = problem.DueMinutes ?? schedule.EndMinutes;
         Dictionary<string, int> latest = new(Names.Comparer);
@@ -15,12 +23,12 @@ internal static class ScheduleSlack
             foreach (var next in schedule.Tasks.Where(next => next.Task.After.Any(link => Names.Same(link.Task, task.Task.Name))))
                 bound = Math.Min(bound, latest.GetValueOrDefault(next.Task.Name, next.StartMinutes) - task.Task.Minutes);
             foreach (var link in task.Task.After)
-                if (link.MostMinutes is { } most) bound = Math.Min(bound, schedule[link.Task].EndMinutes + most);
+                if (link.MostMinutes is { } most) bound = Math.Min(bound, latestEndOf(link.Task) + most);
             foreach (var resource in problem.Resources) bound = Math.Min(bound, BoundOn(schedule, resource, task, latest));
             while (bound > task.StartMinutes && !IsPossible(problem, task, bound)) bound--;
             latest[task.Task.Name] = Math.Max(task.StartMinutes, bound);
         }
-        return schedule with { Tasks = [.. schedule.Tasks.Select(task => task with { SlackMinutes = latest[task.Task.Name] - task.StartMinutes })] };
+        return latest;
     }
 
     // Something that starts later on the same thing, and for which there would be no room beside this.

@@ -1,0 +1,108 @@
+using Tamis.Desserts;
+using Tamis.Production;
+using Tamis.Tables;
+
+namespace Tamis.Tests.Desserts;
+
+public class PlanOfWorkTests
+{
+    private const string Formula = "component,line,way,step,T1\nbase,flour,,1,100 g\nbase,paste,,2,50 g\npaste,sugar,,1,100 g\n";
+    private const string Steps = "component,step,trial,do,temperature_c,minutes,hands_minutes,equipment,after,caution\n"
+        + "paste,1,,Grind,,20 to 30,,grinder,,\nbase,1,,Mix,,10,,mixer,,\nbase,2,,Bake,160,40,0,oven,,\nbase,3,,Cool,,30,0,,,\nassembly,1,,Dress,,10,,,,\n";
+    private const string Equipment = "name,kind,count,capacity,unit,smallest,min_c,max_c,from,to,notes\n"
+        + "oven,oven,1,1,trays,,30,250,,,\nmixer,mixer,1,1000,g,,,,,,\ngrinder,grinder,1,1000,g,,,,,,\n"
+        + "P1,person,1,,,,,,2026-11-27 08:00,2026-11-27 12:00,\nP1,person,1,,,,,,2026-11-28 08:00,2026-11-28 12:00,\n";
+
+    private static PlanOfWork Plan(string steps = Steps, string equipment = Equipment, string due = "2026-11-28 11:00", int pieces = 4, string components = "component\nbase\n")
+    {
+        using var folder = new TemporaryFolder();
+        Dictionary<string, string> files = new()
+        {
+            ["formula.csv"] = Formula, ["steps.csv"] = steps, ["components.csv"] = components, ["dessert.csv"] = $"key,value\npieces,4\norder,{pieces} of T1 for {due}\n",
+            ["store/ingredients.csv"] = "ingredient\nflour\nsugar\n", ["store/equipment.csv"] = equipment,
+        };
+        Directory.CreateDirectory(Path.Combine(folder.Path, "store"));
+        foreach (var (file, text) in files) File.WriteAllText(Path.Combine(folder.Path, file), text);
+        return PlanOfWork.Of(Dessert.Open(folder.Path), "T1", pieces, usePhysics: false);
+    }
+
+    [Fact]
+    public void Of_ComponentInside_ComesBeforeWhatTakesIt()
+    {
+        var plan = Plan();
+        var schedule = plan.Answer.Schedule!;
+
+        Assert.Empty(schedule.Breaches());
+        Assert.True(schedule["paste 1"].EndMinutes <= schedule["base 2"].StartMinutes);
+        Assert.True(schedule["base 3"].EndMinutes <= schedule["assembly 1"].StartMinutes);
+        Assert.True(schedule["base 2"].StartMinutes - schedule["base 1"].EndMinutes <= 15);
+        Assert.True(schedule.IsProven);
+        Assert.Equal(new DateTime(2026, 11, 28, 9, 0, 0), plan.At(schedule.StartMinutes));
+    }
+
+    [Fact]
+    public void Of_MorePieces_GrowHandsAloneAndForceRuns()
+    {
+        var plan = Plan(pieces: 64);
+
+        // 16 times the formula: 1,600 g of flour and 800 g of paste, a kilogram of loose goods a tray, a kilogram a bowl.
+        Assert.Equal(160, plan.Answer.Schedule!["assembly 1"].Task.Minutes);
+        Assert.Equal(3, plan.Steps.Count(step => step.Step is { Component: "base", Step: 2 }));
+        Assert.Equal(3, plan.Steps.Count(step => step.Step is { Component: "base", Step: 1 }));
+        Assert.Empty(plan.Answer.Schedule.Breaches());
+    }
+
+    [Fact]
+    public void Of_TooLate_SaysWhatWouldMakeItPossible()
+    {
+        var plan = Plan(due: "2026-11-27 09:30");
+
+        Assert.True(plan.Answer.IsImpossible);
+        Assert.Contains(plan.Answer.WaysOut, way => way.Gives is [DoneLater { Minutes: 30 }]);
+        Assert.Contains(plan.Answer.WaysOut, way => way.Gives is [ComeEarlier { Person: "P1", Minutes: 30 }]);
+    }
+
+    [Fact]
+    public void Of_ShortKeeping_IsKeptTo()
+    {
+        var schedule = Plan(components: "component,hold_hours\npaste,0.25\n").Answer.Schedule!;
+
+        Assert.InRange(schedule["base 2"].StartMinutes - schedule["paste 1"].EndMinutes, 0, 15);
+    }
+
+    [Theory]
+    [InlineData("base,2,,Bake,160,40,0,kiln,,", 4, "equipment", "something that the kitchen has")]
+    [InlineData("base,2,,Bake,290,40,0,oven,,", 4, "temperature_c", "30 to 250 °C")]
+    [InlineData("base,2,,Bake,160,40,0,oven,assembly 1,", 4, "after", "without a circle")]
+    public void Of_BadStep_IsNamedWithItsCell(string bake, int row, string column, string expected)
+    {
+        var problem = Assert.Single(Kitchen.ProblemsOf(() => Plan(Steps.Replace("base,2,,Bake,160,40,0,oven,,", bake, StringComparison.Ordinal))));
+
+        Assert.Equal(("steps.csv", row, column), (problem.File, problem.Row, problem.Column));
+        Assert.Contains(expected, problem.Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_DueBeforeAnybodyWorks_IsNamed() =>
+        Assert.Equal("dessert.csv", Assert.Single(Kitchen.ProblemsOf(() => Plan(due: "2026-11-20 11:00"))).File);
+
+    [Fact]
+    public void Without_TheOven_NamesWhatBreaksAndWhatWaits()
+    {
+        var down = Plan().Without("oven");
+
+        Assert.Equal(["base 2"], down.Broken.Select(step => step.Name));
+        Assert.Equal(["base 3", "assembly 1"], down.Behind.Select(step => step.Name));
+    }
+
+    [Fact]
+    public void Of_TheDemoOrder_IsPlannedAndProven()
+    {
+        var plan = PlanOfWork.Of(Dessert.Open(Path.Combine(KitFolder.Data("desserts"), "damson-tart")), "T10", usePhysics: false);
+
+        Assert.True(plan.Answer.Schedule!.IsProven);
+        Assert.Empty(plan.Answer.Schedule.Breaches());
+        Assert.True(plan.At(plan.Answer.Schedule.EndMinutes) <= new DateTime(2026, 11, 28, 11, 0, 0));
+        Assert.Equal(2, plan.Steps.Count(step => step.Step is { Component: "mousse", Step: 7 }));
+    }
+}

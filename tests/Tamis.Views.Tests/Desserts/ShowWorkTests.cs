@@ -1,0 +1,41 @@
+using Tamis.Desserts;
+using Tamis.Production;
+
+namespace Tamis.Views.Tests.Desserts;
+
+public class ShowWorkTests
+{
+    private static Dessert Tart => Dessert.Open(Path.Combine(KitFolder.Data("desserts"), "damson-tart"));
+
+    [Fact]
+    public void PlanOfWork_DemoOrder_SaysWhenToBeginAndMarksWhatIsCritical()
+    {
+        var plan = Desserts.PlanOfWork(Tart);
+        var shown = Show.PlanOfWork(plan);
+
+        Assert.Contains("Sat 28 Nov 11:00", shown.ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("no plan can begin later", shown.ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("<b>critical</b>", shown.Markup, StringComparison.Ordinal);
+        Assert.Equal(3, shown.Markup.Split("<svg ").Length - 1);
+        Assert.Equal(shown.Markup, Show.PlanOfWork(Desserts.PlanOfWork(Tart)).Markup);
+        Assert.Contains("Without the blast chiller", Show.WhatIfDown(plan, "blast chiller").ToPlainText(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Amounts_TwoTarts_SaysWhyMoreIsMade()
+    {
+        var text = Show.Amounts(Tart, "T10", 2, 5).ToPlainText();
+
+        Assert.Contains("the grinder needs 300" + Num.UnitSpace + "g", text, StringComparison.Ordinal);
+        Assert.Contains("in reserve", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void HowManyPieces_Paste_SaysHowManyAndWhatIsLeft() =>
+        Assert.Contains("are enough for 8 pieces of T10", Show.HowManyPieces(Tart, "T10", "rye paste", 400).ToPlainText(), StringComparison.Ordinal);
+
+    private static class Desserts
+    {
+        public static PlanOfWork PlanOfWork(Dessert dessert) => Tamis.Desserts.PlanOfWork.Of(dessert, "T10", usePhysics: false);
+    }
+}
