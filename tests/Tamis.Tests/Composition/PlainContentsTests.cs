@@ -40,6 +40,24 @@ public sealed class PlainContentsTests : IDisposable
     public void Read_WhatIsNoNumber_IsNamed(string text, int row) =>
         Assert.Equal(row, Assert.Throws<TableException>(() => PlainContents.Read(_folder.Write("c.csv", text))).Problems[0].Row);
 
+    // Large enough to be cut in several chunks; rows of one food lie on both sides of a cut.
+    [Fact]
+    public void Read_OnAnyNumberOfCores_IsTheSameAndNamesTheSameRows()
+    {
+        var text = new System.Text.StringBuilder("food,nutrient,value\r\n");
+        for (var i = 0; i < 120_000; i++) text.Append(System.Globalization.CultureInfo.InvariantCulture, $"food {i / 40},n{i * 7 % 40},{i % 997}.{i % 10}\r\n");
+        var good = _folder.Write("big.csv", text.ToString());
+        var (one, four) = (PlainContents.Read(good, threads: 1), PlainContents.Read(good, threads: 4));
+        Assert.Equal(one.Foods, four.Foods);
+        Assert.Equal(one.Nutrients, four.Nutrients);
+        Assert.Equal(one.Matrix.Per100Grams.ToArray(), four.Matrix.Per100Grams.ToArray());
+
+        var bad = _folder.Write("bad.csv", text.ToString().Replace("food 2900,n0,", "food 2900,n0,x", StringComparison.Ordinal).Replace("food 20,n0,", "food 20,n0,x", StringComparison.Ordinal));
+        int[] RowsOf(int threads) => [.. Assert.Throws<TableException>(() => PlainContents.Read(bad, threads)).Problems.Select(problem => problem.Row)];
+        Assert.Equal([802, 116_002], RowsOf(1));
+        Assert.Equal(RowsOf(1), RowsOf(4));
+    }
+
     [Fact]
     public void ReadLines_Formulas_StandOneAfterAnother()
     {
