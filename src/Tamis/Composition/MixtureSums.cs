@@ -61,7 +61,7 @@ public static class MixtureSums
         ref var knownAt = ref MemoryMarshal.GetReference(known);
         ref var coveredAt = ref MemoryMarshal.GetReference(coveredGrams);
         var stride = (nuint)matrix.Stride;
-        var hundred = Vector512.Create(100.0);
+        var hundredth = Vector512.Create(0.01);
         var column = (nuint)0;
         // Two vectors of columns at a time, so that the running sums stay in registers over all lines and each mass is fetched once for both.
         for (; column + 2 * ContentGrid.Lane <= stride; column += 2 * ContentGrid.Lane)
@@ -74,8 +74,8 @@ public static class MixtureSums
                 Add(Vector512.LoadUnsafe(ref table, at), mass, ref firstSum, ref firstCovered);
                 Add(Vector512.LoadUnsafe(ref table, at + ContentGrid.Lane), mass, ref secondSum, ref secondCovered);
             }
-            (firstSum / hundred).StoreUnsafe(ref knownAt, column);
-            (secondSum / hundred).StoreUnsafe(ref knownAt, column + ContentGrid.Lane);
+            (firstSum * hundredth).StoreUnsafe(ref knownAt, column);
+            (secondSum * hundredth).StoreUnsafe(ref knownAt, column + ContentGrid.Lane);
             firstCovered.StoreUnsafe(ref coveredAt, column);
             secondCovered.StoreUnsafe(ref coveredAt, column + ContentGrid.Lane);
         }
@@ -83,7 +83,7 @@ public static class MixtureSums
         Vector512<double> sum = default, covered = default;
         for (var line = 0; line < rows.Length; line++)
             Add(Vector512.LoadUnsafe(ref table, (nuint)rows[line] * stride + column), Vector512.Create(massGrams[line]), ref sum, ref covered);
-        (sum / hundred).StoreUnsafe(ref knownAt, column);
+        (sum * hundredth).StoreUnsafe(ref knownAt, column);
         covered.StoreUnsafe(ref coveredAt, column);
     }
 
@@ -92,7 +92,7 @@ public static class MixtureSums
     private static void Add(Vector512<double> contents, Vector512<double> mass, ref Vector512<double> sum, ref Vector512<double> covered)
     {
         var isKnown = Vector512.Equals(contents, contents);
-        sum += isKnown & (mass * contents);
-        covered += isKnown & mass;
+        sum = Vector512.ConditionalSelect(isKnown, Vector512.FusedMultiplyAdd(mass, contents, sum), sum);
+        covered = Vector512.ConditionalSelect(isKnown, covered + mass, covered);
     }
 }

@@ -14,16 +14,22 @@ public sealed record PlainContents(IReadOnlyList<string> Foods, IReadOnlyList<st
     /// <exception cref="TableException">The file has not these columns, or a cell is no number; every one is named.</exception>
     public static PlainContents Read(string path, int? threads = null)
     {
-        var rows = PlainRows.Read(path, ["food", "nutrient", "value"], threads ?? Environment.ProcessorCount);
-        var stride = ContentGrid.StrideOf(rows.SecondNames.Count);
-        var values = new double[rows.FirstNames.Count * stride];
+        var chunks = PlainRows.Read(path, ["food", "nutrient", "value"], inRuns: false, threads ?? Environment.ProcessorCount);
+        List<string> foods = [], nutrients = [];
+        var (foodOf, nutrientOf) = (Joined(chunks, chunk => chunk.FirstNames, foods), Joined(chunks, chunk => chunk.SecondNames, nutrients));
+        var stride = ContentGrid.StrideOf(nutrients.Count);
+        var values = new double[foods.Count * stride];
         Array.Fill(values, double.NaN);
-        // Where a food's nutrient comes again the later row counts.
-        var food = rows.First;
-        var nutrient = rows.Second;
-        var value = rows.Numbers;
-        for (var i = 0; i < value.Length; i++) values[food[i] * stride + nutrient[i]] = value[i];
-        return new(rows.FirstNames, rows.SecondNames, new(rows.FirstNames.Count, rows.SecondNames.Count, stride, values));
+        // In the order of the file: where a food's nutrient comes again the later row counts.
+        for (var chunk = 0; chunk < chunks.Count; chunk++)
+        {
+            var food = chunks[chunk].First;
+            var nutrient = chunks[chunk].Second;
+            var value = chunks[chunk].Numbers;
+            for (var i = 0; i < value.Length; i++) values[foodOf[chunk][food[i]] * stride + nutrientOf[chunk][nutrient[i]]] = value[i];
+            chunks[chunk].Dispose();
+        }
+        return new(foods, nutrients, new(foods.Count, nutrients.Count, stride, values));
     }
 
     /// <summary>Reads the lines of many formulas: a file with the columns <c>formula</c>, <c>food</c> and <c>mass_g</c>, the lines of a formula one after another.</summary>
@@ -32,22 +38,45 @@ public sealed record PlainContents(IReadOnlyList<string> Foods, IReadOnlyList<st
     /// <exception cref="TableException">The file has not these columns, a cell is no number, or a food is not in the table; every one is named.</exception>
     public FormulaLines ReadLines(string path, int? threads = null)
     {
-        var lines = PlainRows.Read(path, ["formula", "food", "mass_g"], threads ?? Environment.ProcessorCount);
+        var chunks = PlainRows.Read(path, ["formula", "food", "mass_g"], inRuns: true, threads ?? Environment.ProcessorCount);
         var known = Foods.Select((food, index) => (food, index)).ToDictionary(pair => pair.food, pair => pair.index, StringComparer.Ordinal);
-        int[] rowOf = [.. lines.SecondNames.Select(food => known.GetValueOrDefault(food, -1))];
-        CellProblem[] unknown = [.. lines.SecondNames.Where((_, index) => rowOf[index] < 0).Select(food => new CellProblem(Path.GetFileName(path), 0, "food", "", $"foods of the table; it has none called '{food}'"))];
+        CellProblem[] unknown = [.. chunks.SelectMany(chunk => chunk.SecondNames).Distinct().Where(food => !known.ContainsKey(food))
+            .Select(food => new CellProblem(Path.GetFileName(path), 0, "food", "", $"foods of the table; it has none called '{food}'"))];
         if (unknown.Length > 0) throw new TableException(unknown);
-        List<int> starts = new(lines.FirstNames.Count + 1);
-        var formula = lines.First;
-        var food = lines.Second;
-        var rows = new int[food.Length];
-        for (var i = 0; i < rows.Length; i++)
+        var count = chunks.Sum(chunk => chunk.Numbers.Length);
+        List<int> starts = new(chunks.Sum(chunk => chunk.FirstNames.Count) + 1);
+        var (rows, masses, at, last) = (new int[count], new double[count], 0, "");
+        foreach (var chunk in chunks)
         {
-            if (i == 0 || formula[i] != formula[i - 1]) starts.Add(i);
-            rows[i] = rowOf[food[i]];
+            int[] rowOf = [.. chunk.SecondNames.Select(food => known[food])];
+            var formula = chunk.First;
+            var food = chunk.Second;
+            chunk.Numbers.CopyTo(masses.AsSpan(at));
+            for (var i = 0; i < formula.Length; i++)
+            {
+                // A formula may run on from the chunk before.
+                if (i > 0 ? formula[i] != formula[i - 1] : at == 0 || chunk.FirstNames[0] != last) starts.Add(at + i);
+                rows[at + i] = rowOf[food[i]];
+            }
+            at += formula.Length;
+            if (chunk.FirstNames.Count > 0) last = chunk.FirstNames[^1];
+            chunk.Dispose();
         }
-        starts.Add(rows.Length);
-        return new([.. starts], rows, lines.Numbers.ToArray());
+        starts.Add(count);
+        return new([.. starts], rows, masses);
+    }
+
+    // The names of all chunks, each once in the order of the file, and each chunk's own places in them.
+    private static int[][] Joined(IReadOnlyList<PlainRows> chunks, Func<PlainRows, IReadOnlyList<string>> namesOf, List<string> all)
+    {
+        Dictionary<string, int> places = new(StringComparer.Ordinal);
+        return [.. chunks.Select(chunk => namesOf(chunk).Select(name =>
+        {
+            if (places.TryGetValue(name, out var place)) return place;
+            places.Add(name, all.Count);
+            all.Add(name);
+            return all.Count - 1;
+        }).ToArray())];
     }
 }
 

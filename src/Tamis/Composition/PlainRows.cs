@@ -1,73 +1,123 @@
+using System.Buffers;
 using System.Buffers.Text;
 using CsvHelper;
 using Tamis.Tables;
 
 namespace Tamis.Composition;
 
-/// <summary>The rows of a large file of two names and a number, a chunk of the file on each core, put together in the order of the file.</summary>
-internal sealed class PlainRows
+/// <summary>The rows of a chunk of a large file of two names and a number.</summary>
+/// <remarks>A file is cut into a chunk for each core and put together in its own order: which core read what does not show in the result.
+/// The room is rented: new room of this size costs more than what is read into it. Whoever reads gives it back.</remarks>
+internal sealed class PlainRows : IDisposable
 {
-    private const int LeastChunkBytes = 1 << 18;
+    private const int LeastChunkBytes = 1 << 18, UsualRowBytes = 16;
     private static readonly double[] Tens = [.. Enumerable.Range(0, 17).Select(power => Math.Pow(10, power))];
+    private static readonly CsvReaderOptions Options = new() { MalformedData = CsvMalformedDataHandling.Throw };
     private readonly List<string> _firstNames = [], _secondNames = [];
-    private readonly List<int> _first, _second;
-    private readonly List<double> _numbers;
     private readonly List<CellProblem> _problems = [];
-    private readonly KeyCache _firstKeys, _secondKeys;
+    private int[] _first, _second;
+    private double[] _numbers;
+    private int _count;
 
-    private PlainRows(int rows)
-    {
-        (_first, _second, _numbers) = (new(rows), new(rows), new(rows));
-        (_firstKeys, _secondKeys) = (new(name => Added(_firstNames, name)), new(name => Added(_secondNames, name)));
-    }
+    private PlainRows(int rows) => (_first, _second, _numbers) = (ArrayPool<int>.Shared.Rent(rows), ArrayPool<int>.Shared.Rent(rows), ArrayPool<double>.Shared.Rent(rows));
 
-    /// <summary>The names under the first column, each once, in the order of their first row.</summary>
+    /// <summary>The names under the first column: each once in the order of its first row, or one for each run of rows.</summary>
     public IReadOnlyList<string> FirstNames => _firstNames;
 
     /// <summary>The names under the second column, each once, in the order of their first row.</summary>
     public IReadOnlyList<string> SecondNames => _secondNames;
 
     /// <summary>The first name of each row, as its place in <see cref="FirstNames"/>.</summary>
-    public ReadOnlySpan<int> First => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(_first);
+    public ReadOnlySpan<int> First => _first.AsSpan(0, _count);
 
     /// <summary>The second name of each row, as its place in <see cref="SecondNames"/>.</summary>
-    public ReadOnlySpan<int> Second => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(_second);
+    public ReadOnlySpan<int> Second => _second.AsSpan(0, _count);
 
     /// <summary>The number of each row; NaN where the cell is blank.</summary>
-    public ReadOnlySpan<double> Numbers => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(_numbers);
+    public ReadOnlySpan<double> Numbers => _numbers.AsSpan(0, _count);
 
     /// <summary>Reads a file.</summary>
     /// <param name="path">The file; commas and decimal points.</param>
     /// <param name="columns">The two columns of names and the column of numbers.</param>
-    /// <param name="threads">On how many cores; the result does not depend on it.</param>
+    /// <param name="inRuns">Whether rows of one first name lie together, so that a name is only held against the row before.</param>
+    /// <param name="threads">On how many cores at most.</param>
+    /// <returns>The chunks in the order of the file.</returns>
     /// <exception cref="TableException">A column is missing, or a cell is no number; every one is named with its row.</exception>
-    public static PlainRows Read(string path, string[] columns, int threads)
+    public static IReadOnlyList<PlainRows> Read(string path, string[] columns, bool inRuns, int threads)
     {
         var file = Path.GetFileName(path);
-        ReadOnlyMemory<byte> bytes = File.ReadAllBytes(path);
-        var chunks = Chunks(bytes, threads);
-        var at = ColumnsOf(file, chunks.Count > 1 ? bytes[..(bytes.Span.IndexOf((byte)'\n') + 1)] : bytes, columns);
-        var read = chunks.AsParallel().AsOrdered().WithDegreeOfParallelism(Math.Max(1, threads)).Select((chunk, number) => Parsed(file, chunk.Bytes, chunk.LinesBefore, isFirst: number == 0, columns, at)).ToArray();
-        var whole = read[0];
-        foreach (var next in read.Skip(1)) whole.Append(next);
-        return whole._problems.Count == 0 ? whole : throw new TableException(whole._problems);
+        using var handle = File.OpenHandle(path);
+        var length = checked((int)RandomAccess.GetLength(handle));
+        var room = ArrayPool<byte>.Shared.Rent(length);
+        try
+        {
+            for (var read = 0; read < length;)
+                read += RandomAccess.Read(handle, room.AsSpan(read, length - read), read) is var more and > 0 ? more : throw new EndOfStreamException($"{file} became shorter while it was read.");
+            return Read(file, room.AsMemory(0, length), columns, inRuns, threads);
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(room);
+        }
     }
 
-    // Cut behind line ends. A quoted cell may hold a line end, and UTF-16 or lone carriage returns end lines in other ways: such a file is one chunk.
-    private static List<(ReadOnlyMemory<byte> Bytes, int LinesBefore)> Chunks(ReadOnlyMemory<byte> bytes, int threads)
+    /// <summary>Gives the room back.</summary>
+    public void Dispose()
+    {
+        ArrayPool<int>.Shared.Return(_first);
+        ArrayPool<int>.Shared.Return(_second);
+        ArrayPool<double>.Shared.Return(_numbers);
+        (_first, _second, _numbers, _count) = ([], [], [], 0);
+    }
+
+    private static PlainRows[] Read(string file, ReadOnlyMemory<byte> bytes, string[] columns, bool inRuns, int threads)
+    {
+        var chunks = Chunks(bytes, threads);
+        var at = ColumnsOf(file, chunks.Count > 1 ? bytes[..(bytes.Span.IndexOf((byte)'\n') + 1)] : bytes, columns);
+        // Bare tasks: there are only as many chunks as cores, and heavier machinery takes longer to start than a chunk to read.
+        Task<PlainRows>[] others = [.. chunks.Skip(1).Select(chunk => Task.Run(() => Parsed(new(file, bytes, chunk), columns, at, inRuns)))];
+        var first = Parsed(new(file, bytes, chunks[0]), columns, at, inRuns);
+        PlainRows[] read = [first, .. Task.WhenAll(others).GetAwaiter().GetResult()];
+        CellProblem[] problems = [.. read.SelectMany(rows => rows._problems)];
+        return problems.Length == 0 ? read : throw new TableException(problems);
+    }
+
+    private void Add(int first, int second, double number)
+    {
+        if (_count == Math.Min(_first.Length, Math.Min(_second.Length, _numbers.Length))) (_first, _second, _numbers) = (Wider(_first), Wider(_second), Wider(_numbers));
+        (_first[_count], _second[_count], _numbers[_count]) = (first, second, number);
+        _count++;
+    }
+
+    private T[] Wider<T>(T[] room)
+    {
+        var wider = ArrayPool<T>.Shared.Rent(2 * _count);
+        room.AsSpan(0, _count).CopyTo(wider);
+        ArrayPool<T>.Shared.Return(room);
+        return wider;
+    }
+
+    private readonly record struct Part(string File, ReadOnlyMemory<byte> All, Range Range)
+    {
+        public bool IsFirst => Range.Start.Value == 0;
+
+        // Lines are counted only where something is wrong: to count them on the way costs as much as to cut the cells.
+        public int LineAt(long offset) => 1 + All.Span[..(int)Math.Min(All.Length, Range.Start.Value + offset)].Count((byte)'\n');
+    }
+
+    // Cut behind line ends. A quoted cell may hold a line end, and UTF-16 or carriage returns may end lines in other ways: such a file is one chunk.
+    private static List<Range> Chunks(ReadOnlyMemory<byte> bytes, int threads)
     {
         var span = bytes.Span;
         var count = Math.Clamp(bytes.Length / LeastChunkBytes, 1, Math.Max(1, threads));
-        if (count == 1 || span.ContainsAny((byte)'"', (byte)0) || span.Count((byte)'\r') != span.Count("\r\n"u8)) return [(bytes, 0)];
-        List<(ReadOnlyMemory<byte>, int)> chunks = [];
-        var (start, lines) = (0, 0);
-        for (var chunk = 1; chunk <= count && start < bytes.Length; chunk++)
+        if (count == 1 || span.ContainsAny((byte)'"', (byte)0) || span.Contains((byte)'\r') && span.Count((byte)'\r') != span.Count("\r\n"u8)) return [Range.All];
+        List<Range> chunks = [];
+        for (var (chunk, start) = (1, 0); chunk <= count && start < bytes.Length; chunk++)
         {
             var wanted = Math.Max(start, (int)((long)bytes.Length * chunk / count));
             var end = chunk == count ? -1 : span[wanted..].IndexOf((byte)'\n');
             var stop = end < 0 ? bytes.Length : wanted + end + 1;
-            chunks.Add((bytes[start..stop], lines));
-            lines += span[start..stop].Count((byte)'\n');
+            chunks.Add(start..stop);
             start = stop;
         }
         return chunks;
@@ -80,60 +130,44 @@ internal sealed class PlainRows
         {
             reader.ReadHeader();
         }
-        catch (CsvFormatException error)
+        catch (CsvFormatException)
         {
-            throw new TableException([Quoted(file, error)]);
+            throw new TableException([Quoted(file, 1)]);
         }
         var headers = reader.Headers.ToArray();
         int[] at = [.. columns.Select(column => Array.FindIndex(headers, header => Names.Same(header, column)))];
         return at.Contains(-1) ? throw new TableException([.. columns.Where((_, index) => at[index] < 0).Select(column => new CellProblem(file, 0, column, "", "the sheet needs a column of this name"))]) : at;
     }
 
-    private static PlainRows Parsed(string file, ReadOnlyMemory<byte> bytes, int linesBefore, bool isFirst, string[] columns, int[] at)
+    private static PlainRows Parsed(Part part, string[] columns, int[] at, bool inRuns)
     {
-        PlainRows rows = new(bytes.Length / 12);
-        using var reader = CsvReader.Create(bytes, isFirst ? Options : Options with { HasHeader = false });
+        var bytes = part.All[part.Range];
+        PlainRows rows = new(bytes.Length / UsualRowBytes + 1);
+        KeyCache firstKeys = new(name => Added(rows._firstNames, name)), secondKeys = new(name => Added(rows._secondNames, name));
+        RunNames runs = new(rows._firstNames);
+        using var reader = CsvReader.Create(bytes, part.IsFirst ? Options : Options with { HasHeader = false });
         var last = at.Max();
         try
         {
-            if (isFirst) reader.ReadHeader();
+            if (part.IsFirst) reader.ReadHeader();
             while (reader.Read())
             {
                 if (reader.FieldCount <= last || Number(reader.GetSpan(at[2])) is not { } number)
                 {
-                    rows._problems.Add(new(file, linesBefore + (int)reader.LineNumber, columns[2], reader.FieldCount > at[2] ? reader.GetString(at[2]) : "", "a number such as 1.5"));
+                    rows._problems.Add(new(part.File, part.LineAt(reader.ByteOffset), columns[2], reader.FieldCount > at[2] ? reader.GetString(at[2]) : "", "a number such as 1.5"));
                     continue;
                 }
-                rows._first.Add(rows._firstKeys.IndexOf(reader.GetSpan(at[0])));
-                rows._second.Add(rows._secondKeys.IndexOf(reader.GetSpan(at[1])));
-                rows._numbers.Add(number);
+                rows.Add(inRuns ? runs.IndexOf(reader.GetSpan(at[0])) : firstKeys.IndexOf(reader.GetSpan(at[0])), secondKeys.IndexOf(reader.GetSpan(at[1])), number);
             }
         }
-        catch (CsvFormatException error)
+        catch (CsvFormatException)
         {
-            rows._problems.Add(Quoted(file, error));
+            rows._problems.Add(Quoted(part.File, part.LineAt(reader.ByteOffset)));
         }
         return rows;
     }
 
-    private void Append(PlainRows next)
-    {
-        _problems.AddRange(next._problems);
-        Add(_first, _firstKeys, next._firstNames, next.First);
-        Add(_second, _secondKeys, next._secondNames, next.Second);
-        _numbers.AddRange(next.Numbers);
-
-        static void Add(List<int> own, KeyCache keys, List<string> names, ReadOnlySpan<int> theirs)
-        {
-            int[] places = [.. names.Select(name => keys.IndexOf(name))];
-            own.EnsureCapacity(own.Count + theirs.Length);
-            foreach (var place in theirs) own.Add(places[place]);
-        }
-    }
-
-    private static CsvReaderOptions Options { get; } = new() { MalformedData = CsvMalformedDataHandling.Throw, TrackLineNumbers = true };
-
-    private static CellProblem Quoted(string file, CsvFormatException error) => new(file, (int)error.LineNumber, "", "\"", "a quote only around a whole cell, closed in the same row");
+    private static CellProblem Quoted(string file, int line) => new(file, line, "", "\"", "a quote only around a whole cell, closed in the same row");
 
     // A blank is unknown. Most numbers are few digits and a point: those are exact as a whole number over a power of ten (Clinger 1990).
     private static double? Number(ReadOnlySpan<byte> text)
