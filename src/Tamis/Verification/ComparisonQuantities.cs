@@ -10,5 +10,6 @@ public static class ComparisonQuantities
         MixedQuantities.All,
         DiscriminationQuantities.All,
         RankQuantities.All,
+        OrdinalQuantities.All,
     }.SelectMany(topic => topic).ToDictionary(StringComparer.Ordinal);
 }
