@@ -226,6 +226,10 @@ public sealed class Dessert
         return piece ?? throw new TableException(problems);
     }
 
+    /// <summary>A sheet of the dessert folder that is not one of the usual ones.</summary>
+    /// <exception cref="TableException">There is none of this name, or it cannot be read.</exception>
+    public Sheet SheetNamed(string file) => _sheets.Another(file);
+
     /// <summary>Another montage sheet of the dessert folder, for other sizes.</summary>
     /// <exception cref="TableException">There is none of this name, or a cell must be mended.</exception>
     public MontageSheet MontageNamed(string file) => Part<MontageSheet?>.Read(problems => MontageSheet.Read(_sheets.Another(file), problems), null).Value!;

@@ -34,6 +34,17 @@ public class ShowWorkTests
     public void HowManyPieces_Paste_SaysHowManyAndWhatIsLeft() =>
         Assert.Contains("are enough for 8 pieces of T10", Show.HowManyPieces(Tart, "T10", "rye paste", 400).ToPlainText(), StringComparison.Ordinal);
 
+    [Fact]
+    public void CriticalSteps_Demo_DefersToLocalCodesAndNamesTheRecord()
+    {
+        var text = Show.CriticalSteps(Tart, "T10", Desserts.PlanOfWork(Tart)).ToPlainText();
+
+        Assert.Contains("the local code in force", text, StringComparison.Ordinal);
+        Assert.Contains("critical-log.csv", text, StringComparison.Ordinal);
+        Assert.Contains("Fri 06:00", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("mousse 3", text, StringComparison.Ordinal);
+    }
+
     private static class Desserts
     {
         public static PlanOfWork PlanOfWork(Dessert dessert) => Tamis.Desserts.PlanOfWork.Of(dessert, "T10", usePhysics: false);
