@@ -5,6 +5,7 @@ using Tamis.App.Import;
 using Tamis.App.Jupyter;
 using Tamis.App.New;
 using Tamis.App.Pages;
+using Tamis.App.Plan;
 using Tamis.App.Tasting;
 using Tamis.App.Verify;
 
@@ -25,6 +26,7 @@ internal static class CommandLine
             CheckCommand.Create(),
             NewCommand.Create(),
             ImportCommand.Create(),
+            PlanCommand.Create(),
             TastingCommand.Create(),
             VerifyCommand.Create(),
             JupyterCommand.Create(),
