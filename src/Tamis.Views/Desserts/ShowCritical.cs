@@ -23,7 +23,7 @@ public static partial class Show
             + new DataTable("Where time and temperature decide safety",
                 [Column.Words("Step"), .. plan?.Answer.Schedule is null ? (Column[])[] : [Column.Words("planned")], Column.Words("kind"), Column.Words("limit"), Column.Words("record to keep"), Column.Words("recorded")],
                 [.. judged.Select(each => new Row([Name(each.step), .. plan?.Answer.Schedule is null ? (Cell[])[] : [Planned(plan, each.step)], each.step.Kind,
-                    ((Cell)Typeset.Text(each.step.Limit)) with { From = each.step.Source.ToString() }, $"{each.step.What}: {each.step.Record}", Recorded(each.readings, each.outcome)])
+                    ((Cell)Typeset.Text(each.step.Limit)) with { From = Typeset.Text(each.step.Source.ToString()) }, $"{each.step.What}: {each.step.Record}", Recorded(each.readings, each.outcome)])
                 { Kind = each.outcome == CriticalOutcome.Outside ? RowKind.Chosen : RowKind.Line })])
             { IsWide = true, IsLong = true, LeastRem = 46 }.ToHtml()
             + (steps.Any(step => step.Kind == CriticalStep.Chill) ? Notes.Folded("Cooling rules that the kit knows", Rules()) : Html.Empty);
