@@ -13,29 +13,32 @@ public static class CrossSection
     /// <param name="name">The name of the piece, for the title.</param>
     /// <param name="piece">The piece.</param>
     /// <param name="figures">The numbers and the language; English if null.</param>
-    public static Html Of(string name, AssembledPiece piece, Figures? figures = null)
+    /// <param name="tinted">Components in the order of the tints, so that one has the same tint in several drawings; those of the piece where null.</param>
+    public static Html Of(string name, AssembledPiece piece, Figures? figures = null, IReadOnlyList<string>? tinted = null)
     {
         var numbers = figures ?? Figures.English;
         PlacedLayer[] drawn = [.. piece.Layers.Where(layer => layer.As != Placing.Piece && layer.Outer.HeightMillimetres > 0)];
         if (drawn.Length == 0) return Html.Of($"{Masses(piece, numbers)}");
         var remarks = piece.Remarks.Count == 0 ? Html.Empty : Html.Of($"{piece.Remarks.Select(remark => Notes.LookAt(Html.Of($"{remark}.")))}");
-        return Html.Of($"<figure class=\"section\"><div class=\"still\">{Picture(name, piece, drawn, numbers)}</div><figcaption>Cut through the middle, to scale. {Whole(piece, numbers)}</figcaption></figure>\n{remarks}{Masses(piece, numbers)}");
+        return Html.Of($"<figure class=\"section\"><div class=\"still\">{Picture(name, piece, drawn, numbers, tinted ?? [.. piece.Layers.Select(layer => layer.Component)])}</div><figcaption>Cut through the middle, to scale. {Whole(piece, numbers)}</figcaption></figure>\n{remarks}{Masses(piece, numbers)}");
     }
 
     private static Html Whole(AssembledPiece piece, Figures numbers) =>
         Html.Of($"{numbers.Millimetres(piece.WidthMillimetres)} across, {numbers.Millimetres(piece.HeightMillimetres)} high{(piece.MassGrams is { } grams ? Html.Of($", {numbers.Mass(grams)}") : Html.Empty)}.");
 
-    private static Html Picture(string name, AssembledPiece piece, IReadOnlyList<PlacedLayer> drawn, Figures numbers)
+    private static Html Picture(string name, AssembledPiece piece, IReadOnlyList<PlacedLayer> drawn, Figures numbers, IReadOnlyList<string> tinted)
     {
         var scale = Math.Min(Drawing / piece.WidthMillimetres, 260 / piece.HeightMillimetres);
         var labels = drawn.Concat(piece.Layers.Where(layer => layer.As == Placing.Piece)).ToArray();
         var high = Math.Max(piece.HeightMillimetres * scale, labels.Length * LabelGap) + 2 * Margin;
         var (middle, floor) = (Margin + Drawing / 2, high - Margin - (high - 2 * Margin - piece.HeightMillimetres * scale) / 2);
         var svg = new Svg(Width, high, $"Cross-section of {name}, to scale", Described(piece, numbers));
+        // A component that stands in no other drawing comes after those that do.
+        int Place(PlacedLayer layer) => tinted.TakeWhile(component => !Names.Same(component, layer.Component)).Count();
         (double X, double Y) At(double x, double z) => (middle + x * scale, floor - z * scale);
 
         foreach (var layer in drawn.OrderBy(Depth))
-            Draw(svg, layer, $"layer l-{Index(piece, layer) % Tints}", At, scale);
+            Draw(svg, layer, $"layer l-{Place(layer) % Tints}", At, scale);
 
         // From above, as the labels stand; each points at the right half of its layer.
         var tips = labels.Select(layer => TipOf(layer, drawn, At)).ToArray();
@@ -90,8 +93,6 @@ public static class CrossSection
     }
 
     private static int Depth(PlacedLayer layer) => layer.As switch { Placing.Lining or Placing.Fill => 0, Placing.Moulded => 1, Placing.Film => 2, _ => 3 };
-
-    private static int Index(AssembledPiece piece, PlacedLayer layer) => piece.Layers.TakeWhile(each => each != layer).Count();
 
     private static string LabelOf(PlacedLayer layer, Figures numbers) =>
         $"{(layer.Count > 1 ? layer.Count.ToString(CultureInfo.InvariantCulture) + " × " : "")}{layer.Component} {numbers.Mass(layer.MassGrams).Text}";
