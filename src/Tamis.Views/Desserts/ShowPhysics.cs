@@ -38,11 +38,34 @@ public static partial class Show
 
     /// <summary>How sweet each component is against sucrose, and where its water begins to freeze.</summary>
     public static Html SweetAndCold(Dessert dessert, string trial) => new DataTable("Sweetness and freezing point",
-        [Column.Words("Component"), Column.Numbers("As sweet as", "g sucrose in 100 g"), Column.Numbers("Between", "g"), Column.Numbers("Begins to freeze", "°C")],
+        [Column.Words("Component"), Column.Numbers("As sweet as", "g sucrose in 100 g"), Column.Numbers("Between", "g"), Column.Numbers("Begins to freeze", "°C"), Column.Words("At −18 °C, by its ice")],
         [.. dessert.Physics(trial).Components.Select(each => new Row(each.Name, Figures.English.Number(each.Sweet.IsKnown ? each.Sweet.Value : null, 1, ""),
             Num.Said(each.Sweet.Range is { IsPoint: false } range ? Figures.English.Between(range, 1, "") : ""),
-            each.Ice.InitialFreezingPoint is { Outside.Count: > 0, IsKnown: false } ? Num.Said("too dry") : Figures.English.Number(each.Ice.InitialFreezingPoint is { IsKnown: true } point ? point.Value : null, 1, "")))])
+            each.Ice.InitialFreezingPoint is { Outside.Count: > 0, IsKnown: false } ? Num.Said("too dry") : Figures.English.Number(each.Ice.InitialFreezingPoint is { IsKnown: true } point ? point.Value : null, 1, ""),
+            each.Ice.InitialFreezingPoint.IsKnown ? each.Ice.HardnessAt(-18)?.Word ?? "" : ""))])
         { Caption = Html.Of($"Sweetness is of the sugars alone: cold, fat, acid and bitterness change what is tasted. Too dry: more sugar to the water than the table of freezing points covers.") }.ToHtml();
+
+    /// <summary>Sugar that is cooked: where it begins to boil, and the water to drive off for each stage.</summary>
+    public static Html SugarWork(Dessert dessert, string trial)
+    {
+        var numbers = Figures.English;
+        List<Html> shown = [];
+        foreach (var own in dessert.Physics(trial).Components)
+            foreach (var step in own.Looked.Steps.Where(step => step.TemperatureCelsius is >= 104))
+            {
+                var cooked = Physics.Balance.Of(Losses.Mixture.Of(own.Looked.Contents.Where(content => content.Line.Step == step.Step).Select(content => content.Content)));
+                // A bake is as hot but has no syrup of its own.
+                if (cooked.Sugars.Whole is not { } sugar || cooked[BalancePart.Water].Whole is not { } water || sugar / cooked.FinishedGrams < 0.5 || water < 1) continue;
+                var boils = Boiling.OfSucroseByTable(100 * sugar / (sugar + water));
+                var stages = SugarStage.At(step.TemperatureCelsius!.Value).Select(stage => stage.Name).ToHashSet();
+                shown.Add(Html.Of($"{Notes.Paragraph(Html.Of($"{Capital(own.Name)}, step {step.Step}: {numbers.Mass(sugar)} of sugar and {numbers.Mass(water)} of water begin to boil at {PredictionTable.InText(boils, 0)}; the method cooks to {numbers.Celsius(step.TemperatureCelsius)}."))}{new DataTable($"Sugar stages for the {own.Name}",
+                    [Column.Words("Stage"), Column.Numbers("From", "°C"), Column.Numbers("To", "°C"), Column.Numbers("Sugar", "%"), Column.Numbers("Water left", "g"), Column.Numbers("Driven off", "g")],
+                    [.. SugarStage.Kit.Select(stage => (Stage: stage, Left: CookingDown.WaterLeftGrams(sugar, stage.SucrosePercent))).Select(each => new Row(
+                        stages.Contains(each.Stage.Name) ? Html.Of($"<b>{each.Stage.Name}</b>") : Html.Text(each.Stage.Name), numbers.Celsius(each.Stage.Celsius.Low), numbers.Celsius(each.Stage.Celsius.High), numbers.Number(each.Stage.SucrosePercent, 1, "%").WithoutUnit(),
+                        numbers.Number(each.Left, 1, "g"), each.Left > water ? Num.Said("add water") : numbers.Number(water - each.Left, 1, "g")))]).ToHtml()}"));
+            }
+        return shown.Count == 0 ? Notes.Paragraph(Html.Of($"No step of {trial} cooks a syrup above 104 °C.")) : Html.Of($"{shown}{Notes.Caution(Html.Of($"{SugarStage.Caution}"))}");
+    }
 
     /// <summary>The gelatine of each component that has some: its dose, what another strength would take by both rules, the water that the leaves carry in.</summary>
     /// <param name="dessert">The dessert.</param>
