@@ -18,10 +18,11 @@ public class RoomTests
         ["Montage"] = [.. Below, "Composition", "Formulas", "Losses"],
         ["Production"] = [.. Below, "Composition", "Formulas", "Losses"],
         ["Physics"] = [.. Below, "Composition", "Formulas", "Losses", "Statistics"],
+        ["Costing"] = [.. Below, "Composition", "Formulas", "Losses", "Physics"],
         ["Trials"] = [.. Below, "Formulas", "Statistics"],
         ["Tasting"] = [.. Below, "Formulas", "Statistics"],
-        ["Desserts"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Production", "Physics", "Montage", "Trials", "Tasting", "Statistics"],
-        ["Verification"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Production", "Physics", "Montage", "Trials", "Tasting", "Statistics"],
+        ["Desserts"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Costing", "Production", "Physics", "Montage", "Trials", "Tasting", "Statistics"],
+        ["Verification"] = [.. Below, "Composition", "Formulas", "Losses", "Labels", "Costing", "Production", "Physics", "Montage", "Trials", "Tasting", "Statistics"],
     };
 
     private static readonly Dictionary<string, string[]> Projects = new()

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Globalization;
 using Tamis.Composition;
+using Tamis.Costing;
 using Tamis.Formulas;
 using Tamis.Losses;
 using Tamis.Montage;
@@ -32,6 +33,7 @@ public sealed class Dessert
     private readonly Part<MontageSheet?> _montage;
     private readonly Part<EquipmentList> _equipment;
     private readonly Part<RemarkWords> _remarkWords;
+    private readonly Part<PriceList> _prices;
     private readonly Dictionary<string, TastingReport> _reports = [];
     private readonly ConcurrentDictionary<string, TrialPhysics> _physics = new(Names.Comparer);
 
@@ -57,6 +59,9 @@ public sealed class Dessert
         _equipment = Part<EquipmentList>.Read(problems => sheets.Optional("equipment.csv") is { } sheet ? EquipmentList.Read(sheet, problems) : EquipmentList.None, EquipmentList.None);
         _montage = Part<MontageSheet?>.Read(problems => sheets.Optional("montage.csv") is { } sheet ? MontageSheet.Read(sheet, problems) : null, null);
         _remarkWords = Part<RemarkWords>.Read(problems => sheets.Optional("remark_words.csv") is { } sheet ? RemarkWords.Read(sheet, problems) : RemarkWords.Kit, RemarkWords.Kit);
+        // Without names to hold them against, prices are found by the names that formulas use.
+        _prices = Part<PriceList>.Read(problems => sheets.Optional("prices.csv") is not { } sheet ? PriceList.None
+            : PriceList.Read(sheet, sheets.Optional("ingredients.csv") is { } ingredients ? [.. ingredients.Rows.Select(row => row["ingredient"])] : null, _facts.Problems.Count == 0 ? _facts.Value.Text("currency") : null, problems), PriceList.None);
     }
 
     /// <summary>Opens a dessert folder with its store: the folder <c>store</c> in it or beside it.</summary>
@@ -110,6 +115,9 @@ public sealed class Dessert
     /// <summary>The tastings; null where <c>attributes.csv</c>, <c>servings.csv</c> or <c>scores.csv</c> is missing.</summary>
     public TastingLog? Tastings => _tastings.Value;
 
+    /// <summary>The prices of the store.</summary>
+    public PriceList Prices => _prices.Value;
+
     /// <summary>The moulds of the store.</summary>
     public IReadOnlyList<Mould> Moulds => _moulds.Value;
 
@@ -131,7 +139,7 @@ public sealed class Dessert
     public IReadOnlyList<CellProblem> Problems =>
         [.. _log.Problems.Concat(_facts.Problems).Concat(_store.Problems).Concat(_formulas.Problems).Concat(_batches.Problems)
             .Concat(_method.Problems).Concat(_components.Problems).Concat(_measured.Problems).Concat(_tastings.Problems)
-            .Concat(_windows.Problems).Concat(_moulds.Problems).Concat(_montage.Problems).Concat(_equipment.Problems).Concat(_remarkWords.Problems).Distinct()];
+            .Concat(_windows.Problems).Concat(_moulds.Problems).Concat(_montage.Problems).Concat(_equipment.Problems).Concat(_remarkWords.Problems).Concat(_prices.Problems).Distinct()];
 
     /// <summary>The sheets that were found, store first.</summary>
     public IReadOnlyList<string> SheetsFound => _sheets.Found;

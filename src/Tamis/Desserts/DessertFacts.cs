@@ -25,6 +25,7 @@ public sealed class DessertFacts
                 rows.Add((key, value, reader.Text("trial"), row));
         }
         Check(["pieces", "portions", "portion_g", "net_g"], (row, value) => NumberIn(row, value) is > 0, "a number above zero");
+        Check(["price", "tax_percent", "labour_per_hour", "energy_kwh", "energy_per_kwh"], (row, value) => NumberIn(row, value) is >= 0, "a number of zero or more");
         Check(["decimal_mark"], (_, value) => Names.Same(value, "point") || Names.Same(value, "comma"), "point or comma");
         Check(["date_order"], (_, value) => DateOrders.Contains(value, Names.Comparer), string.Join(" or ", DateOrders));
         return new(rows);
@@ -50,6 +51,11 @@ public sealed class DessertFacts
     public double? Number(string key, string? trial = null) =>
         _rows.Where(row => Names.Same(row.Key, key) && (row.Trial is null || trial is not null && Trials(row.Trial).Contains(trial, Names.Comparer)))
             .OrderBy(row => row.Trial is null).Select(row => NumberIn(row.Row, row.Value)).FirstOrDefault();
+
+    /// <summary>The cell of a key's value for a trial, or null where nobody wrote it.</summary>
+    public Source? OriginOf(string key, string? trial = null) =>
+        _rows.Where(row => Names.Same(row.Key, key) && (row.Trial is null || trial is not null && Trials(row.Trial).Contains(trial, Names.Comparer)))
+            .OrderBy(row => row.Trial is null).Select(row => row.Row.Origin("value")).FirstOrDefault();
 
     private IEnumerable<string> Of(string key, Func<string?, bool> trial) =>
         _rows.Where(row => Names.Same(row.Key, key) && trial(row.Trial)).Select(row => row.Value);

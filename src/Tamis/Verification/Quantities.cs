@@ -7,6 +7,7 @@ public static class Quantities
     public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = Merge(
         CompositionQuantities.All,
         CompositionTableQuantities.All,
+        CostQuantities.All,
         HeatQuantities.All,
         LabelQuantities.All,
         MixtureQuantities.All,
