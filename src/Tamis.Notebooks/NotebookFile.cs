@@ -47,6 +47,9 @@ public sealed record NotebookFile
     /// <summary>The notebook's own metadata, as the file had it.</summary>
     public JsonObject Metadata { get; init; } = [];
 
+    /// <summary>Whether it speaks of one dessert or lesson by its own names, so that another folder cannot take its place: <c>"tamis": { "dessert": "its own" }</c>.</summary>
+    public bool IsOfItsOwnDessert => Said("dessert") == "its own";
+
     /// <summary>Whom it is written for: <c>"tamis": { "reader": "chef" }</c> in its metadata.</summary>
     public Reader Reader => Enum.TryParse<Reader>(Said("reader"), ignoreCase: true, out var reader) ? reader : Reader.Chef;
 

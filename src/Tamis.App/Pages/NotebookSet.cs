@@ -21,6 +21,9 @@ internal sealed record NotebookSet(IReadOnlyList<NotebookFile> Notebooks)
         }
     }
 
+    /// <summary>Those that any dessert folder can be given to: not the ones that speak of their own by name.</summary>
+    public NotebookSet ForAnyDessert => new([.. Notebooks.Where(notebook => !notebook.IsOfItsOwnDessert)]);
+
     /// <summary>The notebooks of these names, or whose names begin so; all of them where none is asked for.</summary>
     /// <exception cref="UserProblem">A name fits none of them.</exception>
     public IReadOnlyList<NotebookFile> Choose(IReadOnlyList<string> names)

@@ -15,7 +15,8 @@ internal sealed class PagesRun(PagesRequest request, IRunReport report)
     /// <exception cref="UserProblem">The request names something that is not there.</exception>
     public async Task<PagesResult> RunAsync()
     {
-        var all = NotebookSet.In(request.NotebooksFolder);
+        var found = NotebookSet.In(request.NotebooksFolder);
+        var all = request is { Dessert: not null, Notebooks: [] } ? found.ForAnyDessert : found;
         var chosen = all.Choose(request.Notebooks);
         if (request.Dessert is { } dessert && !Directory.Exists(dessert)) throw new UserProblem($"There is no folder {dessert}; give --dessert a folder with a formula.csv in it.");
         using var output = OutputFolder.Begin(request.Out, LastRun.FileName);

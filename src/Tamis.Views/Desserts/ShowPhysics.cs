@@ -32,7 +32,8 @@ public static partial class Show
     /// <summary>How a component's water activity was worked out: what each model says and why one was taken.</summary>
     public static Html WaterActivityModels(Dessert dessert, string trial, string component)
     {
-        var found = dessert.Physics(trial).Of(component).WaterActivity;
+        if (Component(dessert, trial, component) is not { } own) return NoComponent(dessert, trial, component);
+        var found = own.WaterActivity;
         return PredictionTable.Of($"Water activity of the {component}, model by model", [.. found.Answers.Select(answer => new PredictionRow(answer.Model, answer.Predicted) { Decimals = 3 })], Html.Of($"{Typeset.Text(found.Reason)}"));
     }
 
@@ -92,7 +93,7 @@ public static partial class Show
     /// <summary>A component as an emulsion: its two phases, how much of the fat is solid at the table and in the cold, what is likely to go wrong.</summary>
     public static Html EmulsionOf(Dessert dessert, string trial, string component)
     {
-        var own = dessert.Physics(trial).Of(component);
+        if (Component(dessert, trial, component) is not { } own) return NoComponent(dessert, trial, component);
         if (EmulsionPhases.Of(own.Finished) is not { } phases) return Lacking($"The {component} as an emulsion", ["the water, sugars and fat of every ingredient"]);
         var numbers = Figures.English;
         var faults = EmulsionFault.Of(phases);
@@ -112,7 +113,7 @@ public static partial class Show
     /// <param name="component">The coat.</param>
     public static Html Spray(Dessert dessert, string trial, string component)
     {
-        var own = dessert.Physics(trial).Of(component);
+        if (Component(dessert, trial, component) is not { } own) return NoComponent(dessert, trial, component);
         if (own.Looked.Steps.FirstOrDefault(step => step.TemperatureCelsius is > 20) is not { } melt) return Lacking("What the spray does", [$"a step of {component} in steps.csv with the temperature of the melted coat"]);
         var contact = SprayCoat.Contact(new("spray", melt.TemperatureCelsius!.Value, "°C", melt.Origin), new("surface", -18, "°C", new("a frozen piece", Evidence.Practice)));
         var look = SprayCoat.Finish(contact) switch { SprayFinish.Velvet => "it sets drop by drop as it lands: velvet", SprayFinish.Patchy => "some drops run together first: patchy", SprayFinish.Runs => "it runs together, shines and drips", _ => "nothing can be said of it" };
@@ -170,6 +171,7 @@ public static partial class Show
     /// <param name="coolingRule">The rule, as in <c>cooling-rules.csv</c>.</param>
     public static Html Logs(Dessert dessert, string trial, string coolingRule)
     {
+        if (!dessert.Batches.Any(batch => Names.Same(batch.Trial, trial))) return Lacking("Cooking and cooling", [$"a trial called {trial}"]);
         var logs = dessert.Physics(trial).Logs;
         if (logs.Count == 0) return Lacking("Cooking and cooling", [$"temperatures of {trial} with a day and an hour under at in measured.csv"]);
         var stages = CoolingRule.Named(coolingRule);
@@ -227,6 +229,11 @@ public static partial class Show
     private static string Hours(double minutes) => minutes < 90 ? Figures.English.Minutes(minutes).Text : Figures.English.Number(minutes / 60, 1, "h").Text;
 
     private static Html Assumptions(IReadOnlyList<string> assumed) => assumed.Count == 0 ? Html.Empty : Html.Of($"Taken for granted: {string.Join("; ", assumed.Select(each => each.TrimEnd('.')))}.");
+
+    private static ComponentPhysics? Component(Dessert dessert, string trial, string component) => dessert.Physics(trial).Components.FirstOrDefault(each => Names.Same(each.Name, component));
+
+    private static Html NoComponent(Dessert dessert, string trial, string component) =>
+        Lacking("This", [$"a component called {component}; {trial} has {string.Join(", ", dessert.Physics(trial).Components.Select(each => each.Name))}"]);
 
     private static Html Lacking(string what, IReadOnlyList<string> lacks) => Notes.LookAt(Html.Of($"{what} cannot be told without {string.Join("; ", lacks)}."));
 
