@@ -27,8 +27,8 @@ public static partial class Show
     {
         var first = days[0].Day;
         var points = days.Select(day => ((double)(day.Day.DayNumber - first.DayNumber), day.Cost.Known)).ToArray();
-        // A price holds until the next one: the course is a stair.
-        var stair = points.SelectMany((point, at) => at == 0 ? [point] : new[] { (point.Item1, points[at - 1].Known), point }).ToArray();
+        // A price holds until the next one: the course is a stair, and the last step goes on for a while.
+        var stair = points.SelectMany((point, at) => at == 0 ? [point] : new[] { (point.Item1, points[at - 1].Known), point }).Append((points[^1].Item1 * 1.1, points[^1].Known)).ToArray();
         return CurveChart.Of([new("Cost of a piece over time", new($"days since {Date(first)}"), new($"ingredients of a piece, {currency}") { Decimals = 2 },
             [new(history.Costs.Trial, stair) { IsChosen = true }]) { Description = $"From {Figures.Money(points[0].Known, currency).Text} to {Figures.Money(points[^1].Known, currency).Text}" }],
             Html.Of($"The formula of {history.Costs.Trial} as it is, by the prices of each day; a price holds until a newer one is written."));

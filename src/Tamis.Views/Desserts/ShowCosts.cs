@@ -29,7 +29,7 @@ public static partial class Show
         var table = new DataTable("One gram more",
             [Column.Words("Ingredient"), Column.Numbers("one gram more on the scale", costs.Currency), Column.Numbers("one gram more in each of 100 pieces", costs.Currency), Column.Numbers("weighed for a piece", "g"), Column.Numbers("costs in a piece", costs.Currency), Column.Numbers("part of its cost", "%"), Column.Numbers("price up 10 %: the piece", costs.Currency)],
             [.. costs.Ingredients.Select(share => new Row([
-                share.Name, ((Cell)Figures.SmallMoney(share.Line.PerWeighedGram, "")) with { From = share.Line.Price?.Price.Origin.ToString() }, Figures.Money(share.Line.PerWeighedGram * 100, ""),
+                ((Cell)share.Name) with { From = share.Line.Price?.Price.Origin.ToString() }, Figures.SmallMoney(share.Line.PerWeighedGram, ""), Figures.Money(share.Line.PerWeighedGram * 100, ""),
                 Figures.Mass(share.Grams).WithoutUnit(), ((Cell)Figures.Money(share.Cost, "")).Tracked($"{costs.Trial}, {share.Name} in a piece, {costs.Currency}"), Figures.Share(share.Share).WithoutUnit(), Figures.Difference(share.Cost * 0.1, 2)]))])
         { IsWide = true, IsLong = true, LeastRem = 48, Notes = [Html.Of($"On the scale: the edible part, with shell and peel paid for. For a piece: with its part of what stays in bowls, is trimmed or strained out.")] };
         var lead = costs.Ingredients.FirstOrDefault() is { Cost: not null } first
