@@ -24,6 +24,41 @@ public static partial class Show
         return Notes.Paragraph(Verdict(found, currency)) + (shown.Length == 0 ? Html.Empty : Table(found, shown, currency) + Notes.Folded("What each would change in the component", Html.Join(shown.Select(Changes)))) + Limits(found);
     }
 
+    /// <summary>What could stand in for the dearest ingredient of a piece, where it costs most.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    public static Html Substitutes(Dessert dessert, string trial) => NoPrices(dessert) is { } missing ? missing
+        : Desserts.Substitutes.Dearest(DessertCosts.Of(dessert, trial)) is not { } dearest ? Notes.Small(Html.Of($"No line of a piece has both a price and figures, so there is nothing to compare."))
+        : Notes.Paragraph(Html.Of($"What costs most in a piece is the <strong>{dearest.Ingredient}</strong> of the {dearest.Component}.")) + Substitutes(dessert, trial, dearest.Component, dearest.Ingredient);
+
+    /// <summary>Every line that holds an allergen or may hold it, with the nearest that could stand in without it.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="allergen">The allergen, as the store's sheets name it.</param>
+    public static Html WithoutAllergen(Dessert dessert, string trial, string allergen)
+    {
+        var batch = dessert.Trial(trial);
+        var holding = Desserts.Substitutes.Holding(batch, allergen);
+        var unseen = batch.Components.SelectMany(each => each.In.Parts).Select(part => part.Ingredient).Where(each => each.Allergens is null).Select(each => each.Name).Distinct(Names.Comparer).ToArray();
+        var doubt = unseen.Length == 0 ? Html.Empty : Notes.Caution(Html.Of($"Nobody looked for allergens in {string.Join(", ", unseen)}: {allergen} may be in there too."));
+        if (holding.Count == 0) return Notes.Paragraph(Html.Of($"No line of {trial} is written down as holding {allergen}.")) + doubt;
+        var table = new DataTable($"Without {allergen}",
+            [Column.Words("Component"), Column.Words("must go"), Column.Words("nearest in the store"), Column.Words("nearest food of the table"), Column.Words("windows with the first of them")],
+            [.. holding.Select(line => Line(dessert, trial, allergen, line.Component, line.Ingredient))]) { IsWide = true, LeastRem = 46 };
+        return Notes.Paragraph(Html.Of($"<strong>{Capital(allergen)}</strong> stands in {Counted(holding.Count, "line")} of {trial}.")) + doubt + table.ToHtml()
+            + Notes.Caution(Html.Of($"Of a food of the table nobody knows what its supplier's pack holds: look at the pack and ask before anybody eats of it. Traces from the same bench, oven or grinder are not in this table."));
+    }
+
+    private static Row Line(Dessert dessert, string trial, string allergen, string component, Formulas.Ingredient goes)
+    {
+        if (goes.Profile is null) return new(component, goes.Name, "not known: it has no figures", "", "");
+        var found = Desserts.Substitutes.Of(dessert, trial, component, goes.Name, without: allergen);
+        var (own, food) = (found.Nearest.FirstOrDefault(each => each.IsInStore), found.Nearest.FirstOrDefault(each => !each.IsInStore));
+        return new(component, goes.Name, Named(own), Named(food), (own ?? food) is { } first ? Windows(first) : "");
+
+        static string Named(Substitute? each) => each is null ? "none so near" : $"{each.Ingredient.Name} ({Figures.Mass(each.Distance.ApartGrams).Text} of 100 apart)";
+    }
+
     private static Html Verdict(Substitutes found, string currency)
     {
         var (goes, name) = (found.Goes.Name, found.Component.Name);

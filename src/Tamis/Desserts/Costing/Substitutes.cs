@@ -65,6 +65,24 @@ public sealed record Substitutes
         return before with { Nearest = [.. Candidates(dessert, batch, goes, farthestGrams, without).Select(candidate => before.With(dessert, trial, candidate, costs))] };
     }
 
+    /// <summary>The dearest line of a piece that can be compared: its component and its name; null where nothing has both a price and figures.</summary>
+    public static (string Component, string Ingredient)? Dearest(DessertCosts costs) =>
+        (from share in costs.Piece
+         from line in share.Component.Lines
+         where line.Ingredient?.Profile is not null && line.PerWeighedGram is not null && share.Component.Made.YieldGrams > 0
+         orderby line.Cost.Known * share.Grams / share.Component.Made.YieldGrams descending
+         select ((string, string)?)(share.Component.Name, line.Line.Name)).FirstOrDefault();
+
+    /// <summary>Every line of a trial that holds an allergen or may hold it, with its component, in the order of the formula.</summary>
+    public static IReadOnlyList<(string Component, Ingredient Ingredient)> Holding(Batch batch, string allergen) =>
+        [.. from made in batch.Components
+            from line in made.Lines
+            where !line.IsComponent
+            let ingredient = made.In.Parts.First(part => Names.Same(part.Ingredient.Name, line.Name)).Ingredient
+            where (ingredient.Allergens ?? []).Concat(ingredient.MayContain ?? []).Contains(allergen, Names.Comparer)
+            group ingredient by (made.Name, ingredient.Name) into once
+            select (once.Key.Item1, once.First())];
+
     private static IEnumerable<Substitute> Candidates(Dessert dessert, Batch batch, Ingredient goes, double farthestGrams, string? without)
     {
         var kind = IngredientKinds.Kit.Of(goes);
