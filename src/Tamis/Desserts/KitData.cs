@@ -18,14 +18,19 @@ public static class KitData
 
     /// <summary>A rule set by its folder's name.</summary>
     /// <exception cref="KeyNotFoundException">There is none of this name; the message names the nearest.</exception>
-    public static RuleSet Rules(string name) => Once(Path.Combine(KitFolder.Data("rules"), name), _ => RuleSets.Load(KitFolder.Data("rules"), name));
+    public static RuleSet Rules(string name) => Once(KitFolder.Data("rules"), folder => RuleSets.Load(folder, name), name);
 
-    private static T Once<T>(string folder, Func<string, T> load) where T : class
+    /// <summary>The names of the rule sets that the kit has.</summary>
+    public static IReadOnlyList<string> RuleSetNames => RuleSets.NamesIn(KitFolder.Data("rules"));
+
+    private static T Once<T>(string folder, Func<string, T> load, string name = "") where T : class
     {
-        var written = Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*.csv").Select(File.GetLastWriteTimeUtc).DefaultIfEmpty().Max() : default;
-        if (Read.TryGetValue(folder, out var known) && known.Written == written) return (T)known.Value;
+        // A rule set may be based on another: a change anywhere below counts.
+        var written = Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*.csv", SearchOption.AllDirectories).Select(File.GetLastWriteTimeUtc).DefaultIfEmpty().Max() : default;
+        var key = Path.Combine(folder, name);
+        if (Read.TryGetValue(key, out var known) && known.Written == written) return (T)known.Value;
         var value = load(folder);
-        Read[folder] = (written, value);
+        Read[key] = (written, value);
         return value;
     }
 }

@@ -65,6 +65,39 @@ public class RuleSetTests
         Assert.Contains("us", error.Message);
     }
 
+    [Fact]
+    public void Load_BasedOnAnother_TakesItsFilesAndSettingsButForWhatItStates()
+    {
+        using TemporaryFolder folder = new();
+        Copy(Path.Combine(LabelKit.Folder, "eu"), Path.Combine(folder.Path, "eu"));
+        var second = Directory.CreateDirectory(Path.Combine(folder.Path, "second")).FullName;
+        File.WriteAllText(Path.Combine(second, "rule-set.csv"), "key,value,source,locator,strength,checked,note\nbased_on,eu,an act,1,law,text,\nname,Second,an act,1,law,text,\n");
+        File.Copy(Path.Combine(second, "..", "eu", "energy-factors.csv"), Path.Combine(second, "energy-factors.csv"));
+        Change(Path.Combine(second, "energy-factors.csv"), "FAT,,37,9", "FAT,,38,9");
+
+        var rules = RuleSets.Load(folder.Path, "second");
+
+        Assert.Equal("Second", rules.Title);
+        Assert.Equal("eu", rules.Folder.Base?.Name);
+        Assert.Equal(LabelKit.Eu.DeclarationTitle, rules.DeclarationTitle);
+        Assert.Equal(38, rules.EnergyFactors.Single(factor => factor.Key == "fat").KilojoulesPerGram);
+        Assert.Equal(LabelKit.Eu.Rounding.Bands.Count, rules.Rounding.Bands.Count);
+    }
+
+    [Theory]
+    [InlineData("second")]
+    [InlineData("nowhere")]
+    public void Load_BasedOnItselfOrNothing_NamesTheCell(string other)
+    {
+        using TemporaryFolder folder = new();
+        var second = Directory.CreateDirectory(Path.Combine(folder.Path, "second")).FullName;
+        File.WriteAllText(Path.Combine(second, "rule-set.csv"), $"key,value,source,locator,strength,checked,note\nbased_on,{other},an act,1,law,text,\n");
+
+        var problem = Assert.Single(Assert.Throws<TableException>(() => RuleSets.Load(folder.Path, "second")).Problems);
+
+        Assert.Equal(("second/rule-set.csv", other), (problem.File, problem.Found));
+    }
+
     // A third rule set is a folder and nothing else: no name of one stands in the code.
     [Fact]
     public void Load_AThirdFolder_IsAThirdRuleSet()

@@ -6,6 +6,9 @@ public sealed record RuleSet
     /// <summary>The folder's name: <c>eu</c>.</summary>
     public required string Name { get; init; }
 
+    /// <summary>The folder, for the tables that other parts of a label read.</summary>
+    public required RuleFolder Folder { get; init; }
+
     /// <summary>The jurisdiction as a page says it.</summary>
     public required string Title { get; init; }
 

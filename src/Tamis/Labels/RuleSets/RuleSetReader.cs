@@ -41,28 +41,37 @@ internal static class RuleSetReader
     }
 
     /// <summary>Reads a rule set, noting every problem; null where there was any.</summary>
-    public static RuleSet? Read(string folder, List<CellProblem> problems)
+    public static RuleSet? Read(string path, List<CellProblem> problems)
     {
         List<CellProblem> found = [];
-        var set = ReadTables(folder, found);
-        // Two rule sets have files of the same names: problems name the folder too.
-        problems.AddRange(found.Select(problem => problem with { File = $"{NameOf(folder)}/{problem.File}" }));
-        return found is [] ? set : null;
+        try
+        {
+            var folder = RuleFolder.Open(path);
+            var set = ReadTables(folder, found);
+            problems.AddRange(found.Select(folder.Named));
+            return found is [] ? set : null;
+        }
+        catch (TableException error)
+        {
+            problems.AddRange(error.Problems.Select(problem => problem with { File = $"{Path.GetFileName(Path.TrimEndingDirectorySeparator(path))}/{problem.File}" }));
+            return null;
+        }
     }
 
-    private static RuleSet ReadTables(string folder, List<CellProblem> problems)
+    private static RuleSet ReadTables(RuleFolder folder, List<CellProblem> problems)
     {
-        RuleSettings settings = new(Rows(folder, SettingsFile, ["key", "value"], problems), problems);
-        EnergyFactor[] energy = [.. Rows(folder, "energy-factors.csv", ["key", "word", "content", "part_of", "kj_per_g", "kcal_per_g"], problems).Select(Energy)];
-        DeclaredFigure[] declaration = [.. Rows(folder, "declaration.csv", ["order", "key", "term", "indent", "unit", "content", "part_of", "status", "shown"], problems)
+        RuleSettings settings = new(folder.Settings(problems), problems);
+        EnergyFactor[] energy = [.. folder.Rows("energy-factors.csv", ["key", "word", "content", "part_of", "kj_per_g", "kcal_per_g"], problems).Select(Energy)];
+        DeclaredFigure[] declaration = [.. folder.Rows("declaration.csv", ["order", "key", "term", "indent", "unit", "content", "part_of", "status", "shown"], problems)
             .Select(row => (Order: row.RequiredDecimal("order"), Figure: Figure(row, energy))).OrderBy(row => row.Order).Select(row => row.Figure)];
-        RoundingBand[] bands = [.. Rows(folder, "rounding.csv", RoundingColumns, problems).Select(Band)];
-        ReferenceValue[] references = [.. Rows(folder, "reference-values.csv", ["key", "unit", "value", "percent_rounding", "percent_shown"], problems).Select(Reference)];
+        RoundingBand[] bands = [.. folder.Rows("rounding.csv", RoundingColumns, problems).Select(Band)];
+        ReferenceValue[] references = [.. folder.Rows("reference-values.csv", ["key", "unit", "value", "percent_rounding", "percent_shown"], problems).Select(Reference)];
         settings.MustBe("ties", "half up");
         settings.MustBe("percent_from", "unrounded");
         RuleSet set = new()
         {
-            Name = NameOf(folder),
+            Name = folder.Name,
+            Folder = folder,
             Title = settings.Text("name"),
             Act = settings.Text("act"),
             DeclarationTitle = settings.Text("declaration"),
@@ -78,27 +87,11 @@ internal static class RuleSetReader
             EnergyFactors = energy,
             Rounding = new(bands, settings.Is("closing_zeros", "keep", "drop")),
             ReferenceValues = references,
-            Servings = File.Exists(Path.Combine(folder, "servings.csv")) ? [.. Rows(folder, "servings.csv", ["category", "amount", "unit", "household"], problems).Select(Serving)] : [],
+            Servings = [.. folder.RowsIfAny("servings.csv", ["category", "amount", "unit", "household"], problems).Select(Serving)],
         };
         // Tables that could not be read would only be held against each other in vain.
         if (problems is []) problems.AddRange(RuleSetChecks.Problems(declaration, bands, references));
         return set;
-    }
-
-    private static string NameOf(string folder) => Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)));
-
-    private static IReadOnlyList<RuleRow> Rows(string folder, string file, string[] columns, List<CellProblem> problems)
-    {
-        try
-        {
-            var sheet = SheetFile.Read(Path.Combine(folder, file), new(DecimalMark: '.', DateOrder: DateOrder.YearMonthDay));
-            return sheet.Require([.. columns, .. RuleRow.OriginColumns], problems) ? [.. sheet.Rows.Select(row => new RuleRow(new(row, problems)))] : [];
-        }
-        catch (TableException error)
-        {
-            problems.AddRange(error.Problems);
-            return [];
-        }
     }
 
     private static EnergyFactor Energy(RuleRow row) => new()
