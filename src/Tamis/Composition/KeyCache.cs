@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Numerics;
 using System.Text;
 
 namespace Tamis.Composition;
@@ -6,44 +7,92 @@ namespace Tamis.Composition;
 /// <summary>Turns the bytes of a cell into the number of what they name. A table repeats its names row after row: the last one and the one after it are tried first.</summary>
 internal sealed class KeyCache(Func<string, int> indexOf)
 {
-    private readonly List<(byte[] Bytes, int Index)> _seen = [];
-    private readonly Dictionary<string, int> _places = new(StringComparer.Ordinal);
-    private readonly Dictionary<ulong, int> _short = [];
-    private int _last;
+    private const int ShortBytes = 2 * sizeof(ulong);
+    private readonly Dictionary<string, int> _long = new(StringComparer.Ordinal);
+    private Entry[] _entries = new Entry[16];
+    private int[] _slots = NewSlots(64);
+    private int _count, _last;
 
     /// <summary>The number, or −1 where the name is not known.</summary>
     public int IndexOf(ReadOnlySpan<byte> name)
     {
-        if (_seen.Count > 0)
+        if (name.Length > ShortBytes) return LongIndexOf(Encoding.UTF8.GetString(name));
+        var (first, rest) = name.Length <= sizeof(ulong) ? (Padded(name), 0UL)
+            : (BinaryPrimitives.ReadUInt64LittleEndian(name), BinaryPrimitives.ReadUInt64LittleEndian(name[^sizeof(ulong)..]) >> 8 * (ShortBytes - name.Length));
+        var entries = _entries.AsSpan(0, _count);
+        var last = _last;
+        if ((uint)last < (uint)entries.Length && entries[last].Is(first, rest, name.Length)) return entries[last].Index;
+        var next = last + 1 < entries.Length ? last + 1 : 0;
+        if ((uint)next < (uint)entries.Length && entries[next].Is(first, rest, name.Length))
         {
-            if (name.SequenceEqual(_seen[_last].Bytes)) return _seen[_last].Index;
-            var next = _last + 1 == _seen.Count ? 0 : _last + 1;
-            if (name.SequenceEqual(_seen[next].Bytes)) return _seen[_last = next].Index;
+            _last = next;
+            return entries[next].Index;
         }
-        return _seen[_last = name.Length <= sizeof(ulong) && !name.Contains((byte)0) ? ShortPlace(name) : Place(name)].Index;
+        var slot = SlotOf(first, rest, name.Length, _slots.Length);
+        for (; _slots[slot] >= 0; slot = slot + 1 & _slots.Length - 1)
+        {
+            ref readonly var entry = ref entries[_slots[slot]];
+            if (!entry.Is(first, rest, name.Length)) continue;
+            _last = _slots[slot];
+            return entry.Index;
+        }
+        return Added(new(first, rest, name.Length, indexOf(Encoding.UTF8.GetString(name))));
     }
 
-    // Codes are short: eight bytes are a number, and no text is made to look them up. None holds a zero byte, so shorter ones do not collide.
-    private int ShortPlace(ReadOnlySpan<byte> name)
+    private int LongIndexOf(string name)
     {
-        Span<byte> padded = stackalloc byte[sizeof(ulong)];
-        padded.Clear();
-        name.CopyTo(padded);
-        var key = BinaryPrimitives.ReadUInt64LittleEndian(padded);
-        if (!_short.TryGetValue(key, out var place)) _short.Add(key, place = Place(name));
-        return place;
+        if (!_long.TryGetValue(name, out var index)) _long.Add(name, index = indexOf(name));
+        return index;
     }
 
-    private int Place(ReadOnlySpan<byte> name)
+    private int Added(Entry entry)
     {
-        var text = Encoding.UTF8.GetString(name);
-        if (!_places.TryGetValue(text, out var place))
+        if (_count == _entries.Length) Array.Resize(ref _entries, 2 * _count);
+        // At most half full, so that a chain of full slots is short.
+        if (2 * _count >= _slots.Length)
         {
-            place = _seen.Count;
-            _seen.Add((name.ToArray(), indexOf(text)));
-            _places.Add(text, place);
+            _slots = NewSlots(4 * _slots.Length);
+            for (var place = 0; place < _count; place++) Place(place);
         }
-        return place;
+        _entries[_count] = entry;
+        Place(_count);
+        _last = _count++;
+        return entry.Index;
+    }
+
+    private void Place(int place)
+    {
+        var entry = _entries[place];
+        var slot = SlotOf(entry.First, entry.Rest, entry.Length, _slots.Length);
+        while (_slots[slot] >= 0) slot = slot + 1 & _slots.Length - 1;
+        _slots[slot] = place;
+    }
+
+    // Multiplicative hashing by the golden ratio (Knuth, The Art of Computer Programming 3, 6.4): the high bits are the mixed ones.
+    private static int SlotOf(ulong first, ulong rest, int length, int slots) =>
+        (int)((first ^ BitOperations.RotateLeft(rest * 0x9E3779B97F4A7C15, 29) ^ (ulong)length) * 0x9E3779B97F4A7C15 >> 64 - BitOperations.Log2((uint)slots));
+
+    private static int[] NewSlots(int count)
+    {
+        var slots = new int[count];
+        Array.Fill(slots, -1);
+        return slots;
+    }
+
+    // Eight bytes as a number; fewer are read as two halves that may overlap.
+    private static ulong Padded(ReadOnlySpan<byte> name)
+    {
+        if (name.Length == sizeof(ulong)) return BinaryPrimitives.ReadUInt64LittleEndian(name);
+        if (name.Length >= sizeof(uint)) return BinaryPrimitives.ReadUInt32LittleEndian(name) | (ulong)BinaryPrimitives.ReadUInt32LittleEndian(name[^sizeof(uint)..]) << 8 * (name.Length - sizeof(uint));
+        var number = 0UL;
+        for (var i = 0; i < name.Length; i++) number |= (ulong)name[i] << 8 * i;
+        return number;
+    }
+
+    // The length is held too: a name that ends in zero bytes is not the same as the name without them.
+    private readonly record struct Entry(ulong First, ulong Rest, int Length, int Index)
+    {
+        public bool Is(ulong first, ulong rest, int length) => First == first && Rest == rest && Length == length;
     }
 }
 

@@ -1,3 +1,4 @@
+using CsCheck;
 using Tamis.Composition;
 using Tamis.Tables;
 
@@ -39,6 +40,28 @@ public sealed class PlainContentsTests : IDisposable
     [InlineData("food,nutrient,value\nrye,fat,1e400\n", 2)]
     public void Read_WhatIsNoNumber_IsNamed(string text, int row) =>
         Assert.Equal(row, Assert.Throws<TableException>(() => PlainContents.Read(_folder.Write("c.csv", text))).Problems[0].Row);
+
+    // Names are compared as numbers of eight bytes: at eight and at sixteen another way of reading them begins. Few letters, so that many share a start or an end.
+    [Fact]
+    public void Read_NamesOfEveryLength_AreToldApart() => Gen.Select(Gen.Char["ab"].Array[1, 20], Gen.Char["ab"].Array[1, 20]).Array[1, 300].Sample(pairs =>
+    {
+        (string Food, string Nutrient)[] names = [.. pairs.Select(pair => (new string(pair.Item1), new string(pair.Item2)))];
+        Dictionary<(string, string), double> last = [];
+        var text = new System.Text.StringBuilder("food,nutrient,value\n");
+        for (var row = 0; row < names.Length; row++)
+        {
+            last[names[row]] = row;
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"{names[row].Food},{names[row].Nutrient},{row}\n");
+        }
+
+        var table = PlainContents.Read(_folder.Write("names.csv", text.ToString()));
+
+        Assert.Equal(names.Select(name => name.Food).Distinct(), table.Foods);
+        Assert.Equal(names.Select(name => name.Nutrient).Distinct(), table.Nutrients);
+        for (var food = 0; food < table.Foods.Count; food++)
+            for (var nutrient = 0; nutrient < table.Nutrients.Count; nutrient++)
+                Assert.Equal(last.GetValueOrDefault((table.Foods[food], table.Nutrients[nutrient]), double.NaN), table.Matrix.Row(food)[nutrient]);
+    }, iter: 300, threads: 1);
 
     // Large enough to be cut in several chunks; rows of one food lie on both sides of a cut.
     [Fact]
