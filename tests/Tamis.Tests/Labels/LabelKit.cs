@@ -15,6 +15,14 @@ internal static class LabelKit
 
     public static RuleSet Us { get; } = RuleSets.Load(Folder, "us");
 
+    public static RuleSet Gb { get; } = RuleSets.Load(Folder, "gb");
+
+    public static RuleSet Canada { get; } = RuleSets.Load(Folder, "ca");
+
+    public static RuleSet AustraliaNewZealand { get; } = RuleSets.Load(Folder, "au-nz");
+
+    public static RuleSet Codex { get; } = RuleSets.Load(Folder, "codex");
+
     /// <summary>The nutrients of profiles that are written out in a test.</summary>
     public static NutrientList Nutrients { get; } = new(
     [

@@ -15,7 +15,8 @@ public class RoundingTests
         var table = Rules(name).Rounding;
         const decimal beside = 0.000001m;
         var asked = 0;
-        foreach (var figure in table.Bands.GroupBy(band => (band.Key, band.Unit)))
+        // A band that hangs on a condition is not taken while nothing is said to be met.
+        foreach (var figure in table.Bands.Where(band => band.If.Length == 0).GroupBy(band => (band.Key, band.Unit)))
         {
             var bands = figure.ToArray();
             foreach (var threshold in bands.SelectMany(band => band.To is { } to ? new[] { band.From, to } : [band.From]).Distinct())
@@ -29,7 +30,7 @@ public class RoundingTests
                 asked++;
             }
         }
-        Assert.True(asked > 60);
+        Assert.True(asked >= table.Bands.Select(band => (band.Key, band.Unit)).Distinct().Count());
     }
 
     // The tables themselves are not idempotent where the lowest band takes its own threshold: 0.51 g of fat is 0.5 g, and 0.5 g may read 0 g.

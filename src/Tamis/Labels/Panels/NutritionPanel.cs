@@ -7,6 +7,8 @@ namespace Tamis.Labels;
 /// <remarks>A mandatory figure that is not known well enough makes it a draft that says so; a partial sum is never declared as if it were whole.</remarks>
 public sealed class NutritionPanel
 {
+    private ConditionCheck? _conditions;
+
     private NutritionPanel(Mixture mixture, RuleSet rules, PanelBasis basis, DateOnly? asOf) => (Mixture, Rules, Basis, AsOf) = (mixture, rules, basis, asOf);
 
     /// <summary>What it speaks of.</summary>
@@ -74,6 +76,7 @@ public sealed class NutritionPanel
         if (!(mixture.FinishedGrams > 0)) throw new ArgumentException("A nutrition panel needs a finished mass above 0 g: give the formula masses, or take back a loss that is larger than they are.", nameof(mixture));
         NutritionPanel panel = new(mixture, rules.AsOf(asOf), basis, asOf);
         HashSet<string> wished = new((asked ?? []).Select(key => panel.Rules.Figure(key).Key), Names.Comparer);
+        panel._conditions = new(panel, [.. panel.Rules.Declaration.Where(figure => figure.Shown != LineShown.IfAsked || wished.Contains(figure.Key)).Select(figure => figure.Key)]);
         List<PanelLine> lines = [];
         List<LeftOffLine> leftOff = [];
         foreach (var figure in panel.Rules.Declaration)
@@ -92,13 +95,23 @@ public sealed class NutritionPanel
     /// <summary>The mass that the panel speaks of, in grams.</summary>
     public double BasisGrams => Basis.MassGrams ?? Mixture.FinishedGrams;
 
+    /// <summary>The conditions that bands of this panel hang on, each with whether it is met.</summary>
+    public IReadOnlyDictionary<string, bool> Conditions => _conditions!.Asked;
+
+    /// <summary>A figure in the whole of the mixture, in its unit; null where it is not known well enough.</summary>
+    internal double? InWhole(DeclaredFigure figure) => FigureSum.Of(Mixture, figure, Rules.ProteinFactor) is var amount && IsKnownWell(amount) ? amount.Known : null;
+
+    // Sums of the same masses in another order differ in the last digits: a share that is all by a hair is all.
+    private bool IsKnownWell(Amount amount) => amount.IsWhole || amount.CoveredShare * 100 >= Rules.KnownSharePercent;
+
     private PanelLine LineOf(DeclaredFigure figure)
     {
         var amount = FigureSum.Of(Mixture, figure, Rules.ProteinFactor) * (BasisGrams / Mixture.FinishedGrams);
-        // Sums of the same masses in another order differ in the last digits: a share that is all by a hair is all.
-        var isKnownWell = amount.IsWhole || amount.CoveredShare * 100 >= Rules.KnownSharePercent;
-        var rounded = isKnownWell ? Rules.Rounding.Round(figure.Key, figure.Unit, RoundingTable.ToDecimal(amount.Known)) : null;
+        var isKnownWell = IsKnownWell(amount);
         var reference = Rules.Reference(figure.Key, figure.Unit);
+        var rounded = isKnownWell && !figure.IsPercentOnly ? Rules.Rounding.Round(figure.Key, figure.Unit, RoundingTable.ToDecimal(amount.Known), _conditions!.IsMet) : null;
+        var percent = isKnownWell && reference is { Shown: not PercentShown.No } ? Rules.Percent(reference, Math.Max(0, amount.Known), rounded ?? Sum(figure)) : null;
+        if (figure.IsPercentOnly) rounded = percent;
         return new(this, figure)
         {
             Amount = amount,
@@ -106,12 +119,19 @@ public sealed class NutritionPanel
             Declared = rounded?.Text ?? AtLeast(figure, amount),
             Rounded = rounded,
             Reference = reference,
-            Percent = isKnownWell && reference is { Shown: not PercentShown.No } ? Rules.Percent(reference, Math.Max(0, amount.Known)) : null,
+            Percent = percent,
         };
     }
 
+    // A sum of which every part is declared as zero is declared as zero.
+    private RoundedAmount? Sum(DeclaredFigure figure)
+    {
+        RoundedAmount[] parts = [.. figure.Parts.Select(key => LineOf(Rules.Figure(key)).Rounded).OfType<RoundedAmount>()];
+        return parts.Length == figure.Parts.Count && parts.Length > 0 && Array.TrueForAll(parts, part => part.IsZero) ? parts[0] : null;
+    }
+
     private string AtLeast(DeclaredFigure figure, Amount amount) =>
-        Rules.Rounding.RoundDown(figure.Key, figure.Unit, RoundingTable.ToDecimal(amount.Known)) is { } least ? $"at least {least}" : "not known";
+        !figure.IsPercentOnly && Rules.Rounding.RoundDown(figure.Key, figure.Unit, RoundingTable.ToDecimal(amount.Known)) is { } least ? $"at least {least}" : "not known";
 
     private IReadOnlyList<UnknownShare> UnknownOf(DeclaredFigure figure) =>
         [.. Mixture.Parts
@@ -130,9 +150,13 @@ public sealed class NutritionPanel
 
     private IEnumerable<string> OtherBasis()
     {
-        if (Rules.IsPerServing && !Basis.IsServing) yield return $"The law asks for figures per serving; these are {Basis.Words}.";
-        if (!Rules.IsPerServing && Basis.MassGrams is not 100) yield return $"The law asks for figures per 100\u202fg; these are {Basis.Words} and may stand beside them.";
+        var isAskedFor = Rules.Columns.Any(IsOf);
+        var others = string.Join(" and ", Rules.Columns.Where(column => !IsOf(column)).Select(column => column == PanelColumn.Serving ? "per serving" : "per 100\u202fg"));
+        if (!isAskedFor) yield return $"The law asks for figures {others}; these are {Basis.Words}{(Rules.Columns is [PanelColumn.Per100] ? " and may stand beside them" : "")}.";
+        else if (others.Length > 0) yield return $"The law asks for figures {others} beside those {Basis.Words}.";
     }
+
+    private bool IsOf(PanelColumn column) => column == PanelColumn.Serving ? Basis.IsServing : Basis.MassGrams is 100 || Basis.IsVolume;
 
     private static string Written(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

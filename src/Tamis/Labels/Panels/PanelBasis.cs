@@ -16,8 +16,21 @@ public sealed record PanelBasis
     /// <summary>Whether it is a portion, a serving or a piece: what one person eats.</summary>
     public bool IsServing { get; }
 
+    /// <summary>The law's reference amount of the food in grams, against which some conditions are held; null where it is not known or the law has none.</summary>
+    public double? ReferenceGrams { get; init; }
+
+    /// <summary>Whether it is a volume, weighed by its density.</summary>
+    public bool IsVolume { get; private init; }
+
     /// <summary>100 g of finished mass.</summary>
     public static PanelBasis Per100Grams { get; } = new("per 100 g", 100, false);
+
+    /// <summary>100 ml of what is sold by volume.</summary>
+    /// <param name="densityGramsPerMillilitre">The density of the food as sold, in g/ml, above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The density is not above 0.</exception>
+    public static PanelBasis Per100Millilitres(double densityGramsPerMillilitre) => double.IsFinite(densityGramsPerMillilitre) && densityGramsPerMillilitre > 0
+        ? new("per 100 ml", 100 * densityGramsPerMillilitre, false) { IsVolume = true }
+        : throw new ArgumentOutOfRangeException(nameof(densityGramsPerMillilitre), densityGramsPerMillilitre, "A panel per 100 ml needs a density above 0 g/ml: weigh a known volume of the food as sold.");
 
     /// <summary>All of the finished mass.</summary>
     public static PanelBasis Whole { get; } = new("in the whole", null, false);

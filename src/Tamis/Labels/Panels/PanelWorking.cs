@@ -25,7 +25,7 @@ internal static class PanelWorking
         }
         var band = rounded.Band;
         Working declared = new($"{line.Key} {panel.Basis.Words}, declared as {rounded.Text}: {band.InWords} ({band.Origin.StrengthInWords})",
-            rounded.Number is { } number ? (double)number : value, unit, band.Origin.Source) { From = [notRounded] };
+            rounded.Number is { } number ? (double)number : value, line.Figure.IsPercentOnly ? "%" : unit, band.Origin.Source) { From = [notRounded] };
         return declared with { From = [notRounded, .. line.Percent is { } percent ? [PercentOf(line, percent)] : Array.Empty<Working>(), .. line.Spread is { } spread ? [RangeOf(line, spread)] : Array.Empty<Working>()] };
     }
 
@@ -42,7 +42,9 @@ internal static class PanelWorking
     private static Working PercentOf(PanelLine line, RoundedAmount percent)
     {
         var reference = line.Reference!;
-        return new($"of the reference value, printed as {percent.Text}: {percent.Band.InWords} ({percent.Band.Origin.StrengthInWords})", Math.Max(0, line.Amount.Known) / reference.Value * 100, "%", percent.Band.Origin.Source)
+        var shown = reference.PercentFrom == PercentFrom.Declared ? line.Rounded?.ShownNumber : null;
+        var amount = shown is { } declared ? (double)declared : Math.Max(0, line.Amount.Known);
+        return new($"of the reference value{(shown is null ? "" : ", from the amount as declared")}, printed as {percent.Text}: {percent.Band.InWords} ({percent.Band.Origin.StrengthInWords})", amount / reference.Value * 100, "%", percent.Band.Origin.Source)
         {
             From = [new($"reference value of {line.Key} ({reference.Origin.StrengthInWords})", reference.Value, reference.Unit, reference.Origin.Source)],
         };

@@ -42,6 +42,12 @@ public sealed record DeclaredFigure
     /// <summary>When the line is shown.</summary>
     public required LineShown Shown { get; init; }
 
+    /// <summary>Whether only the percentage of its reference value is printed, and not the amount.</summary>
+    public bool IsPercentOnly { get; init; }
+
+    /// <summary>The lines that it is the sum of: where all of them are declared as zero, it is. None where it is a figure of its own.</summary>
+    public IReadOnlyList<string> Parts { get; init; } = [];
+
     /// <summary>Where the line came from.</summary>
     public required RuleOrigin Origin { get; init; }
 

@@ -11,6 +11,17 @@ public enum PercentShown
     No,
 }
 
+/// <summary>What a percentage of a reference value is worked out from.</summary>
+public enum PercentFrom
+{
+    /// <summary>The amount before rounding.</summary>
+    Unrounded,
+    /// <summary>The amount as the label declares it.</summary>
+    Declared,
+    /// <summary>The amount before rounding; from the declared one it is as lawful.</summary>
+    Either,
+}
+
 /// <summary>How much of something a day's intake is reckoned at.</summary>
 public sealed record ReferenceValue
 {
@@ -22,6 +33,12 @@ public sealed record ReferenceValue
 
     /// <summary>The amount, in <see cref="Unit"/>, above 0.</summary>
     public required double Value { get; init; }
+
+    /// <summary>The upper end, in <see cref="Unit"/>, where the law gives a range and leaves the choice to an authority; null where it gives one value.</summary>
+    public double? UpTo { get; init; }
+
+    /// <summary>What the percentage is worked out from.</summary>
+    public PercentFrom PercentFrom { get; init; }
 
     /// <summary>The key of the rounding bands of its percentage.</summary>
     public required string PercentRounding { get; init; }

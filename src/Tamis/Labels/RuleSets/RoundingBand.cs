@@ -52,6 +52,12 @@ public sealed record RoundingBand
     /// <summary>A step to which the amount may be rounded instead, in <see cref="Unit"/>; null where there is none.</summary>
     public decimal? AlternativeIncrement { get; init; }
 
+    /// <summary>So many significant figures of the amount may be printed instead; null where they may not.</summary>
+    public int? AlternativeFigures { get; init; }
+
+    /// <summary>The condition that must be met for the band to be taken, in place of a band that asks for none; empty where it asks for none.</summary>
+    public string If { get; init; } = "";
+
     /// <summary>When the band may or must be used, in words; may be empty.</summary>
     public string Condition { get; init; } = "";
 
@@ -68,10 +74,12 @@ public sealed record RoundingBand
     /// <summary>The rule in words: <c>nearest 0.1 g from 0.5 to 10 g, ties up</c>.</summary>
     public string InWords => Method switch
     {
-        RoundingMethod.Text => $"'{Text}' {Range}",
-        RoundingMethod.Significant => $"{Plain(Increment)} significant figures {Range}, ties up",
-        _ => $"nearest {Plain(Increment)} {Unit} {Range}, ties up",
+        RoundingMethod.Text => $"'{Text}' {Range}{OnlyIf}",
+        RoundingMethod.Significant => $"{Plain(Increment)} significant figures {Range}{OnlyIf}, ties up",
+        _ => $"nearest {Plain(Increment)} {Unit} {Range}{OnlyIf}, ties up",
     };
+
+    private string OnlyIf => If.Length > 0 ? $" ({If})" : "";
 
     /// <summary>The figure, the rule and where it came from.</summary>
     public override string ToString() => $"{Key}: {InWords} [{Origin}]";

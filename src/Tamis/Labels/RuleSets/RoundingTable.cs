@@ -7,7 +7,14 @@ namespace Tamis.Labels;
 /// <param name="Alternatives">Other texts that are as lawful.</param>
 /// <param name="Number">The rounded number in the unit of the band; null where a text stands for the band.</param>
 /// <param name="Band">The band that was chosen.</param>
-public sealed record RoundedAmount(string Text, IReadOnlyList<string> Alternatives, decimal? Number, RoundingBand Band);
+public sealed record RoundedAmount(string Text, IReadOnlyList<string> Alternatives, decimal? Number, RoundingBand Band)
+{
+    /// <summary>The number that the label shows, in the unit of the band; null where it shows words such as <c>less than 5 mg</c>.</summary>
+    public decimal? ShownNumber => Number ?? (decimal.TryParse(Text.Split(' ', '%')[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var shown) ? shown : null);
+
+    /// <summary>Whether the label shows nothing but zero.</summary>
+    public bool IsZero => ShownNumber == 0;
+}
 
 /// <summary>The rounding bands of a rule set.</summary>
 public sealed class RoundingTable
@@ -36,18 +43,26 @@ public sealed class RoundingTable
     /// <param name="key">The figure, by the key of the declaration.</param>
     /// <param name="unit">The unit of the amount.</param>
     /// <param name="amount">The amount, not rounded, in <paramref name="unit"/>.</param>
+    /// <param name="isMet">Whether a condition that a band hangs on is met; without it none is.</param>
     /// <exception cref="KeyNotFoundException">The table has no band for such a figure.</exception>
-    public RoundedAmount Round(string key, string unit, decimal amount)
+    public RoundedAmount Round(string key, string unit, decimal amount, Func<string, bool>? isMet = null)
     {
         amount = Math.Max(0, amount);
-        return For(key, unit).FirstOrDefault(band => band.Takes(amount)) is { } band ? Round(band, amount) : throw new KeyNotFoundException(Miss(key, unit));
+        RoundingBand? otherwise = null;
+        foreach (var band in For(key, unit))
+        {
+            if (!band.Takes(amount)) continue;
+            if (band.If.Length == 0) otherwise ??= band;
+            else if (isMet is not null && isMet(band.If)) return Round(band, amount);
+        }
+        return otherwise is not null ? Round(otherwise, amount) : throw new KeyNotFoundException(Miss(key, unit));
     }
 
     /// <summary>Rounds an amount down to the step of its band, for words such as <c>at least 12 g</c>.</summary>
     /// <returns>The text, or null where only a text stands for the band, or the step down is nothing.</returns>
     public string? RoundDown(string key, string unit, decimal amount)
     {
-        if (amount <= 0 || For(key, unit).FirstOrDefault(band => band.Takes(amount)) is not { } band || band.Method == RoundingMethod.Text) return null;
+        if (amount <= 0 || For(key, unit).FirstOrDefault(band => band.If.Length == 0 && band.Takes(amount)) is not { } band || band.Method == RoundingMethod.Text) return null;
         var step = StepOf(band, amount);
         var down = Math.Floor(amount / step) * step;
         return down > 0 ? Print(band, down, step, KeepsClosingZeros) : null;
@@ -72,22 +87,25 @@ public sealed class RoundingTable
         }
         texts.AddRange(band.Alternatives);
         if (band.AlternativeIncrement is { } other) texts.Add(PatternOf(band).Replace("#", Plain(Nearest(amount, other))));
+        if (band.AlternativeFigures is { } figures) texts.Add(PatternOf(band).Replace("#", Plain(Nearest(amount, StepOf(figures, amount)))));
         string[] distinct = [.. texts.Distinct()];
         return new(distinct[0], distinct[1..], number, band);
     }
 
     private static decimal Nearest(decimal amount, decimal step) => Math.Round(amount / step, MidpointRounding.AwayFromZero) * step;
 
-    private static decimal StepOf(RoundingBand band, decimal amount)
+    private static decimal StepOf(RoundingBand band, decimal amount) =>
+        band.Method == RoundingMethod.Nearest ? band.Increment : StepOf((int)band.Increment, amount);
+
+    // The place of the last significant figure: 12.34 to two figures steps by 1, 0.0456 by 0.001.
+    private static decimal StepOf(int figures, decimal amount)
     {
-        if (band.Method == RoundingMethod.Nearest) return band.Increment;
-        // The place of the last significant figure: 12.34 to two figures steps by 1, 0.0456 by 0.001.
         var step = 1m;
         if (amount == 0) return step;
         var scaled = amount;
         for (; scaled >= 10; scaled /= 10) step *= 10;
         for (; scaled < 1; scaled *= 10) step /= 10;
-        for (var figure = 1; figure < band.Increment; figure++) step /= 10;
+        for (var figure = 1; figure < figures; figure++) step /= 10;
         return step;
     }
 

@@ -21,6 +21,9 @@ public sealed record RuleSet
     /// <summary>Whether the law wants the panel per serving; otherwise it wants it per 100 g.</summary>
     public required bool IsPerServing { get; init; }
 
+    /// <summary>The columns that the law asks for side by side, in order; one of them in most laws.</summary>
+    public required IReadOnlyList<PanelColumn> Columns { get; init; }
+
     /// <summary>The languages of the words in the folder.</summary>
     public required IReadOnlyList<string> Languages { get; init; }
 
@@ -51,6 +54,9 @@ public sealed record RuleSet
     /// <summary>The rounding rules.</summary>
     public required RoundingTable Rounding { get; init; }
 
+    /// <summary>The conditions that some of the rounding rules hang on; none in most laws.</summary>
+    public required IReadOnlyList<RuleCondition> Conditions { get; init; }
+
     /// <summary>Reference intakes or daily values.</summary>
     public required IReadOnlyList<ReferenceValue> ReferenceValues { get; init; }
 
@@ -69,6 +75,7 @@ public sealed record RuleSet
         EnergyFactors = [.. EnergyFactors.Where(row => row.InForce.On(day))],
         Rounding = new([.. Rounding.Bands.Where(row => row.InForce.On(day))], Rounding.KeepsClosingZeros),
         ReferenceValues = [.. ReferenceValues.Where(row => row.InForce.On(day))],
+        Conditions = [.. Conditions.Where(row => row.InForce.On(day))],
     };
 
     /// <summary>The jurisdiction and its act.</summary>
@@ -77,7 +84,7 @@ public sealed record RuleSet
     private bool HasNoDatedRow =>
         Declaration.All(row => row.InForce == Labels.InForce.Always && row.Summands.All(summand => summand.InForce == Labels.InForce.Always))
         && EnergyFactors.All(row => row.InForce == Labels.InForce.Always) && Rounding.Bands.All(row => row.InForce == Labels.InForce.Always)
-        && ReferenceValues.All(row => row.InForce == Labels.InForce.Always);
+        && ReferenceValues.All(row => row.InForce == Labels.InForce.Always) && Conditions.All(row => row.InForce == Labels.InForce.Always);
 
     /// <summary>The line of this key, in this unit where one is given.</summary>
     /// <exception cref="KeyNotFoundException">The declaration has no such line.</exception>
@@ -91,6 +98,18 @@ public sealed record RuleSet
     /// <summary>An amount as a percentage of its reference value, rounded for print.</summary>
     /// <param name="reference">The reference value.</param>
     /// <param name="amount">The amount, not rounded, in the unit of the reference value.</param>
-    public RoundedAmount Percent(ReferenceValue reference, double amount) =>
-        Rounding.Round(reference.PercentRounding, "%", RoundingTable.ToDecimal(amount) / RoundingTable.ToDecimal(reference.Value) * 100);
+    /// <param name="declared">The amount as the label declares it; without it, as the bands of the figure round it when no condition is met.</param>
+    /// <remarks>Where the law takes the declared amount and the label shows words in its place (<c>less than 5 mg</c>), the amount before rounding counts.</remarks>
+    public RoundedAmount Percent(ReferenceValue reference, double amount, RoundedAmount? declared = null)
+    {
+        if (declared is null && Rounding.For(reference.Key, reference.Unit).Any()) declared = Rounding.Round(reference.Key, reference.Unit, RoundingTable.ToDecimal(amount));
+        var exact = RoundingTable.ToDecimal(amount);
+        if (reference.PercentFrom == PercentFrom.Unrounded || declared?.ShownNumber is not { } shown) return PercentOf(exact);
+        if (reference.PercentFrom == PercentFrom.Declared) return PercentOf(shown);
+        var (first, other) = (PercentOf(exact), PercentOf(shown));
+        return first with { Alternatives = [.. first.Alternatives.Append(other.Text).Concat(other.Alternatives).Where(text => text != first.Text).Distinct()] };
+
+        RoundedAmount PercentOf(decimal from) => Rounding.Round(reference.PercentRounding, "%", from / RoundingTable.ToDecimal(reference.Value) * 100,
+            condition => condition == RuleSetChecks.DeclaredAsZero && declared is { IsZero: true });
+    }
 }

@@ -6,16 +6,27 @@ namespace Tamis.Labels;
 /// <summary>Holds the tables of a rule set against each other, so that no figure is without a rounding rule on any day.</summary>
 internal static class RuleSetChecks
 {
-    public static IEnumerable<CellProblem> Problems(IReadOnlyList<DeclaredFigure> declaration, IReadOnlyList<RoundingBand> bands, IReadOnlyList<ReferenceValue> references)
+    /// <summary>The condition of a percentage whose amount the label shows as zero.</summary>
+    public const string DeclaredAsZero = "declared as 0";
+
+    public static IEnumerable<CellProblem> Problems(IReadOnlyList<DeclaredFigure> declaration, IReadOnlyList<RoundingBand> all, IReadOnlyList<ReferenceValue> references, IReadOnlyList<RuleCondition> conditions)
     {
+        foreach (var missing in all.Where(band => band.If.Length > 0 && band.If != DeclaredAsZero && !conditions.Any(condition => Names.Same(condition.Name, band.If))).Select(band => band.If).Distinct())
+            yield return new("rounding.csv", 0, "if", missing, $"a condition of {RuleConditionReader.File}, or '{DeclaredAsZero}'");
+        // A band that hangs on a condition stands in place of one that does not, so these alone must be whole.
+        RoundingBand[] bands = [.. all.Where(band => band.If.Length == 0)];
         var byFigure = bands.ToLookup(band => (Names.Key(band.Key), band.Unit));
         foreach (var figure in byFigure)
         {
             foreach (var fault in Days(figure).SelectMany(day => Faults([.. figure.Where(band => band.InForce.On(day))])).Distinct())
                 yield return new("rounding.csv", 0, "from", "", $"the bands of '{figure.Key.Item1}' in {figure.Key.Unit} must join from 0 upwards; {fault}");
         }
-        foreach (var figure in declaration.Where(figure => !byFigure.Contains((Names.Key(figure.Key), figure.Unit))))
+        foreach (var figure in declaration.Where(figure => !figure.IsPercentOnly && !byFigure.Contains((Names.Key(figure.Key), figure.Unit))))
             yield return new("rounding.csv", 0, "key", "", $"bands are missing for '{figure.Key}' in {figure.Unit}, which declaration.csv has{Near(figure.Key, bands)}");
+        foreach (var figure in declaration.Where(figure => figure.IsPercentOnly && !references.Any(reference => Names.Same(reference.Key, figure.Key) && reference.Unit == figure.Unit)))
+            yield return new("reference-values.csv", 0, "key", "", $"a value for '{figure.Key}' in {figure.Unit}, of which declaration.csv prints the percentage alone");
+        foreach (var part in declaration.SelectMany(figure => figure.Parts).Where(part => !declaration.Any(figure => Names.Same(figure.Key, part))))
+            yield return new("declaration.csv", 0, "parts", part, "lines of this file");
         foreach (var reference in references)
         {
             if (!byFigure.Contains((Names.Key(reference.PercentRounding), "%")))

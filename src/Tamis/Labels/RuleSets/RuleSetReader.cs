@@ -34,6 +34,15 @@ internal static class RuleSetReader
         ["no"] = PercentShown.No,
     };
 
+    private static readonly Dictionary<string, PercentFrom> PercentsFrom = new(Names.Comparer)
+    {
+        ["unrounded"] = PercentFrom.Unrounded,
+        ["declared"] = PercentFrom.Declared,
+        ["either"] = PercentFrom.Either,
+    };
+
+    private static readonly Dictionary<string, bool> Prints = new(Names.Comparer) { ["amount"] = false, ["percent"] = true };
+
     public static RuleSet Read(string folder)
     {
         List<CellProblem> problems = [];
@@ -65,9 +74,11 @@ internal static class RuleSetReader
         DeclaredFigure[] declaration = [.. folder.Rows("declaration.csv", ["order", "key", "term", "indent", "unit", "content", "part_of", "status", "shown"], problems)
             .Select(row => (Order: row.RequiredDecimal("order"), Figure: Figure(row, energy))).OrderBy(row => row.Order).Select(row => row.Figure)];
         RoundingBand[] bands = [.. folder.Rows("rounding.csv", RoundingColumns, problems).Select(Band)];
-        ReferenceValue[] references = [.. folder.Rows("reference-values.csv", ["key", "unit", "value", "percent_rounding", "percent_shown"], problems).Select(Reference)];
+        var percentFrom = settings.Choice("percent_from", PercentsFrom);
+        ReferenceValue[] references = [.. folder.Rows("reference-values.csv", ["key", "unit", "value", "percent_rounding", "percent_shown"], problems).Select(row => Reference(row, percentFrom))];
+        var conditions = RuleConditionReader.Read(folder, declaration, energy, problems);
         settings.MustBe("ties", "half up");
-        settings.MustBe("percent_from", "unrounded");
+        var isPerServing = settings.Is("basis", "serving", "100 g");
         RuleSet set = new()
         {
             Name = folder.Name,
@@ -75,22 +86,24 @@ internal static class RuleSetReader
             Title = settings.Text("name"),
             Act = settings.Text("act"),
             DeclarationTitle = settings.Text("declaration"),
-            IsPerServing = settings.Is("basis", "serving", "100 g"),
+            IsPerServing = isPerServing,
+            Columns = PanelColumnWords.Read(settings, isPerServing),
             Languages = settings.Words("languages"),
             ProteinFactor = settings.NumberOr("protein_factor", "as published"),
             KnownSharePercent = settings.Percent("known_share_percent"),
             KnownSpreadPercent = settings.Percent("known_spread_percent"),
-            ReferenceStatement = settings.Text("reference_statement"),
+            ReferenceStatement = settings.TextOrNone("reference_statement"),
             InForce = new(settings.Date("in_force_from"), settings.Date("in_force_to")),
             SettingOrigins = settings.Origins,
             Declaration = declaration,
             EnergyFactors = energy,
             Rounding = new(bands, settings.Is("closing_zeros", "keep", "drop")),
             ReferenceValues = references,
+            Conditions = conditions,
             Servings = [.. folder.RowsIfAny("servings.csv", ["category", "amount", "unit", "household"], problems).Select(Serving)],
         };
         // Tables that could not be read would only be held against each other in vain.
-        if (problems is []) problems.AddRange(RuleSetChecks.Problems(declaration, bands, references));
+        if (problems is []) problems.AddRange(RuleSetChecks.Problems(declaration, bands, references, conditions));
         return set;
     }
 
@@ -118,6 +131,8 @@ internal static class RuleSetReader
             Unit = row.Cells.Required("unit"),
             Summands = Summands(row, key, energy, origin),
             IsEnergy = IsEnergy(row),
+            IsPercentOnly = row.Cells.Choice("print", Prints) ?? false,
+            Parts = row.Cells.Words("parts"),
             IsMandatory = row.Choice("status", Status),
             Shown = row.Choice("shown", Shown),
             Origin = origin,
@@ -127,18 +142,18 @@ internal static class RuleSetReader
 
     private static IReadOnlyList<Summand> Summands(RuleRow row, string key, IReadOnlyList<EnergyFactor> energy, RuleOrigin origin)
     {
-        var content = row.Cells.Required("content");
-        if (!IsEnergy(row)) return row.Formula("content") is { } formula ? [new(key, formula, 1, origin) { PartOf = row.Cells.Text("part_of") }] : [];
+        if (EnergyContent.Parse(row.Cells.Required("content")) is not { } content)
+            return row.Formula("content") is { } formula ? [new(key, formula, 1, origin) { PartOf = row.Cells.Text("part_of") }] : [];
         List<Summand> summands = [];
         foreach (var factor in energy.Where(factor => factor.Formula is not null))
         {
-            if ((content == "energy_kj" ? factor.KilojoulesPerGram : factor.KilocaloriesPerGram) is { } perGram) summands.Add(new(factor.Word, factor.Formula!, perGram, factor.Origin) { PartOf = factor.PartOf, InForce = factor.InForce });
+            if (content.FactorOf(factor) is { } perGram) summands.Add(new(factor.Word, factor.Formula!, perGram, factor.Origin) { PartOf = factor.PartOf, InForce = factor.InForce });
             else row.Cells.Note("content", $"energy_kcal or energy_kj; energy-factors.csv has no such factor for {factor.Word}");
         }
         return summands;
     }
 
-    private static bool IsEnergy(RuleRow row) => row.Cells.Text("content") is "energy_kj" or "energy_kcal";
+    private static bool IsEnergy(RuleRow row) => EnergyContent.Parse(row.Cells.Text("content") ?? "") is not null;
 
     private static RoundingBand Band(RuleRow row)
     {
@@ -160,17 +175,21 @@ internal static class RuleSetReader
             Text = method == RoundingMethod.Text ? row.Cells.Required("text") : "",
             Alternatives = row.Cells.Words("alternatives"),
             AlternativeIncrement = row.Decimal("alternative_increment"),
+            AlternativeFigures = row.Cells.Whole("alternative_figures", 1, 15),
+            If = row.Cells.Text("if") ?? "",
             Condition = row.Cells.Text("condition") ?? "",
             Origin = row.Origin(),
             InForce = row.InForce(),
         };
     }
 
-    private static ReferenceValue Reference(RuleRow row) => new()
+    private static ReferenceValue Reference(RuleRow row, PercentFrom percentFrom) => new()
     {
         Key = row.Cells.Required("key"),
         Unit = row.Cells.Required("unit"),
         Value = row.Cells.RequiredNumber("value", double.Epsilon),
+        UpTo = row.Cells.Number("up_to", double.Epsilon),
+        PercentFrom = row.Cells.Choice("percent_from", PercentsFrom) ?? percentFrom,
         PercentRounding = row.Cells.Required("percent_rounding"),
         Shown = row.Choice("percent_shown", Percents),
         Origin = row.Origin(),

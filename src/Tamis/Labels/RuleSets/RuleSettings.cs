@@ -26,7 +26,20 @@ internal sealed class RuleSettings
 
     public string Text(string key) => Row(key)?.Cells.Required("value") ?? "";
 
+    /// <summary>A text that may be blank in a row that must stand.</summary>
+    public string TextOrNone(string key) => Row(key)?.Cells.Text("value") ?? "";
+
     public IReadOnlyList<string> Words(string key) => Row(key)?.Cells.Words("value") ?? [];
+
+    /// <summary>Words where the setting stands, none where it does not.</summary>
+    public IReadOnlyList<string> WordsIfAny(string key) => _rows.TryGetValue(key, out var row) ? row.Cells.Words("value") : [];
+
+    /// <summary>A word that has one of a few readings.</summary>
+    public T Choice<T>(string key, IReadOnlyDictionary<string, T> choices) where T : struct =>
+        Row(key) is { } row ? row.Choice("value", choices) : choices.Values.First();
+
+    /// <summary>Notes a problem with a setting that stands in the file.</summary>
+    public void Note(string key, string expected) => _rows[key].Cells.Note("value", expected);
 
     public DateOnly? Date(string key) => _rows.TryGetValue(key, out var row) ? row.Cells.Date("value") : null;
 
