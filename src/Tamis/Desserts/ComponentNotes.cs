@@ -23,6 +23,9 @@ public sealed record ComponentNote(string Component, string? Family, string? Use
     /// <summary>At what temperature it is kept, in °C.</summary>
     public double? HoldCelsius { get; init; }
 
+    /// <summary>The words under which it stands on a label with its own bracket; null where its lines merge into the list.</summary>
+    public string? OnLabel { get; init; }
+
     /// <summary>The row.</summary>
     public Source? Origin { get; init; }
 }
@@ -52,6 +55,7 @@ public sealed class ComponentNotes
                 DensityGramsPerMillilitre = reader.Number("density_g_ml", 0.01, 25),
                 HoldHours = reader.Number("hold_hours", 0, 100_000),
                 HoldCelsius = reader.Number("hold_c", -60, 100),
+                OnLabel = reader.Text("on_label"),
                 Origin = row.Origin("component"),
             });
         }

@@ -3,6 +3,7 @@ using System.Globalization;
 using Tamis.Composition;
 using Tamis.Costing;
 using Tamis.Formulas;
+using Tamis.Labels;
 using Tamis.Losses;
 using Tamis.Montage;
 using Tamis.Physics;
@@ -34,6 +35,7 @@ public sealed class Dessert
     private readonly Part<EquipmentList> _equipment;
     private readonly Part<RemarkWords> _remarkWords;
     private readonly Part<PriceList> _prices;
+    private readonly Part<KitchenWords> _words;
     private readonly Dictionary<string, TastingReport> _reports = [];
     private readonly ConcurrentDictionary<string, TrialPhysics> _physics = new(Names.Comparer);
 
@@ -59,6 +61,7 @@ public sealed class Dessert
         _equipment = Part<EquipmentList>.Read(problems => sheets.Optional("equipment.csv") is { } sheet ? EquipmentList.Read(sheet, problems) : EquipmentList.None, EquipmentList.None);
         _montage = Part<MontageSheet?>.Read(problems => sheets.Optional("montage.csv") is { } sheet ? MontageSheet.Read(sheet, problems) : null, null);
         _remarkWords = Part<RemarkWords>.Read(problems => sheets.Optional("remark_words.csv") is { } sheet ? RemarkWords.Read(sheet, problems) : RemarkWords.Kit, RemarkWords.Kit);
+        _words = Part<KitchenWords>.Read(problems => sheets.Optional("words.csv") is { } sheet ? KitchenWords.Read(sheet, problems) : KitchenWords.None, KitchenWords.None);
         // Without names to hold them against, prices are found by the names that formulas use.
         _prices = Part<PriceList>.Read(problems => sheets.Optional("prices.csv") is not { } sheet ? PriceList.None
             : PriceList.Read(sheet, sheets.Optional("ingredients.csv") is { } ingredients ? [.. ingredients.Rows.Select(row => row["ingredient"])] : null, _facts.Problems.Count == 0 ? _facts.Value.Text("currency") : null, problems), PriceList.None);
@@ -118,6 +121,9 @@ public sealed class Dessert
     /// <summary>The prices of the store.</summary>
     public PriceList Prices => _prices.Value;
 
+    /// <summary>The kitchen's own words in other languages.</summary>
+    public KitchenWords Words => _words.Value;
+
     /// <summary>The moulds of the store.</summary>
     public IReadOnlyList<Mould> Moulds => _moulds.Value;
 
@@ -139,7 +145,7 @@ public sealed class Dessert
     public IReadOnlyList<CellProblem> Problems =>
         [.. _log.Problems.Concat(_facts.Problems).Concat(_store.Problems).Concat(_formulas.Problems).Concat(_batches.Problems)
             .Concat(_method.Problems).Concat(_components.Problems).Concat(_measured.Problems).Concat(_tastings.Problems)
-            .Concat(_windows.Problems).Concat(_moulds.Problems).Concat(_montage.Problems).Concat(_equipment.Problems).Concat(_remarkWords.Problems).Concat(_prices.Problems).Distinct()];
+            .Concat(_windows.Problems).Concat(_moulds.Problems).Concat(_montage.Problems).Concat(_equipment.Problems).Concat(_remarkWords.Problems).Concat(_prices.Problems).Concat(_words.Problems).Distinct()];
 
     /// <summary>The sheets that were found, store first.</summary>
     public IReadOnlyList<string> SheetsFound => _sheets.Found;
@@ -241,6 +247,23 @@ public sealed class Dessert
     /// <summary>Another montage sheet of the dessert folder, for other sizes.</summary>
     /// <exception cref="TableException">There is none of this name, or a cell must be mended.</exception>
     public MontageSheet MontageNamed(string file) => Part<MontageSheet?>.Read(problems => MontageSheet.Read(_sheets.Another(file), problems), null).Value!;
+
+    /// <summary>Where a trial is sold, by the rows <c>market</c> of <c>dessert.csv</c>; none where it has none.</summary>
+    /// <exception cref="TableException">A row cannot be read; every one is named.</exception>
+    public IReadOnlyList<Market> Markets(string trial) => Market.Of(Facts, Trial(trial).Trial);
+
+    /// <summary>The list of ingredients of all that is put together in a trial.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <param name="rules">The rule set's folder name.</param>
+    /// <param name="language">The language's code: <c>fr</c>.</param>
+    /// <exception cref="TableException">The masses of the trial are not all known, with what is missing; or a rule file cannot be read.</exception>
+    public IngredientDeclaration IngredientList(string trial, string rules, string language)
+    {
+        var batch = Trial(trial);
+        return batch.Whole is { FinishedGrams: > 0 } whole
+            ? IngredientDeclaration.Of(ListedUses.Of(this, batch), whole.FinishedGrams, whole.WaterLostGrams, KitData.Rules(rules), language, ListedUses.WishesOf(this, batch.Trial))
+            : throw new TableException(batch.Gaps);
+    }
 
     /// <summary>What physics says of a trial.</summary>
     /// <exception cref="KeyNotFoundException">No trial has this name.</exception>

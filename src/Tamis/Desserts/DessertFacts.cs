@@ -44,6 +44,10 @@ public sealed class DessertFacts
         return own.Length > 0 ? own : [.. Of(key, row => row is null)];
     }
 
+    /// <summary>The rows of a key that hold for a trial, with their values: those for all and those that name it, in the order of the sheet.</summary>
+    public IEnumerable<(string Value, SheetRow Row)> RowsOf(string key, string? trial = null) =>
+        _rows.Where(row => Names.Same(row.Key, key) && (row.Trial is null || trial is not null && Trials(row.Trial).Contains(trial, Names.Comparer))).Select(row => (row.Value, row.Row));
+
     /// <summary>The value of a key for a trial, or null where nobody wrote it.</summary>
     public string? Text(string key, string? trial = null) => All(key, trial).FirstOrDefault();
 

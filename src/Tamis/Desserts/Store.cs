@@ -62,6 +62,7 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             Allergens = LookedAt(reader.Words("allergens")),
             MayContain = LookedAt(reader.Words("may_contain")),
             Function = reader.Text("function"),
+            AdditiveNumbers = reader.Words("e_number"),
             Notes = row["notes"],
             Origin = row.Origin("ingredient"),
         };
@@ -115,6 +116,8 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             Allergens = LookedAt(Parted(document.Row["allergens"])) ?? ingredient.Allergens,
             MayContain = LookedAt(Parted(document.Row["may_contain"])) ?? ingredient.MayContain,
             LabelName = document.Row["legal_name"] is { Length: > 0 } legal ? legal : ingredient.LabelName,
+            SupplierList = document.Row["ingredient_list"] is { Length: > 0 } list ? list : null,
+            SulphitesMgPerKg = new RowReader(document.Row, problems).Number("sulphites_mg_kg", 0),
         };
     }
 

@@ -35,6 +35,15 @@ public sealed record Ingredient
     /// <summary>The additive class or function; null where it does not apply.</summary>
     public string? Function { get; init; }
 
+    /// <summary>The numbers of the additives that it is (<c>E 440</c>); empty where it is none.</summary>
+    public IReadOnlyList<string> AdditiveNumbers { get; init; } = [];
+
+    /// <summary>The list of ingredients on its own document or pack; null where there is none.</summary>
+    public string? SupplierList { get; init; }
+
+    /// <summary>Sulphites in it as sulphur dioxide, in mg a kilogram; null where nobody stated it.</summary>
+    public double? SulphitesMgPerKg { get; init; }
+
     /// <summary>Gel strength of a gelatine, in grams Bloom.</summary>
     public double? BloomGrams { get; init; }
 

@@ -10,6 +10,7 @@ public static class Quantities
         CostQuantities.All,
         HeatQuantities.All,
         LabelQuantities.All,
+        IngredientListQuantities.All,
         MixtureQuantities.All,
         MigrationQuantities.All,
         ProductionQuantities.All,

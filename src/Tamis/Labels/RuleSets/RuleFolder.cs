@@ -45,11 +45,13 @@ public sealed class RuleFolder
     internal IReadOnlyList<RuleRow> RowsIfAny(string file, string[] columns, List<CellProblem> problems) => Has(file) ? Rows(file, columns, problems) : [];
 
     /// <summary>The rows of a file that must be there, with the columns named and those of an origin.</summary>
-    internal IReadOnlyList<RuleRow> Rows(string file, string[] columns, List<CellProblem> problems)
+    internal IReadOnlyList<RuleRow> Rows(string file, string[] columns, List<CellProblem> problems) => RowsOf(PathOf(file) ?? Path.Combine(FullPath, file), columns, problems);
+
+    private static IReadOnlyList<RuleRow> RowsOf(string path, string[] columns, List<CellProblem> problems)
     {
         try
         {
-            var sheet = SheetFile.Read(PathOf(file) ?? Path.Combine(FullPath, file), new(DecimalMark: '.', DateOrder: DateOrder.YearMonthDay));
+            var sheet = SheetFile.Read(path, new(DecimalMark: '.', DateOrder: DateOrder.YearMonthDay));
             return sheet.Require([.. columns, .. RuleRow.OriginColumns], problems) ? [.. sheet.Rows.Select(row => new RuleRow(new(row, problems)))] : [];
         }
         catch (TableException error)
@@ -58,6 +60,9 @@ public sealed class RuleFolder
             return [];
         }
     }
+
+    /// <summary>The rows of a file that stands beside the rule sets and serves all of them: words in several languages, additives by number.</summary>
+    internal IReadOnlyList<RuleRow> SharedRows(string file, string[] columns, List<CellProblem> problems) => RowsOf(Path.Combine(Path.GetDirectoryName(FullPath)!, file), columns, problems);
 
     /// <summary>The rows of the settings, own ones first, then those of the base that the folder does not state itself.</summary>
     internal IReadOnlyList<RuleRow> Settings(List<CellProblem> problems)

@@ -10,9 +10,11 @@ internal sealed class RuleSettings
     private readonly Dictionary<string, RuleOrigin> _origins = new(Names.Comparer);
     private readonly List<CellProblem> _problems;
 
-    public RuleSettings(IEnumerable<RuleRow> rows, List<CellProblem> problems)
+    private readonly string _file;
+
+    public RuleSettings(IEnumerable<RuleRow> rows, List<CellProblem> problems, string file = RuleSetReader.SettingsFile)
     {
-        _problems = problems;
+        (_problems, _file) = (problems, file);
         foreach (var row in rows)
         {
             var key = row.Cells.Required("key");
@@ -54,6 +56,14 @@ internal sealed class RuleSettings
         return Names.Same(value, yes);
     }
 
+    /// <summary>One of several words; the first of them after a problem.</summary>
+    public T Choice<T>(string key, string word, IReadOnlyDictionary<string, T> choices) where T : struct
+    {
+        if (choices.TryGetValue(word, out var chosen)) return chosen;
+        Row(key)?.Cells.Note("value", $"one of: {string.Join(", ", choices.Keys)}");
+        return choices.Values.First();
+    }
+
     /// <summary>A word that has one reading only so far; anything else is a problem, so that a rule is never read past.</summary>
     public void MustBe(string key, string only)
     {
@@ -72,7 +82,7 @@ internal sealed class RuleSettings
     private RuleRow? Row(string key)
     {
         if (_rows.TryGetValue(key, out var row)) return row;
-        CellProblem missing = new(RuleSetReader.SettingsFile, 0, "key", "", $"a row '{key}' is missing");
+        CellProblem missing = new(_file, 0, "key", "", $"a row '{key}' is missing");
         if (!_problems.Contains(missing)) _problems.Add(missing);
         return null;
     }

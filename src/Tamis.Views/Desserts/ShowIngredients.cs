@@ -1,0 +1,50 @@
+using System.Globalization;
+using Tamis.Desserts;
+using Tamis.Labels;
+using Tamis.Tables;
+
+namespace Tamis.Views;
+
+public static partial class Show
+{
+    /// <summary>The list of ingredients of a trial as it would stand on a pack, with what stops it, and why each ingredient stands where it stands.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="rules">The rule set's folder name.</param>
+    /// <param name="language">The language's code: <c>fr</c>.</param>
+    public static Html IngredientList(Dessert dessert, string trial, string rules, string language = "en")
+    {
+        IngredientDeclaration list;
+        try
+        {
+            list = dessert.IngredientList(trial, rules, language);
+        }
+        catch (TableException error)
+        {
+            return Notes.LookAt(Html.Of($"{trial} has no list of ingredients yet: {string.Join("; ", error.Problems)}"));
+        }
+        List<(string, Html)> open = [.. list.Problems.Select(problem => ("Supply", Html.Text(problem.ToString()))), .. list.Remarks.Select(remark => ("Look at", ReasonOf(remark)))];
+        var lead = list.IsDraft
+            ? Notes.Lead(Html.Of($"<strong>A draft, not for print:</strong> {(list.Problems.Count == 1 ? "one thing is" : $"{list.Problems.Count} things are")} missing."))
+            : Html.Empty;
+        return lead + Printed(list) + Notes.Verdict(open) + WhyTable(list, KitData.Rules(rules));
+    }
+
+    /// <summary>The list, and the statements that go with it, as they are printed.</summary>
+    private static Html Printed(IngredientDeclaration list) =>
+        Html.Of($"<div class='printed' lang='{list.Language}'><p>{Runs(list.Runs)}</p>{Paragraph(list.ContainsStatement)}{Paragraph(list.MayContainStatement)}</div>");
+
+    private static Html Paragraph(IReadOnlyList<TextRun> runs) => runs.Count == 0 ? Html.Empty : Html.Of($"<p>{Runs(runs)}</p>");
+
+    private static Html Runs(IReadOnlyList<TextRun> runs) => Html.Join(runs.Select(run => run.IsEmphasised ? Html.Of($"<strong>{run.Text}</strong>") : Html.Text(run.Text)));
+
+    private static Html WhyTable(IngredientDeclaration list, RuleSet rules) => new DataTable($"Why each ingredient stands where it stands, {rules.Title}",
+        [Column.Words("Ingredient"), Column.Numbers("Used for 100 g"), Column.Words("Why")],
+        [.. list.Items.Select(item => new Row([
+            item.Name,
+            Num.Said($"{(item.MassGrams!.Value / list.FinishedGrams * 100).ToString("0.0", CultureInfo.InvariantCulture)}\u202fg"),
+            Html.Join(item.Reasons.Select((reason, index) => index == 0 ? ReasonOf(reason) : Html.Of($"; {ReasonOf(reason)}")))]))])
+    { IsWide = true }.ToHtml();
+
+    private static Html ReasonOf(ListReason reason) => reason.Origin is { } origin ? Html.Of($"{reason.Words} <small>{origin.ToString()}</small>") : Html.Text(reason.Words);
+}

@@ -1,0 +1,37 @@
+using Tamis.Formulas;
+using Tamis.Labels;
+using Tamis.Losses;
+
+namespace Tamis.Desserts;
+
+/// <summary>From a made formula to its list of ingredients.</summary>
+internal static class ListedUses
+{
+    /// <summary>What went into all that is put together in a trial, each with the brackets that <c>components.csv</c> asks for.</summary>
+    public static IReadOnlyList<ListedUse> Of(Dessert dessert, Batch batch)
+    {
+        var line = dessert.LineOf(batch.Trial).ToArray();
+        var componentOf = batch.Components.SelectMany(component => component.Lines.Select(each => (each.Origin, component.Name)))
+            .DistinctBy(each => each.Origin).ToDictionary(each => each.Origin, each => each.Name);
+        string? BracketOf(string component) => dessert.Components.Of(component, line)?.OnLabel;
+        return [.. from placed in batch.Placed
+                   from part in placed.Out.Parts
+                   let inner = componentOf.GetValueOrDefault(part.Origin)
+                   let brackets = new[] { BracketOf(placed.Name), Names.Same(inner, placed.Name) || inner is null ? null : BracketOf(inner) }
+                   select new ListedUse(part.Ingredient, part.MassGrams, [.. brackets.OfType<string>()], part.Origin)];
+    }
+
+    /// <summary>What the sheets wish of a list.</summary>
+    public static ListWishes WishesOf(Dessert dessert, string trial) => new()
+    {
+        Emphasised = [.. WordsOf(dessert.Name), .. dessert.Facts.RowsOf("emphasis", trial).SelectMany(row => row.Value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))],
+        Summarises = dessert.Facts.Text("compounds", trial) is { } wish && Names.Same(wish, "short"),
+        Numbers = dessert.Facts.Text("additives", trial) is { } called && Names.Same(called, "numbers"),
+        CrossContact = [.. dessert.Facts.RowsOf("cross_contact", trial).SelectMany(row => row.Value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))],
+        Translate = dessert.Words.In,
+    };
+
+    // Words of two letters and the small words between are no ingredients.
+    private static IEnumerable<string> WordsOf(string name) =>
+        name.Split([' ', ',', '-', ';', '/'], StringSplitOptions.RemoveEmptyEntries).Where(word => word.Length > 2 && !Names.Same(word, "and") && !Names.Same(word, "with"));
+}

@@ -1,0 +1,59 @@
+using Tamis.Tables;
+
+namespace Tamis.Labels;
+
+/// <summary>A substance that a law wants named.</summary>
+/// <param name="GroupNumber">The number of its group in the law's list; empty where the law's list has none.</param>
+/// <param name="Group">The group as the law calls it: <c>cereals containing gluten</c>.</param>
+/// <param name="Substance">The substance, by the word of <c>allergen-words.csv</c>: <c>rye</c>.</param>
+/// <param name="Printed">The word to print in English where it is not the usual one; null otherwise.</param>
+/// <param name="ThresholdMgPerKg">From how much in the finished food it must be named; null where any amount counts.</param>
+/// <param name="CountsAtThreshold">Whether exactly that much counts.</param>
+/// <param name="Exempt">Names of ingredients in which it need not be named.</param>
+/// <param name="Origin">Where the row came from.</param>
+public sealed record AllergenRule(string GroupNumber, string Group, string Substance, string? Printed, double? ThresholdMgPerKg, bool CountsAtThreshold, IReadOnlyList<string> Exempt, RuleOrigin Origin)
+{
+    /// <summary>Whether so much in a kilogram of the finished food must be named.</summary>
+    public bool Counts(double mgPerKg) => ThresholdMgPerKg is not { } threshold || mgPerKg > threshold || CountsAtThreshold && mgPerKg >= threshold;
+}
+
+/// <summary>The allergens of a rule set: <c>allergens.csv</c>, with the words under which they are met.</summary>
+public sealed class AllergenRules
+{
+    private static readonly Dictionary<string, bool> AtThreshold = new(Names.Comparer) { ["at least"] = true, ["more than"] = false };
+
+    private AllergenRules(IReadOnlyList<AllergenRule> all, AllergenWords words) => (All, Words) = (all, words);
+
+    /// <summary>Every substance in the order of the law's list.</summary>
+    public IReadOnlyList<AllergenRule> All { get; }
+
+    /// <summary>How each substance is printed and found.</summary>
+    public AllergenWords Words { get; }
+
+    /// <summary>The groups in the order of the law's list.</summary>
+    public IReadOnlyList<string> Groups => [.. All.Select(rule => rule.Group).Distinct()];
+
+    /// <summary>The allergens of a rule set.</summary>
+    /// <exception cref="TableException">A file is missing or a cell cannot be read.</exception>
+    public static AllergenRules Of(RuleSet rules) => rules.Folder.Table(Read);
+
+    /// <summary>The rule for a word of the kitchen's sheets (<c>rye</c>, <c>almonds</c>); null where this law's list does not have it.</summary>
+    public AllergenRule? For(string word) => Words.SubstanceOf(word) is { } substance ? All.FirstOrDefault(rule => rule.Substance == substance) : null;
+
+    /// <summary>A substance as it is printed in a language; null where there is no term.</summary>
+    public string? Print(AllergenRule rule, string language) => Names.Same(language, "en") && rule.Printed is { } printed ? printed : Words.Print(rule.Substance, language);
+
+    private static AllergenRules Read(RuleFolder folder, List<CellProblem> problems)
+    {
+        var words = AllergenWords.Read(folder, problems);
+        AllergenRule[] all = [.. folder.Rows("allergens.csv", ["group_no", "group", "substance", "printed", "threshold_mg_kg", "threshold", "exempt"], problems).Select(row =>
+        {
+            var substance = row.Cells.Required("substance");
+            if (!words.Substances.Contains(substance)) row.Cells.Note("substance", $"a substance of {AllergenWords.File}, such as {string.Join(" or ", Names.Nearest(substance, words.Substances))}");
+            var threshold = row.Cells.Number("threshold_mg_kg", 0);
+            return new AllergenRule(row.Cells.Text("group_no") ?? "", row.Cells.Required("group"), substance, row.Cells.Text("printed"), threshold,
+                threshold is not null && row.Choice("threshold", AtThreshold), row.Cells.Words("exempt"), row.Origin());
+        })];
+        return new(all, words);
+    }
+}

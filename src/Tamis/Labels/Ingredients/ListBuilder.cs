@@ -1,0 +1,287 @@
+using System.Globalization;
+using Tamis.Formulas;
+
+namespace Tamis.Labels;
+
+/// <summary>Draws up a list of ingredients.</summary>
+internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wishes, double finishedGrams, double waterLostGrams)
+{
+    private const string Water = "water";
+
+    private readonly ListRules _list = ListRules.Of(rules);
+    private readonly AllergenRules _allergens = AllergenRules.Of(rules);
+    private readonly Additives _additives = Additives.Of(rules);
+    private readonly LabelWords _words = LabelWords.Of(rules.Folder);
+    private readonly List<ListProblem> _problems = [];
+    private readonly List<ListReason> _remarks = [];
+    private double _sulphitesMgPerKg;
+
+    public IngredientDeclaration Build(IReadOnlyList<ListedUse> uses)
+    {
+        ListedUse[] used = [.. uses.Where(use => use.MassGrams > 0)];
+        foreach (var left in uses.Where(use => use.MassGrams <= 0).Select(use => use.Ingredient.Name).Distinct(Names.Comparer).Except(used.Select(use => use.Ingredient.Name), Names.Comparer))
+            _remarks.Add(new($"{left} was taken out again and is not listed; what it gave off is for a competent person to judge.", null));
+        Lookout(used);
+        _sulphitesMgPerKg = used.Sum(use => (use.Ingredient.SulphitesMgPerKg ?? 0) * use.MassGrams) / finishedGrams;
+        var items = Grouped(InOrder(Level(used, 0)));
+        AllergenRule[] contains = [.. _allergens.All.Where(rule => All(items).Any(item => item.Substances.Contains(rule.Substance)))];
+        AllergenRule[] mayContain = [.. MayContain(used).Where(rule => !contains.Contains(rule))];
+        ListPrinter printer = new(_list, _allergens, _words, language, _problems);
+        return new()
+        {
+            Heading = printer.Heading,
+            Language = language,
+            FinishedGrams = finishedGrams,
+            Items = items,
+            Runs = printer.List(items),
+            ContainsStatement = _list.HasContainsStatement ? printer.Statement("contains", contains) : [],
+            MayContainStatement = printer.Statement("may contain", mayContain),
+            Contains = contains,
+            MayContain = mayContain,
+            Problems = [.. _problems.Distinct()],
+            Remarks = [.. _remarks.Distinct()],
+        };
+    }
+
+    private static IEnumerable<ListedItem> All(IEnumerable<ListedItem> items) => items.SelectMany(item => All(item.Parts).Prepend(item));
+
+    private void Lookout(ListedUse[] used)
+    {
+        foreach (var ingredient in used.Select(use => use.Ingredient).DistinctBy(each => each.Name, Names.Comparer))
+        {
+            if (ingredient.Allergens is null)
+                _problems.Add(new($"nobody has written down the allergens of {ingredient.Name}", "fill allergens in ingredients.csv or in the newest document, 'none' where somebody looked and there are none", ingredient.Origin));
+            foreach (var word in (ingredient.Allergens ?? []).Concat(ingredient.MayContain ?? []).Where(word => _allergens.Words.SubstanceOf(word) is null))
+                _problems.Add(new($"'{word}' of {ingredient.Name} is no allergen that the kit knows", $"one of {AllergenWords.File}, such as {string.Join(" or ", Names.Nearest(word, _allergens.Words.Substances))}", ingredient.Origin));
+            if (ingredient.LabelName is null)
+                _problems.Add(new($"{ingredient.Name} has no name for a label", "fill label_name in ingredients.csv, or legal_name in its document", ingredient.Origin));
+        }
+    }
+
+    // The items of one list: what stands in it itself, and the components in brackets.
+    private List<ListedItem> Level(IReadOnlyList<ListedUse> uses, int depth)
+    {
+        var own = uses.Where(use => use.Brackets.Count == depth).GroupBy(use => NameOf(use.Ingredient), Names.Comparer).SelectMany(same => ItemsOf([.. same]));
+        var inner = uses.Where(use => use.Brackets.Count > depth).GroupBy(use => use.Brackets[depth], Names.Comparer).Select(same => new ListedItem
+        {
+            Name = same.Key,
+            Printed = Said(same.Key, null),
+            MassGrams = same.Sum(use => use.MassGrams),
+            Parts = InOrder(Level([.. same], depth + 1)),
+            Reasons = [new($"named with its own bracket, as components.csv asks: {Grams(same.Sum(use => use.MassGrams))}", null)],
+        });
+        return [.. own.Concat(inner).Select(item => item.MassGrams is null ? item : item with { Quantity = QuantityOf(item) })];
+    }
+
+    private static string NameOf(Ingredient ingredient) => ingredient.LabelName ?? ingredient.Name;
+
+    private IEnumerable<ListedItem> ItemsOf(IReadOnlyList<ListedUse> uses)
+    {
+        var ingredient = uses[0].Ingredient;
+        var used = uses.Sum(use => use.MassGrams);
+        var (mass, reason) = Names.Same(NameOf(ingredient), Water) && _list.WaterByFinishedMass ? WaterLeft(used) : (used, $"placed by the {Grams(used)} used");
+        if (mass is not { } placed) yield break;
+        var sources = uses.Select(use => use.Ingredient).DistinctBy(each => each.Name, Names.Comparer).ToArray();
+        var substances = sources.SelectMany(SubstancesOf).Distinct().ToArray();
+        ListedItem item = new()
+        {
+            Name = NameOf(ingredient),
+            Printed = "",
+            MassGrams = placed,
+            Substances = substances,
+            Reasons = [new(reason, null), .. sources.Length > 1 ? [new ListReason($"{string.Join(" and ", sources.Select(each => each.Name))} have one name on a label", null)] : Array.Empty<ListReason>()],
+            Origins = [.. uses.Select(use => use.Origin).Distinct()],
+        };
+        foreach (var made in ingredient.AdditiveNumbers.Count > 0 ? AdditiveItems(item, ingredient) : [CompoundOrPlain(item, ingredient)]) yield return Named(made);
+    }
+
+    // Added water is what the finished food weighs beyond all other ingredients that were used.
+    private (double? Mass, string Reason) WaterLeft(double used)
+    {
+        var left = Math.Max(0, used - waterLostGrams);
+        var share = left / finishedGrams * 100;
+        var origin = _list.Origins["water_limit_percent"];
+        var words = $"of {Grams(used)} added water {Grams(left)} are left, {share.ToString("0.0", CultureInfo.InvariantCulture)} % of the finished food";
+        if (_list.ListsWater(share)) return (left, words);
+        _remarks.Add(new($"Water is left off: {words}, and the law lets {(_list.WaterLimitIncluded ? "up to" : "less than")} {_list.WaterLimitPercent.ToString(CultureInfo.InvariantCulture)} % go unnamed.", origin));
+        return (null, words);
+    }
+
+    private IEnumerable<ListedItem> AdditiveItems(ListedItem item, Ingredient ingredient)
+    {
+        string[] names = [.. NameOf(ingredient).Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
+        foreach (var number in ingredient.AdditiveNumbers.Where(number => _additives.Find(number) is null))
+            _problems.Add(new($"{number} of {ingredient.Name} is no additive that the kit knows", "a number of data/rules/additives.csv, or a row more there with its source", ingredient.Origin));
+        if (_list.HasAdditiveClass && (ingredient.Function is not { } function || SupplierList.Singular(function, _words) is null))
+            _problems.Add(new($"{ingredient.Name} is an additive without a class that the law knows", $"fill function in ingredients.csv{(ingredient.Function is { } word ? $" ('{word}' is none{Near(word)})" : "")}", ingredient.Origin));
+        var additiveClass = ingredient.Function is { } written ? SupplierList.Singular(written, _words)?.Class : null;
+        yield return item with
+        {
+            Printed = string.Join(", ", names.Select((name, index) => Called(name, ingredient, index))),
+            Class = _list.HasAdditiveClass ? additiveClass : null,
+            Count = names.Length,
+            Reasons = [.. item.Reasons, new("an additive: class and name, or name alone, as the law has it", _list.Origins["additive_class"])],
+        };
+        // What the pack of a mixture of additives lists beside them, such as the starch of a baking powder.
+        foreach (var other in PartsOf(ingredient).Where(part => _additives.Find(part.Name) is null && !names.Contains(part.Name, Names.Comparer)))
+            yield return new()
+            {
+                Name = other.Name,
+                Printed = Said(other.Name, ingredient.Origin),
+                MassGrams = item.MassGrams,
+                Reasons = [new($"in {ingredient.Name} by its own pack, which does not say how much: placed by all of the {Grams(item.MassGrams!.Value)}", null)],
+                Origins = item.Origins,
+            };
+    }
+
+    private string Called(string name, Ingredient ingredient, int index)
+    {
+        if (!wishes.Numbers || _list.Numbering == AdditiveNumbering.None || index >= ingredient.AdditiveNumbers.Count) return Said(name, ingredient.Origin);
+        return Numbered(ingredient.AdditiveNumbers[index]);
+    }
+
+    private string Numbered(string number) => _list.Numbering switch
+    {
+        AdditiveNumbering.Bare => number[2..],
+        AdditiveNumbering.Ins => $"INS\u00a0{number[2..]}",
+        _ => number.Replace(' ', '\u00a0'),
+    };
+
+    private ListedItem CompoundOrPlain(ListedItem item, Ingredient ingredient)
+    {
+        var printed = item with { Printed = Said(item.Name, ingredient.Origin) };
+        var parts = PartsOf(ingredient);
+        if (parts.Count == 0) return printed;
+        var share = item.MassGrams!.Value / finishedGrams * 100;
+        var maySummarise = _list.MaySummarise(item.Name, share);
+        if (!wishes.Summarises || !maySummarise)
+            return printed with
+            {
+                Parts = [.. parts.Select(part => PartItem(part, ingredient, item.Substances))],
+                Reasons = [.. item.Reasons, new(maySummarise ? "opened; the law would let it stand without its own list" : "a compound: its own list stands in brackets", _list.Origins["compound_limit_percent"])],
+            };
+        return printed with
+        {
+            Parts = [.. parts.Where(part => part.Class is not null).Select(part => PartItem(part, ingredient, item.Substances))],
+            Reasons = [.. item.Reasons, new($"{share.ToString("0.0", CultureInfo.InvariantCulture)} % of the finished food: stands without its own list, but for additives and allergens", _list.Origins["compound_limit_percent"])],
+        };
+    }
+
+    private ListedItem PartItem(SupplierPart part, Ingredient ingredient, IReadOnlyList<string> counting) => new()
+    {
+        Name = part.Name,
+        Printed = PartName(part, ingredient),
+        Quantity = part.Percent is { } percent ? $"{percent.ToString("0.##", CultureInfo.InvariantCulture)}\u00a0%" : null,
+        Class = _list.HasAdditiveClass ? part.Class : null,
+        Parts = [.. part.Parts.Select(inner => PartItem(inner, ingredient, counting))],
+        Substances = [.. _allergens.Words.Find(part.Name, "en").Select(span => span.Substance).Where(counting.Contains).Distinct()],
+    };
+
+    private string PartName(SupplierPart part, Ingredient ingredient)
+    {
+        var isNumber = _additives.Find(part.Name) is { } additive && Names.Same(additive.Number, part.Name);
+        // A number is a name in every language; a law without numbers wants the name.
+        return !isNumber ? Said(part.Name, ingredient.Origin) : _list.Numbering == AdditiveNumbering.None ? Said(_additives.Find(part.Name)!.Name, ingredient.Origin) : Numbered(_additives.Find(part.Name)!.Number);
+    }
+
+    private IReadOnlyList<SupplierPart> PartsOf(Ingredient ingredient)
+    {
+        if (ingredient.SupplierList is not { } text) return [];
+        List<string> unknown = [];
+        var parts = SupplierList.Read(text, _additives, _words, unknown);
+        foreach (var name in unknown)
+            _problems.Add(new($"'{name}' in the list of {ingredient.Name} stands behind a class and is no additive that the kit knows", "its number, or a row more in data/rules/additives.csv with its source", ingredient.Origin));
+        foreach (var span in _allergens.Words.Find(text, "en").Where(span => ingredient.Allergens is { } stated && !stated.Any(word => _allergens.Words.SubstanceOf(word) == span.Substance)).DistinctBy(span => span.Substance))
+            if (_allergens.For(span.Substance) is { ThresholdMgPerKg: null })
+                _problems.Add(new($"the list of {ingredient.Name} names {span.Substance} and its allergens do not", "look at the document and mend allergens in its row", ingredient.Origin));
+        return parts;
+    }
+
+    // An allergen that none of the printed names shows stands in brackets behind the item.
+    private ListedItem Named(ListedItem item)
+    {
+        var shown = All([item]).SelectMany(each => _allergens.Words.Find(each.Printed, language).Select(span => span.Substance)).ToHashSet();
+        List<string> sources = [];
+        foreach (var substance in item.Substances.Where(substance => !shown.Contains(substance)))
+        {
+            var rule = _allergens.All.First(rule => rule.Substance == substance);
+            if (_allergens.Print(rule, language) is { } printed) sources.Add(printed);
+            else _problems.Add(new($"there is no word for {substance} in the language '{language}'", $"a term in {AllergenWords.File}", null));
+        }
+        return item with { NamedSources = sources };
+    }
+
+    private IEnumerable<string> SubstancesOf(Ingredient ingredient)
+    {
+        foreach (var word in ingredient.Allergens ?? [])
+        {
+            if (_allergens.Words.SubstanceOf(word) is not { } substance) continue;
+            if (_allergens.For(word) is not { } rule)
+                _remarks.Add(new($"{substance} of {ingredient.Name} is on no list of this law and is not emphasised.", null));
+            else if (rule.Exempt.FirstOrDefault(exempt => NameOf(ingredient).Contains(exempt, StringComparison.OrdinalIgnoreCase)) is { } exempt)
+                _remarks.Add(new($"{substance} of {ingredient.Name} need not be named: {exempt} is exempt.", rule.Origin));
+            else if (rule.ThresholdMgPerKg is not null && ingredient.SulphitesMgPerKg is null)
+                _problems.Add(new($"how much sulphite is in {ingredient.Name} is not known", "sulphites_mg_kg in its document; until then it is named", ingredient.Origin));
+            else if (!rule.Counts(_sulphitesMgPerKg))
+            {
+                _remarks.Add(new($"{rule.Group}: {_sulphitesMgPerKg.ToString("0.0", CultureInfo.InvariantCulture)} mg/kg in the finished food, under the limit of {rule.ThresholdMgPerKg!.Value.ToString(CultureInfo.InvariantCulture)}; not named as an allergen. What the oven drives off is not taken away.", rule.Origin));
+                continue;
+            }
+            if (_allergens.For(word) is { } counts && !counts.Exempt.Any(exempt => NameOf(ingredient).Contains(exempt, StringComparison.OrdinalIgnoreCase))) yield return substance;
+        }
+    }
+
+    private IEnumerable<AllergenRule> MayContain(IEnumerable<ListedUse> used)
+    {
+        string[] words = [.. used.SelectMany(use => use.Ingredient.MayContain ?? []).Concat(wishes.CrossContact).Distinct(Names.Comparer)];
+        foreach (var word in wishes.CrossContact.Where(word => _allergens.Words.SubstanceOf(word) is null))
+            _problems.Add(new($"'{word}' of the workshop's cross-contact is no allergen that the kit knows", $"one of {AllergenWords.File}, such as {string.Join(" or ", Names.Nearest(word, _allergens.Words.Substances))}", null));
+        return _allergens.All.Where(rule => words.Any(word => _allergens.Words.SubstanceOf(word) == rule.Substance));
+    }
+
+    private string? QuantityOf(ListedItem item)
+    {
+        if (!_list.HasQuantities || !wishes.Emphasised.Any(word => HoldsWord(item.Name, word))) return null;
+        return _list.Quantity(item.MassGrams!.Value, finishedGrams);
+    }
+
+    private static bool HoldsWord(string name, string word) => $" {Names.Key(name)} ".Contains($" {Names.Key(word)} ", StringComparison.Ordinal);
+
+    private List<ListedItem> Grouped(List<ListedItem> items)
+    {
+        ListedItem[] sugars = [.. items.Where(item => _list.GroupedSugars.Contains(item.Name, Names.Comparer))];
+        if (sugars.Length == 0) return items;
+        ListedItem group = new()
+        {
+            Name = "sugars",
+            Printed = Lawful("sugars"),
+            MassGrams = sugars.Sum(item => item.MassGrams),
+            Parts = InOrder([.. sugars]),
+            Reasons = [new("sugars-based ingredients stand together, by the mass of all of them", _list.Origins["group_sugars"])],
+        };
+        return InOrder([.. items.Except(sugars), group]);
+    }
+
+    // Where two weigh the same the order of the sheet stays.
+    private static List<ListedItem> InOrder(IReadOnlyList<ListedItem> items) => [.. items.OrderByDescending(item => item.MassGrams)];
+
+    private string Lawful(string word)
+    {
+        if (_words.In(word, language) is { } term) return term;
+        _problems.Add(new($"there is no word for '{word}' in the language '{language}'", "a term in data/rules/words.csv", null));
+        return $"[{word}]";
+    }
+
+    // A word of the kitchen's in the language of the label; the kit's own word where it has one.
+    private string Said(string word, Source? origin)
+    {
+        if (Names.Same(language, "en")) return word;
+        if ((wishes.Translate(word, language) ?? _words.In(word, language)) is { } term) return term;
+        _problems.Add(new($"there is no word for '{word}' in the language '{language}'", $"a term in the column {language} of the store's words.csv", origin));
+        return $"[{word}]";
+    }
+
+    private string Near(string word) => Names.Nearest(word, _words.All) is [var near, ..] ? $"; is it '{near}'?" : "";
+
+    private static string Grams(double grams) => $"{grams.ToString(grams < 10 ? "0.0" : "0", CultureInfo.InvariantCulture)}\u202fg";
+}

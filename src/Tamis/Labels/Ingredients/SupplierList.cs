@@ -1,0 +1,89 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace Tamis.Labels;
+
+/// <summary>A part of a supplier's list of ingredients.</summary>
+/// <param name="Name">Its name, without its percentage.</param>
+/// <param name="Percent">The percentage beside it; null where there is none.</param>
+/// <param name="Class">The additive class before it (<c>emulsifier</c>), in the singular; null where there is none.</param>
+/// <param name="Parts">What stands in brackets behind it.</param>
+public sealed record SupplierPart(string Name, double? Percent, string? Class, IReadOnlyList<SupplierPart> Parts);
+
+/// <summary>Reads a supplier's list of ingredients: <c>sugar, cocoa powder 14 %, emulsifiers: lecithins (rapeseed), E 476; natural flavouring</c>.</summary>
+/// <remarks>Commas and semicolons part the list, but not within brackets nor within a number. A class in the plural goes on over commas as long as additives follow, and to a semicolon at most; one in the singular names one additive.</remarks>
+public static partial class SupplierList
+{
+    /// <summary>Reads a list.</summary>
+    /// <param name="text">The list.</param>
+    /// <param name="additives">The additives that it may name.</param>
+    /// <param name="words">The words of classes.</param>
+    /// <param name="unknown">Receives what stands behind a class and is no known additive.</param>
+    public static IReadOnlyList<SupplierPart> Read(string text, Additives additives, LabelWords words, ICollection<string> unknown)
+    {
+        List<SupplierPart> parts = [];
+        foreach (var stretch in Parted(text, ';'))
+        {
+            string? current = null;
+            var isPlural = false;
+            foreach (var written in Parted(stretch, ','))
+            {
+                var item = written;
+                if (item.IndexOf(':') is var colon and > 0 && Singular(item[..colon].Trim(), words) is { } found)
+                {
+                    (current, isPlural) = (found.Class, found.IsPlural);
+                    item = item[(colon + 1)..].Trim();
+                    if (additives.Find(NameOf(item)) is null) unknown.Add(item);
+                }
+                else if (current is not null && (!isPlural || additives.Find(NameOf(item)) is null)) current = null;
+                parts.Add(PartOf(item, current, additives, words, unknown));
+            }
+        }
+        return parts;
+    }
+
+    /// <summary>A class of additives in the singular, and whether it was written in the plural; null where the word is no class.</summary>
+    public static (string Class, bool IsPlural)? Singular(string word, LabelWords words)
+    {
+        // Each class stands in the file in the singular and behind it in the plural.
+        var at = words.All.ToList().FindIndex(known => Names.Same(known, word));
+        if (at < 0) return null;
+        var isPlural = at > 0 && words.All[at].StartsWith(words.All[at - 1][..^1], StringComparison.Ordinal);
+        return (isPlural ? words.All[at - 1] : words.All[at], isPlural);
+    }
+
+    private static SupplierPart PartOf(string written, string? additiveClass, Additives additives, LabelWords words, ICollection<string> unknown)
+    {
+        var open = written.IndexOfAny(['(', '[']);
+        var inner = open > 0 && written.LastIndexOfAny([')', ']']) is var close && close > open ? written[(open + 1)..close] : null;
+        var outer = inner is null ? written : written[..open] + written[(open + inner.Length + 2)..];
+        var percent = Percentage().Match(outer);
+        var share = percent.Success ? double.Parse(percent.Groups[1].Value.Replace(',', '.'), CultureInfo.InvariantCulture) : (double?)null;
+        var name = (percent.Success ? outer.Remove(percent.Index, percent.Length) : outer).Trim();
+        return new(name, share, additiveClass, inner is null ? [] : Read(inner, additives, words, unknown));
+    }
+
+    private static string NameOf(string written) => PercentageAtEnd().Replace(written.IndexOfAny(['(', '[']) is var open and > 0 ? written[..open] : written, "").Trim();
+
+    private static List<string> Parted(string text, char separator)
+    {
+        List<string> parts = [];
+        var (start, depth) = (0, 0);
+        for (var at = 0; at <= text.Length; at++)
+        {
+            if (at < text.Length && text[at] is '(' or '[') depth++;
+            if (at < text.Length && text[at] is ')' or ']') depth--;
+            var isWithinNumber = separator == ',' && at > 0 && at + 1 < text.Length && char.IsAsciiDigit(text[at - 1]) && char.IsAsciiDigit(text[at + 1]);
+            if (at < text.Length && (text[at] != separator || depth > 0 || isWithinNumber)) continue;
+            if (text[start..at].Trim() is { Length: > 0 } part) parts.Add(part);
+            start = at + 1;
+        }
+        return parts;
+    }
+
+    [GeneratedRegex(@"\s*(\d+(?:[.,]\d+)?)\s*%")]
+    private static partial Regex Percentage();
+
+    [GeneratedRegex(@"\s*\d+(?:[.,]\d+)?\s*%\s*$")]
+    private static partial Regex PercentageAtEnd();
+}

@@ -1,0 +1,151 @@
+using CsCheck;
+using Tamis.Desserts;
+using Tamis.Formulas;
+using Tamis.Labels;
+
+namespace Tamis.Tests.Labels;
+
+public class IngredientListTests
+{
+    private static readonly Source Cell = new("formula.csv", Evidence.Sheet, "row 2, column T1");
+
+    private static Dessert Loaf { get; } = Dessert.Open(Repository.Path("data", "desserts", "travel-loaf"));
+
+    private static Ingredient Known(string name, params string[] allergens) => new() { Name = name, LabelName = name, Allergens = allergens };
+
+    private static ListedUse Use(Ingredient ingredient, double massGrams, params string[] brackets) => new(ingredient, massGrams, brackets, Cell);
+
+    private static IngredientDeclaration Eu(double waterLostGrams, ListWishes? wishes, params ListedUse[] uses) =>
+        IngredientDeclaration.Of(uses, uses.Sum(use => use.MassGrams) - waterLostGrams, waterLostGrams, LabelKit.Eu, "en", wishes);
+
+    [Fact]
+    public void Of_Uses_StandByMassAsUsedWhateverWaterLeaves() =>
+        Assert.Equal("Ingredients: milk, flour (wheat), salt.", Eu(400, null, Use(Known("flour", "wheat"), 300), Use(Known("milk", "milk"), 690), Use(Known("salt"), 10)).Text);
+
+    [Fact]
+    public void Of_AddedWater_CountsByWhatIsLeftAndGoesUnderFivePerCent()
+    {
+        // Regulation (EU) No 1169/2011, Annex VII Part A(1): finished weight less the other ingredients; up to 5 % may be left out.
+        var much = Eu(50, null, Use(Known("water"), 500), Use(Known("sugar"), 480));
+        var little = Eu(50, null, Use(Known("water"), 90), Use(Known("sugar"), 960));
+
+        Assert.Equal("Ingredients: sugar, water.", much.Text);
+        Assert.Equal(450, much.Items[1].MassGrams!.Value, 9);
+        Assert.Equal("Ingredients: sugar.", little.Text);
+        Assert.Contains(little.Remarks, remark => remark.Words.StartsWith("Water is left off", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_OneNameTwice_IsOneItem() =>
+        Assert.Equal("Ingredients: rye flour, sugar.", Eu(0, null, Use(Known("sugar"), 50), Use(Known("rye flour", "rye"), 40), Use(Known("dark rye flour", "rye") with { LabelName = "rye flour" }, 30)).Text);
+
+    [Fact]
+    public void Of_Bracket_StandsByTheMassOfAllThatIsInIt() =>
+        Assert.Equal("Ingredients: nut paste (almonds, sugar), cream (milk).",
+            Eu(0, null, Use(Known("cream", "milk"), 100), Use(Known("almonds", "almond"), 80, "nut paste"), Use(Known("sugar"), 60, "nut paste")).Text);
+
+    [Fact]
+    public void Of_Allergens_StandOutInTheNameOrBehindIt()
+    {
+        var list = Eu(0, null, Use(Known("butter", "milk"), 30), Use(Known("wheat flour", "wheat"), 50), Use(Known("eggs", "egg"), 40));
+
+        Assert.Equal(["wheat", "eggs", "milk"], list.Runs.Where(run => run.IsEmphasised).Select(run => run.Text));
+        Assert.Equal(["wheat", "egg", "milk"], list.Contains.Select(rule => rule.Substance));
+    }
+
+    [Fact]
+    public void Of_UnknownAllergens_IsADraftThatSaysWhose()
+    {
+        var list = Eu(0, null, Use(Known("sugar") with { Allergens = null }, 30));
+
+        Assert.Contains("sugar", Assert.Single(list.Problems).What, StringComparison.Ordinal);
+        Assert.True(list.IsDraft);
+    }
+
+    [Fact]
+    public void Of_MistypedAllergen_NamesTheNearest() => Assert.Contains("milk", Assert.Single(Eu(0, null, Use(Known("butter", "mlik"), 30)).Problems).Supply, StringComparison.Ordinal);
+
+    [Fact]
+    public void Of_AdditiveWithoutAClass_IsNamed() =>
+        Assert.Contains(Eu(0, null, Use(Known("pectins") with { AdditiveNumbers = ["E 440"], Function = "geling agent" }, 5)).Problems, problem => problem.Supply.Contains("gelling agent", StringComparison.Ordinal));
+
+    [Fact]
+    public void Of_UnknownAdditive_IsNamed()
+    {
+        Assert.Contains(Eu(0, null, Use(Known("pectins") with { AdditiveNumbers = ["E 4400"], Function = "gelling agent" }, 5)).Problems, problem => problem.What.Contains("E 4400", StringComparison.Ordinal));
+        Assert.Contains(Eu(0, null, Use(Known("glaze") with { SupplierList = "sugar, gelling agent: moondust" }, 5)).Problems, problem => problem.What.Contains("moondust", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_LanguageWithoutATerm_IsADraftAndLeavesNothingOff()
+    {
+        var list = IngredientDeclaration.Of([Use(Known("damson puree"), 30)], 30, 0, LabelKit.Eu, "fr");
+
+        Assert.Contains("[damson puree]", list.Text, StringComparison.Ordinal);
+        Assert.Contains("words.csv", Assert.Single(list.Problems).Supply, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_Exempt_IsNotNamed()
+    {
+        // Annex II 1(a): glucose syrups from wheat.
+        var list = Eu(0, null, Use(Known("glucose syrup", "wheat"), 30));
+
+        Assert.Empty(list.Contains);
+        Assert.Contains(list.Remarks, remark => remark.Words.Contains("exempt", StringComparison.Ordinal));
+    }
+
+    // Chips are 250 of 2,220 g weighed in: far above 2 %; the law has no limit for compounds whose composition it does not define.
+    [Fact]
+    public void Of_LoafWithChips_OpensTheirListWithItsClasses()
+    {
+        var list = Loaf.IngredientList("V2", "eu", "en");
+
+        Assert.Contains("emulsifiers: lecithins (rapeseed), E\u00a0476; natural flavouring", list.Text, StringComparison.Ordinal);
+        Assert.Contains("fat-reduced cocoa powder 14\u00a0%", list.Text, StringComparison.Ordinal);
+        Assert.Equal(["soya", "hazelnut"], list.MayContain.Select(rule => rule.Substance));
+        Assert.DoesNotContain(list.Contains, rule => rule.Substance == "soya");
+        Assert.False(list.IsDraft, string.Join("\n", list.Problems));
+    }
+
+    // 95 mg/kg in 250 g of peel make 11.9 mg/kg in the cake; 14 mg/kg in the fruit preparation make 1.8: Annex II(12) wants more than 10.
+    [Fact]
+    public void Of_Sulphites_AreNamedAboveTheLimitOfTheFinishedFood()
+    {
+        Assert.Contains(Loaf.IngredientList("V1", "eu", "en").Runs, run => run is { IsEmphasised: true, Text: "sulphur dioxide" });
+        var fruit = Loaf.IngredientList("V3", "eu", "en");
+        Assert.Contains("sulphur dioxide", fruit.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(fruit.Runs, run => run is { IsEmphasised: true, Text: "sulphur dioxide" });
+        Assert.Contains(fruit.Remarks, remark => remark.Words.Contains("1.8 mg/kg", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("fr")]
+    [InlineData("de")]
+    [InlineData("es")]
+    [InlineData("it")]
+    public void Of_Loaf_IsWholeInFiveLanguages(string language) => Assert.Empty(Loaf.IngredientList("V1", "eu", language).Problems);
+
+    [Fact]
+    public void Of_Loaf_StatesTheQuantityOfWhatItIsNamedAfter()
+    {
+        // Honey: 340 of 2,219.85 g weighed in, 2 % of it in the bowl and on no cake; 2,219.85 less 44.4, 1.9 and 211.4 g are left: 17.0 %.
+        Assert.Contains("honey 17\u00a0%", Loaf.IngredientList("V1", "eu", "en").Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("%", Loaf.IngredientList("V1", "us", "en").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_LoafInTheUnitedStates_HasAContainsStatementWithoutRye() =>
+        Assert.Equal("Contains: milk, eggs, wheat, sulfites.", string.Concat(Loaf.IngredientList("V1", "us", "en").ContainsStatement.Select(run => run.Text)));
+
+    // Whatever goes in stands in the list once, in falling order, and the text holds every name.
+    [Fact]
+    public void Of_AnyUses_ListsEachOnceInOrder() => Gen.Select(Gen.Int[0, 12], Gen.Double[0.1, 500]).Array[1, 25].Sample(lines =>
+    {
+        var list = Eu(0, null, [.. lines.Select(line => Use(Known($"thing {(char)('a' + line.Item1)}"), line.Item2))]);
+
+        Assert.Equal(lines.Select(line => line.Item1).Distinct().Count(), list.Items.Count);
+        Assert.Equal(lines.Sum(line => line.Item2), list.Items.Sum(item => item.MassGrams!.Value), 6);
+        Assert.True(list.Items.Zip(list.Items.Skip(1)).All(pair => pair.First.MassGrams >= pair.Second.MassGrams));
+    });
+}
