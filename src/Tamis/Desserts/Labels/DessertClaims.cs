@@ -1,0 +1,53 @@
+using System.Globalization;
+using Tamis.Formulas;
+using Tamis.Labels;
+using Tamis.Tables;
+
+namespace Tamis.Desserts;
+
+/// <summary>The claims of a dessert: asked for in <c>dessert.csv</c>, and free to be made.</summary>
+public static class DessertClaims
+{
+    /// <summary>A trial as a food that claims are held against.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="rules">The rule set's folder name.</param>
+    /// <param name="other">The trial to compare with; null where the claim needs none.</param>
+    /// <exception cref="TableException">The masses of a trial are not all known.</exception>
+    public static ClaimedFood FoodOf(Dessert dessert, string trial, string rules, string? other = null)
+    {
+        var set = KitData.Rules(rules);
+        return new(Whole(dessert, trial), set)
+        {
+            IsLiquid = Names.Same(dessert.Facts.Text("state", trial), "liquid"),
+            DensityGramsPerMillilitre = dessert.Facts.Number("density_g_ml", trial),
+            ServingGrams = dessert.Facts.Number("portion_g", trial),
+            ReferenceAmountGrams = dessert.Facts.Number("reference_amount_g", trial) ?? ReferenceOf(dessert, trial, set),
+            Other = other is null ? null : Whole(dessert, other),
+        };
+    }
+
+    /// <summary>The claims asked for, each with the cell that asks.</summary>
+    public static IReadOnlyList<(ClaimVerdict Verdict, Source Origin)> Asked(Dessert dessert, string trial, string rules)
+    {
+        var food = FoodOf(dessert, trial, rules);
+        return [.. dessert.Facts.RowsOf("claim", trial).Select(row => (ClaimCheck.Of(food, row.Value), row.Row.Origin("value")))];
+    }
+
+    /// <summary>What would carry the conditions that a claim fails, by swaps among the ingredients of all trials.</summary>
+    public static IReadOnlyList<ClaimSwap> Repairs(Dessert dessert, string trial, string rules, ClaimVerdict verdict)
+    {
+        var food = FoodOf(dessert, trial, rules);
+        Ingredient[] known = [.. dessert.Batches.SelectMany(batch => batch.Components).SelectMany(component => component.Out.Parts).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer)];
+        return [.. verdict.Conditions.Where(condition => condition.Holds == false).SelectMany(condition => ClaimRepair.Swaps(food, condition.Condition, known))];
+    }
+
+    private static Losses.Mixture Whole(Dessert dessert, string trial) => dessert.Trial(trial).Whole is { FinishedGrams: > 0 } whole ? whole : throw new TableException(dessert.Trial(trial).Gaps);
+
+    private static double? ReferenceOf(Dessert dessert, string trial, RuleSet rules)
+    {
+        if (dessert.Facts.Text("serving_category", trial) is not { } category) return null;
+        var found = rules.Servings.FirstOrDefault(serving => Names.Same(serving.Category, category)) ?? rules.Servings.FirstOrDefault(serving => serving.Category.Contains(category, StringComparison.OrdinalIgnoreCase));
+        return found is { Unit: "g" } && double.TryParse(found.Quantity, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var grams) ? grams : null;
+    }
+}

@@ -1,0 +1,45 @@
+using Tamis.Formulas;
+using Tamis.Losses;
+
+namespace Tamis.Labels;
+
+/// <summary>A swap of two ingredients, gram for gram, that would carry a figure over its limit: a hint from the figures, not a recipe.</summary>
+/// <param name="Out">What would go.</param>
+/// <param name="In">What would come in its place.</param>
+/// <param name="MassGrams">How much, in grams of what was used; at most all of what is there.</param>
+public sealed record ClaimSwap(string Out, string In, double MassGrams);
+
+/// <summary>What would carry a failing claim.</summary>
+public static class ClaimRepair
+{
+    /// <summary>The swaps that would carry a condition in 100 g, smallest first.</summary>
+    /// <param name="food">The food.</param>
+    /// <param name="condition">The condition that is not met.</param>
+    /// <param name="candidates">Ingredients that may come in: those of the formula and of its other trials.</param>
+    /// <param name="most">How many swaps to give.</param>
+    public static IReadOnlyList<ClaimSwap> Swaps(ClaimedFood food, ClaimCondition condition, IEnumerable<Ingredient> candidates, int most = 3)
+    {
+        if (condition.Basis != ClaimBasis.Per100Grams || condition.Figure.Length == 0) return [];
+        var (amount, _) = ClaimCheck.FigureOf(food, food.Mixture, condition.Figure, condition.Unit, condition.Origin);
+        var needed = (condition.Limit - amount.Known) / 100 * food.Mixture.FinishedGrams;
+        if (needed == 0) return [];
+        Ingredient[] incoming = [.. candidates.DistinctBy(each => each.Name, Names.Comparer)];
+        return [.. (from there in food.Mixture.Parts.GroupBy(part => part.Ingredient.Name, Names.Comparer)
+                   let mass = there.Sum(part => part.MassGrams)
+                   from other in incoming
+                   where !Names.Same(other.Name, there.Key)
+                   let gain = Per100Grams(food, condition, other) - Per100Grams(food, condition, there.First().Ingredient)
+                   where gain is { } known && known * needed > 0
+                   let swap = needed / gain!.Value * 100
+                   where swap <= mass
+                   orderby swap
+                   select new ClaimSwap(there.Key, other.Name, swap)).Take(most)];
+    }
+
+    private static double? Per100Grams(ClaimedFood food, ClaimCondition condition, Ingredient ingredient)
+    {
+        if (ingredient.Profile is null) return null;
+        Mixture alone = new() { Parts = [new(ingredient, 100, 0, new(ingredient.Name, Evidence.Computed))] };
+        return ClaimCheck.FigureOf(food, alone, condition.Figure, condition.Unit, condition.Origin).Amount.Whole;
+    }
+}
