@@ -3,6 +3,7 @@ using System.Text;
 using Tamis.App.Check;
 using Tamis.App.Import;
 using Tamis.App.Jupyter;
+using Tamis.App.Label;
 using Tamis.App.New;
 using Tamis.App.Pages;
 using Tamis.App.Plan;
@@ -28,6 +29,7 @@ internal static class CommandLine
             ImportCommand.Create(),
             PlanCommand.Create(),
             TastingCommand.Create(),
+            LabelCommand.Create(),
             VerifyCommand.Create(),
             JupyterCommand.Create(),
         }.Parse(arguments).InvokeAsync();

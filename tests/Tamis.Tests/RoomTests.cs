@@ -14,7 +14,7 @@ public class RoomTests
         ["Composition"] = [.. Below, "Statistics"],
         ["Formulas"] = [.. Below, "Composition"],
         ["Losses"] = [.. Below, "Composition", "Formulas", "Statistics"],
-        ["Labels"] = [.. Below, "Composition", "Formulas", "Losses"],
+        ["Labels"] = [.. Below, "Composition", "Formulas", "Losses", "Statistics"],
         ["Montage"] = [.. Below, "Composition", "Formulas", "Losses"],
         ["Production"] = [.. Below, "Composition", "Formulas", "Losses"],
         ["Physics"] = [.. Below, "Composition", "Formulas", "Losses", "Statistics"],

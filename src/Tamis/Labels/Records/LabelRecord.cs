@@ -1,0 +1,104 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Tamis.Labels;
+
+/// <summary>A line of a record.</summary>
+/// <param name="Key">What it is: a line of the formula, a figure of the panel. Stands once in its section.</param>
+/// <param name="Text">What it was.</param>
+/// <param name="Source">Where it came from; empty where it was computed.</param>
+public sealed record RecordRow(string Key, string Text, string Source);
+
+/// <summary>A part of a record: the formula, the documents, the rules, the panel.</summary>
+/// <param name="Title">Its title.</param>
+/// <param name="IsPrinted">Whether its rows are what stands on the pack.</param>
+/// <param name="Rows">Its rows.</param>
+public sealed record RecordSection(string Title, bool IsPrinted, IReadOnlyList<RecordRow> Rows);
+
+/// <summary>Something that is not as the record has it.</summary>
+/// <param name="Section">The part of the record.</param>
+/// <param name="IsPrinted">Whether it stands on the pack.</param>
+/// <param name="Key">The line.</param>
+/// <param name="Then">What the record has; empty where it has no such line.</param>
+/// <param name="Now">What is there now; empty where it is gone.</param>
+/// <param name="Source">Where it stands now, or stood then.</param>
+public sealed record RecordDifference(string Section, bool IsPrinted, string Key, string Then, string Now, string Source);
+
+/// <summary>A label as it was signed: everything that it rests on, who signed it and when.</summary>
+/// <remarks>The digest is SHA-256 over the record without it, so that a changed file is found out. It is no proof of who signed: it guards against slips, not against forgers.</remarks>
+public sealed record LabelRecord
+{
+    private static readonly JsonSerializerOptions Options = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, PropertyNamingPolicy = JsonNamingPolicy.CamelCase, NewLine = "\n" };
+
+    /// <summary>The product.</summary>
+    public required string Product { get; init; }
+
+    /// <summary>The trial.</summary>
+    public required string Trial { get; init; }
+
+    /// <summary>The rule set, by its folder's name.</summary>
+    public required string Rules { get; init; }
+
+    /// <summary>The language of the label.</summary>
+    public required string Language { get; init; }
+
+    /// <summary>Who signed, as they wrote it.</summary>
+    public required string Signer { get; init; }
+
+    /// <summary>The day on which it was signed.</summary>
+    public required DateOnly SignedOn { get; init; }
+
+    /// <summary>All that it rests on and all that it says.</summary>
+    public required IReadOnlyList<RecordSection> Sections { get; init; }
+
+    /// <summary>SHA-256 over the rest, in hexadecimal; null before it is sealed.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Digest { get; init; }
+
+    /// <summary>Whether nothing in it was changed since it was sealed.</summary>
+    [JsonIgnore]
+    public bool IsUnchanged => Digest is not null && Digest == DigestOf(this);
+
+    /// <summary>The record with its digest.</summary>
+    public LabelRecord Sealed() => this with { Digest = DigestOf(this) };
+
+    /// <summary>The record as text.</summary>
+    public string ToJson() => JsonSerializer.Serialize(this, Options) + "\n";
+
+    /// <summary>Reads a record.</summary>
+    /// <exception cref="FormatException">The text is no record.</exception>
+    public static LabelRecord FromJson(string text)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize<LabelRecord>(text, Options) ?? throw new FormatException("The file is empty; a record is what the program wrote when a label was signed.");
+        }
+        catch (JsonException error)
+        {
+            throw new FormatException($"The file is no record of a label (line {error.LineNumber + 1}); take it from where it was signed, it is not mended by hand.", error);
+        }
+    }
+
+    /// <summary>What is not as this record has it, section by section.</summary>
+    /// <param name="now">A record of the same product drawn up now.</param>
+    public IReadOnlyList<RecordDifference> Against(LabelRecord now) =>
+        [.. Sections.Select(section => section.Title).Union(now.Sections.Select(section => section.Title)).SelectMany(title => Between(SectionOf(title), now.SectionOf(title), title))];
+
+    private RecordSection? SectionOf(string title) => Sections.FirstOrDefault(section => section.Title == title);
+
+    private static IEnumerable<RecordDifference> Between(RecordSection? then, RecordSection? now, string title)
+    {
+        var isPrinted = (then ?? now)!.IsPrinted;
+        var (before, after) = (then?.Rows.ToDictionary(row => row.Key) ?? [], now?.Rows.ToDictionary(row => row.Key) ?? []);
+        foreach (var key in before.Keys.Union(after.Keys))
+        {
+            var (old, current) = (before.GetValueOrDefault(key), after.GetValueOrDefault(key));
+            if (old?.Text != current?.Text) yield return new(title, isPrinted, key, old?.Text ?? "", current?.Text ?? "", (current ?? old)!.Source);
+        }
+    }
+
+    private static string DigestOf(LabelRecord record) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes((record with { Digest = null }).ToJson())));
+}
