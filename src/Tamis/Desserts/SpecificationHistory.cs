@@ -79,4 +79,8 @@ public sealed class SpecificationHistory
 
     /// <summary>The documents on an ingredient, oldest first.</summary>
     public IEnumerable<Specification> Of(string ingredient) => _byIngredient[ingredient];
+
+    /// <summary>The document on an ingredient that counts on a day: the newest on or before it, the first one where none is so early, the newest where no day is asked; null where there is none.</summary>
+    public Specification? On(string ingredient, DateOnly? day) =>
+        Of(ingredient).LastOrDefault(document => day is null || document.Date is null || document.Date <= day) ?? Of(ingredient).FirstOrDefault();
 }

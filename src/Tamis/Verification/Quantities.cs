@@ -11,6 +11,7 @@ public static class Quantities
         HeatQuantities.All,
         LabelQuantities.All,
         IngredientListQuantities.All,
+        LabelNameQuantities.All,
         ClaimQuantities.All,
         MixtureQuantities.All,
         MigrationQuantities.All,
