@@ -12,6 +12,7 @@ public static class Quantities
         LabelQuantities.All,
         IngredientListQuantities.All,
         LabelNameQuantities.All,
+        LabelLayoutQuantities.All,
         ClaimQuantities.All,
         MixtureQuantities.All,
         MigrationQuantities.All,

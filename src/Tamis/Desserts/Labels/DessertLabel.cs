@@ -1,0 +1,122 @@
+using System.Globalization;
+using Tamis.Labels;
+using Tamis.Losses;
+using Tamis.Tables;
+
+namespace Tamis.Desserts;
+
+/// <summary>What the label of a dessert says, from its sheets.</summary>
+public static class DessertLabel
+{
+    private const string File = "dessert.csv";
+
+    /// <summary>The label of a trial for a market, laid out on the face of its pack.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="market">A country of the rows <c>market</c>, or the folder name of a rule set; several are parted by semicolons. Every language that the rows name for them stands on the pack, one under the other.</param>
+    /// <exception cref="TableException">The pack, the market or the masses are not known, or a sheet or a rule file cannot be read.</exception>
+    public static LabelDrawing Drawn(Dessert dessert, string trial, string market) => LabelDrawing.Of(ContentOf(dessert, trial, market));
+
+    /// <summary>What the label of a trial says in a market.</summary>
+    /// <inheritdoc cref="Drawn"/>
+    public static LabelContent ContentOf(Dessert dessert, string trial, string market)
+    {
+        var markets = MarketsOf(dessert, trial, market);
+        var rules = KitData.Rules(markets[0].Rules);
+        string[] languages = [.. markets.Select(each => each.Language).Distinct(Names.Comparer)];
+        var pack = PackOf(dessert, trial);
+        if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole) throw Missing("yield", $"masses of {trial} from which its label can be worked out: {string.Join("; ", dessert.Trial(trial).Gaps)}", "formula.csv");
+        NutritionPanel[] panels = [.. BasesOf(dessert, trial, rules).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To))];
+        var panel = PanelContent.Of(panels, languages, dessert.Facts.Number("portions", trial), dessert.Facts.Text("household", trial) ?? "");
+        Texts texts = new(dessert, trial, rules);
+        LabelLanguage[] blocks = [.. languages.Select(texts.In)];
+        var net = dessert.Facts.Number("net_g", trial);
+        return new()
+        {
+            Rules = rules,
+            Pack = pack,
+            Panel = panel,
+            Languages = blocks,
+            NetGrams = net,
+            NetQuantity = net is { } grams ? string.Create(CultureInfo.InvariantCulture, $"{grams:0.#}\u00a0g") : "",
+            Colours = ColoursOf(dessert, trial),
+            DraftReasons =
+            [
+                .. panels[0].DraftReasons,
+                .. net is null ? ["The net quantity is not known: write net_g in dessert.csv."] : Array.Empty<string>(),
+                .. rules.Columns.Contains(PanelColumn.Serving) && !Array.Exists(panels, each => each.Basis.IsServing) ? ["The law asks for figures per serving: write portion_g in dessert.csv."] : Array.Empty<string>(),
+                .. panel.Problems.Select(problem => problem.ToString()),
+                .. texts.Problems.Select(problem => problem.ToString()),
+            ],
+        };
+    }
+
+    private static Market[] MarketsOf(Dessert dessert, string trial, string market)
+    {
+        var known = dessert.Markets(trial);
+        var asked = market.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        bool IsMeant(Market each, string word) => Names.Same(each.Country, word) || Names.Same(each.Rules, word);
+        string[] missing = [.. asked.Where(word => !known.Any(each => IsMeant(each, word)))];
+        if (asked is [] || missing.Length > 0) throw Missing("market", $"a row 'market' for '{string.Join("; ", missing)}' and {trial}, such as IE; EU; en; there are: {string.Join(" | ", known)}");
+        Market[] own = [.. asked.SelectMany(word => known.Where(each => IsMeant(each, word))).Distinct()];
+        return Array.TrueForAll(own, each => each.Rules == own[0].Rules) ? own
+            : throw Missing("market", $"markets of one rule set for one pack; these are of {string.Join(", ", own.Select(each => each.Rules).Distinct())}");
+    }
+
+    private static PackShape PackOf(Dessert dessert, string trial)
+    {
+        if (dessert.Facts.Text("box_mm", trial) is { } box) return PackShape.Parse(box) ?? throw Missing("box_mm", "length, width and height in mm, such as 185 x 75 x 65");
+        return dessert.Facts.Number("surface_cm2", trial) is > 0 and { } surface ? PackShape.Surface(surface) : throw Missing("box_mm", "a row 'box_mm' (length x width x height), or 'surface_cm2' of the largest face: sizes of print hang on it");
+    }
+
+    private static LabelColours ColoursOf(Dessert dessert, string trial)
+    {
+        LabelColour Colour(string key, LabelColour otherwise) => dessert.Facts.Text(key, trial) is not { } text ? otherwise : LabelColour.Parse(text) ?? throw Missing(key, "a colour, such as #1a2b3c");
+        return new(Colour("print_colour", LabelColours.BlackOnWhite.Ink), Colour("ground_colour", LabelColours.BlackOnWhite.Ground));
+    }
+
+    // What the law asks for, and beside 100 g a portion where the kitchen names one.
+    private static IEnumerable<PanelBasis> BasesOf(Dessert dessert, string trial, RuleSet rules)
+    {
+        var serving = dessert.Facts.Number("portion_g", trial) is { } grams ? PanelBasis.Portion(grams) : null;
+        PanelBasis[] asked = [.. rules.Columns.Select(column => column == PanelColumn.Per100 ? PanelBasis.Per100Grams : serving).OfType<PanelBasis>()];
+        if (asked is []) return [PanelBasis.Per100Grams];
+        return serving is not null && !asked.Contains(serving) ? [.. asked, serving] : asked;
+    }
+
+    private static TableException Missing(string key, string expected, string file = File) => new([new CellProblem(file, 0, key, "", expected)]);
+
+    /// <summary>The texts of a label, language by language; what is lacking is kept.</summary>
+    private sealed class Texts(Dessert dessert, string trial, RuleSet rules)
+    {
+        private readonly List<ListProblem> _problems = [];
+
+        public IReadOnlyList<ListProblem> Problems => [.. _problems.Distinct()];
+
+        public LabelLanguage In(string language)
+        {
+            var list = dessert.IngredientList(trial, rules.Name, language);
+            _problems.AddRange(list.Problems);
+            List<LabelParagraph> paragraphs = [LabelParagraph.Of("name", Translated(dessert.Name, language)), new("list", list.Runs)];
+            if (list.ContainsStatement.Count > 0) paragraphs.Add(new("contains", list.ContainsStatement));
+            if (list.MayContainStatement.Count > 0) paragraphs.Add(new("contains", list.MayContainStatement));
+            if (dessert.Facts.Text("date_kind", trial) is { } kind)
+            {
+                if (PanelTerms.Of(rules).In(kind, language) is { } date) paragraphs.Add(LabelParagraph.Of("text", date));
+                else _problems.Add(new($"The date '{kind}' has no words in '{language}'", "write them in panel-words.csv of the rule set", null));
+            }
+            else _problems.Add(new("The kind of date is not known", "write date_kind in dessert.csv", null));
+            if (dessert.Facts.Text("keep", trial) is { } keep) paragraphs.Add(LabelParagraph.Of("text", Translated(keep, language)));
+            return new(language, paragraphs);
+        }
+
+        private string Translated(string words, string language)
+        {
+            if (Names.Same(language, "en") || dessert.Words.In(words, language) is not null) return Capital(dessert.Words.In(words, language) ?? words);
+            _problems.Add(new($"'{words}' has no words in '{language}'", "write them in words.csv of the store", null));
+            return Capital(words);
+        }
+
+        private static string Capital(string text) => text.Length == 0 ? text : char.ToUpper(text[0], CultureInfo.InvariantCulture) + text[1..];
+    }
+}

@@ -1,0 +1,130 @@
+using Tamis.Tables;
+
+namespace Tamis.Labels;
+
+/// <summary>How a panel is drawn.</summary>
+public enum PanelDrawing
+{
+    /// <summary>A table: a term a row, a column for each basis.</summary>
+    Table,
+    /// <summary>An upright box of lines with rules between.</summary>
+    Box,
+    /// <summary>The same box laid on its side: lines in two columns.</summary>
+    WideBox,
+    /// <summary>One figure after the other, as running text.</summary>
+    Line,
+}
+
+/// <summary>A form of panel that a law allows.</summary>
+/// <param name="Name">Its name in the rule file: <c>tabular</c>.</param>
+/// <param name="Drawing">How it is drawn.</param>
+/// <param name="Conditions">When it is allowed; always where there is none.</param>
+/// <param name="Origin">The rule.</param>
+public sealed record LayoutForm(string Name, PanelDrawing Drawing, IReadOnlyList<LayoutCondition> Conditions, RuleOrigin Origin);
+
+/// <summary>One row of a rule set's layout rules.</summary>
+/// <param name="Rule">What it rules: <c>size</c>, <c>bar</c>.</param>
+/// <param name="Form">The form of panel that it is for; empty for all.</param>
+/// <param name="Part">The part of the label that it is for.</param>
+/// <param name="Value">What it asks; may be empty.</param>
+/// <param name="Number">The value as a number; null where it is none.</param>
+/// <param name="Unit">The unit of the value, in words.</param>
+/// <param name="Conditions">When it holds; always where there is none.</param>
+/// <param name="Origin">Where it came from.</param>
+public sealed record LayoutRule(string Rule, string Form, string Part, string Value, double? Number, string Unit, IReadOnlyList<LayoutCondition> Conditions, RuleOrigin Origin)
+{
+    /// <summary>The rule in words: <c>text: 1.2 mm x-height (largest surface &gt;= 80 cm2)</c>.</summary>
+    public override string ToString() => $"{Part}: {Value} {Unit}{(Conditions is [] ? "" : $" ({string.Join("; ", Conditions)})")}";
+}
+
+/// <summary>How the label of a rule set is laid out: <c>layout.csv</c> of its folder.</summary>
+public sealed class LayoutRules
+{
+    private const string File = "layout.csv";
+
+    private static readonly Dictionary<string, PanelDrawing> Drawings = new(Names.Comparer)
+    {
+        ["table"] = PanelDrawing.Table, ["box"] = PanelDrawing.Box, ["wide box"] = PanelDrawing.WideBox, ["line"] = PanelDrawing.Line,
+    };
+
+    // A rule and the units that its value may have; with none, the value is a word or empty.
+    private static readonly Dictionary<string, string[]> Units = new(Names.Comparer)
+    {
+        ["form"] = [], ["exempt"] = [], ["weight"] = [], ["fill"] = [], ["section"] = [], ["remark"] = [],
+        ["size"] = [TypeSizes.XHeight, TypeSizes.Figure, TypeSizes.Height, TypeSizes.Points],
+        ["lead"] = [TypeSizes.OfTheSize, TypeSizes.MorePoints, TypeSizes.Millimetres],
+        ["bar"] = [TypeSizes.Points, TypeSizes.Millimetres],
+        ["pad"] = [TypeSizes.Points, TypeSizes.Millimetres],
+        ["space"] = [TypeSizes.Millimetres, TypeSizes.OfTheSize],
+        ["contrast"] = ["ratio"],
+    };
+
+    private LayoutRules(IReadOnlyList<LayoutRule> rows, IReadOnlyList<LayoutForm> forms) => (Rows, Forms) = (rows, forms);
+
+    /// <summary>Every row.</summary>
+    public IReadOnlyList<LayoutRule> Rows { get; }
+
+    /// <summary>The forms of panel that the law knows, in the order in which they are to be tried.</summary>
+    public IReadOnlyList<LayoutForm> Forms { get; }
+
+    /// <summary>The layout rules of a rule set.</summary>
+    /// <exception cref="TableException">The file is missing or a cell cannot be read; all problems at once.</exception>
+    public static LayoutRules Of(RuleSet rules) => rules.Folder.Table(Read);
+
+    /// <summary>The forms that the law allows for a pack, in the order in which they are to be tried.</summary>
+    public IReadOnlyList<LayoutForm> FormsFor(PackShape pack, double? netGrams) => [.. Forms.Where(form => form.Conditions.All(condition => condition.Holds(pack, netGrams)))];
+
+    /// <summary>The least type size of a part of the label.</summary>
+    /// <param name="part">The part: <c>text</c>, <c>list</c>, <c>net quantity</c>, <c>nutrient</c>.</param>
+    /// <param name="pack">The pack.</param>
+    /// <param name="netGrams">What it holds, in grams; null where it is not known.</param>
+    /// <param name="form">The form of panel; empty where it makes no difference.</param>
+    /// <exception cref="InvalidOperationException">No size holds for this pack: the rule file has a gap.</exception>
+    public RequiredSize Size(string part, PackShape pack, double? netGrams, string form = "") => new TypeSizes(this, pack, netGrams, form).Size(part);
+
+    /// <summary>The rule that lets a part be left off a pack; null where none does.</summary>
+    public LayoutRule? Exemption(string part, PackShape pack, double? netGrams) =>
+        Rows.FirstOrDefault(row => Is(row, "exempt") && Names.Same(row.Part, part) && Holds(row, pack, netGrams));
+
+    /// <summary>The rows of a kind that hold for a part of a form: those of the form, or else those for all.</summary>
+    internal IEnumerable<LayoutRule> For(string rule, string part, string form, PackShape pack, double? netGrams)
+    {
+        var rows = Rows.Where(row => Is(row, rule) && Names.Same(row.Part, part) && Holds(row, pack, netGrams)).ToArray();
+        var own = rows.Where(row => row.Form.Length > 0 && Names.Same(row.Form, form)).ToArray();
+        return own.Length > 0 ? own : rows.Where(row => row.Form.Length == 0);
+    }
+
+    /// <summary>What the rule file says beside its rules.</summary>
+    internal IEnumerable<LayoutRule> Remarks => Rows.Where(row => Is(row, "remark"));
+
+    private static bool Is(LayoutRule row, string rule) => Names.Same(row.Rule, rule);
+
+    private static bool Holds(LayoutRule row, PackShape pack, double? netGrams) => row.Conditions.All(condition => condition.Holds(pack, netGrams));
+
+    private static LayoutRules Read(RuleFolder folder, List<CellProblem> problems)
+    {
+        List<LayoutRule> rows = [];
+        List<LayoutForm> forms = [];
+        foreach (var row in folder.Rows(File, ["rule", "form", "part", "value", "unit", "where"], problems))
+        {
+            var cells = row.Cells;
+            var rule = cells.Required("rule");
+            if (!Units.TryGetValue(rule, out var units))
+            {
+                if (rule.Length > 0) cells.Note("rule", $"one of: {string.Join(", ", Units.Keys)}");
+                continue;
+            }
+            var unit = cells.Text("unit") ?? "";
+            if (units.Length > 0 && !units.Contains(unit, StringComparer.Ordinal)) cells.Note("unit", $"one of: {string.Join(", ", units)}");
+            var number = units.Length > 0 ? (double)row.RequiredDecimal("value") : (double?)null;
+            var conditions = LayoutCondition.ParseAll(cells.Text("where") ?? "");
+            if (conditions is null) cells.Note("where", LayoutCondition.Expected);
+            LayoutRule read = new(rule, cells.Text("form") ?? "", cells.Required("part"), cells.Text("value") ?? "", number, unit, conditions ?? [], row.Origin());
+            rows.Add(read);
+            if (Is(read, "form")) forms.Add(new(cells.Required("form"), row.Choice("value", Drawings), read.Conditions, read.Origin));
+        }
+        if (problems is [] && forms is []) problems.Add(new(File, 0, "rule", "", "a row 'form'"));
+        if (problems is [] && !rows.Exists(row => Is(row, "size") && Names.Same(row.Part, TypeSizes.Text))) problems.Add(new(File, 0, "rule", "", "a row 'size' for the part 'text'"));
+        return new(rows, forms);
+    }
+}

@@ -1,0 +1,135 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace Tamis.Labels;
+
+/// <summary>A line of a panel as it is printed.</summary>
+/// <param name="Key">The figure.</param>
+/// <param name="Term">Its words, in every language of the pack.</param>
+/// <param name="Amounts">The declared amounts, one a column; empty where the amount stands within the words.</param>
+/// <param name="Percent">The percentage of the reference value; empty where there is none.</param>
+/// <param name="Indent">How far it stands in.</param>
+/// <param name="IsEnergy">Whether it is the energy.</param>
+public sealed record PanelContentLine(string Key, string Term, IReadOnlyList<string> Amounts, string Percent, int Indent, bool IsEnergy);
+
+/// <summary>A nutrition panel in the words and figures that are printed, whatever its form.</summary>
+public sealed partial record PanelContent
+{
+    /// <summary>What parts the words of one language from those of the next.</summary>
+    internal const string BetweenLanguages = " / ";
+
+    /// <summary>The title.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>How many servings the pack holds; empty where the law does not ask.</summary>
+    public required string Servings { get; init; }
+
+    /// <summary>The words for the serving size; empty where the law has none.</summary>
+    public required string ServingSizeHead { get; init; }
+
+    /// <summary>The serving size itself.</summary>
+    public required string ServingSize { get; init; }
+
+    /// <summary>The words over the amounts of a box; may be empty.</summary>
+    public required string AmountPer { get; init; }
+
+    /// <summary>The heads of the columns of amounts.</summary>
+    public required IReadOnlyList<string> ColumnHeads { get; init; }
+
+    /// <summary>The head of the percentages; empty where there are none.</summary>
+    public required string PercentHead { get; init; }
+
+    /// <summary>The lines in lawful order.</summary>
+    public required IReadOnlyList<PanelContentLine> Lines { get; init; }
+
+    /// <summary>The notes under the panel, one a language.</summary>
+    public required IReadOnlyList<string> Footnotes { get; init; }
+
+    /// <summary>Words that are lacking: which, and in which language.</summary>
+    public required IReadOnlyList<ListProblem> Problems { get; init; }
+
+    /// <summary>Puts a panel into words.</summary>
+    /// <param name="panels">The panel on each basis, in the order of the columns; at least one.</param>
+    /// <param name="languages">The languages of the pack, in order.</param>
+    /// <param name="servings">How many servings the pack holds; null where nobody said.</param>
+    /// <param name="household">The serving in a household measure: <c>1 slice</c>; may be empty.</param>
+    /// <exception cref="ArgumentException">There is no panel or no language.</exception>
+    public static PanelContent Of(IReadOnlyList<NutritionPanel> panels, IReadOnlyList<string> languages, double? servings, string household = "")
+    {
+        if (panels is [] || languages is []) throw new ArgumentException("A panel is drawn from at least one basis and in at least one language.");
+        var rules = panels[0].Rules;
+        Wording words = new(PanelTerms.Of(rules), languages);
+        var withPercent = panels.LastOrDefault(panel => panel.Basis.IsServing) ?? panels[0];
+        var serving = panels.FirstOrDefault(panel => panel.Basis.IsServing);
+        var hasPercent = withPercent.Lines.Any(line => line.Percent is not null);
+        var size = serving is null ? "" : $"{(household.Length > 0 ? $"{household} (" : "")}{Number(serving.BasisGrams)}\u00a0g{(household.Length > 0 ? ")" : "")}";
+        return new()
+        {
+            Title = words.Of("title", rules.DeclarationTitle),
+            Servings = serving is not null && servings is { } count ? words.IfAny("servings", Number(count)) : "",
+            ServingSizeHead = serving is null ? "" : words.IfAny("serving size", Number(serving.BasisGrams)),
+            ServingSize = size,
+            AmountPer = words.IfAny("amount per"),
+            ColumnHeads = [.. panels.Select(panel => panel.Basis.IsServing ? words.Of("per serving", panel.Basis.Words, Number(panel.BasisGrams))
+                : panel.Basis.MassGrams is 100 ? words.Of("per 100 g", panel.Basis.Words) : panel.Basis.Words)],
+            PercentHead = hasPercent ? words.Of("percent head", "%") : "",
+            Lines = [.. panels[0].Lines.GroupBy(line => line.Key, Names.Comparer).Select(LineOf)],
+            Footnotes = hasPercent ? words.Each("reference statement", rules.ReferenceStatement) : [],
+            Problems = words.Problems,
+        };
+
+        PanelContentLine LineOf(IGrouping<string, PanelLine> group)
+        {
+            var line = group.First();
+            var percent = withPercent.Lines.FirstOrDefault(each => Names.Same(each.Key, line.Key) && each.Percent is not null)?.Percent?.Text ?? "";
+            return new(line.Key, words.Of(line.Key, line.Term, words.Marked(line.Declared)), line.IsAmountInTerm ? []
+                : [.. panels.Select(panel => words.Marked(Unbroken(string.Join(" / ", panel.Lines.Where(each => Names.Same(each.Key, line.Key)).Select(each => each.Declared)))))],
+                words.Marked(percent), line.Indent, line.IsEnergy);
+        }
+    }
+
+    private static string Number(double number) => number.ToString("0.#", CultureInfo.InvariantCulture);
+
+    // A number does not part from its unit at the end of a line.
+    private static string Unbroken(string text) => NumberAndUnit().Replace(text, "$1\u00a0");
+
+    [GeneratedRegex(@"(\d) (?=[\p{L}%µ])")]
+    private static partial Regex NumberAndUnit();
+
+    [GeneratedRegex(@"(?<=\d)\.(?=\d)")]
+    private static partial Regex Point();
+
+    /// <summary>Finds words in every language of the pack, and keeps what is lacking.</summary>
+    private sealed class Wording(PanelTerms terms, IReadOnlyList<string> languages)
+    {
+        private readonly List<ListProblem> _problems = [];
+
+        public IReadOnlyList<ListProblem> Problems => [.. _problems.Distinct()];
+
+        /// <summary>A word in every language, each once; where the file has it in none, the other words stand.</summary>
+        public string Of(string word, string otherwise, string number = "") => string.Join(BetweenLanguages, Each(word, otherwise, number));
+
+        /// <summary>A word that only some laws have.</summary>
+        public string IfAny(string word, string number = "") => terms.Has(word) ? Of(word, "", number) : "";
+
+        /// <summary>A word, once a language; the same words are not said twice.</summary>
+        public IReadOnlyList<string> Each(string word, string otherwise, string number = "")
+        {
+            List<string> said = [];
+            foreach (var language in languages)
+            {
+                if (terms.In(word, language) is { } term) said.Add(term.Replace("#", number));
+                else if (Names.Same(language, "en")) said.Add(otherwise);
+                else
+                {
+                    _problems.Add(new($"The word '{word}' has no term in '{language}'", "write it in panel-words.csv of the rule set", null));
+                    said.Add(otherwise);
+                }
+            }
+            return [.. said.Where(text => text.Length > 0).Distinct()];
+        }
+
+        /// <summary>A figure with the decimal mark of the first language.</summary>
+        public string Marked(string figure) => terms.In("decimal mark", languages[0]) is { } mark && mark != "." ? Point().Replace(figure, mark) : figure;
+    }
+}

@@ -1,0 +1,59 @@
+using CsCheck;
+using Tamis.Labels;
+
+namespace Tamis.Tests.Labels.Layout;
+
+public class PackShapeTests
+{
+    [Fact]
+    public void Box_InAnyOrder_LiesOnItsLargestFace()
+    {
+        var pack = PackShape.Box(75, 65, 185);
+
+        Assert.Equal((185, 75), (pack.FaceWidthMillimetres, pack.FaceHeightMillimetres));
+        Assert.Equal(138.75, pack.LargestSquareCentimetres, 9);
+        // Two faces each of 138.75, 120.25 and 48.75 cm².
+        Assert.Equal(615.5, pack.TotalSquareCentimetres, 9);
+    }
+
+    [Theory]
+    [InlineData("185 x 75 x 65")]
+    [InlineData("185x75x65")]
+    [InlineData("65 × 185 × 75")]
+    public void Parse_AsPeopleWriteIt_Box(string text) => Assert.Equal(PackShape.Box(185, 75, 65), PackShape.Parse(text));
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("185 x 75")]
+    [InlineData("185 x 75 x 0")]
+    [InlineData("185 x 75 x -3")]
+    [InlineData("185 x 75 x 65 x 4")]
+    [InlineData("a x b x c")]
+    public void Parse_NoBox_Null(string text) => Assert.Null(PackShape.Parse(text));
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-1)]
+    [InlineData(double.NaN)]
+    public void Surface_NoArea_Refused(double squareCentimetres) => Assert.Throws<ArgumentOutOfRangeException>(() => PackShape.Surface(squareCentimetres));
+
+    [Fact]
+    public void Surface_OfAFace_IsASquareAndSaysSo()
+    {
+        var pack = PackShape.Surface(64);
+
+        Assert.Equal(80, pack.FaceWidthMillimetres, 9);
+        Assert.False(pack.IsBox);
+        Assert.Contains("a square stands for it", pack.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Box_AnySides_NoFaceIsLargerThanTheLargest() => Gen.Select(Gen.Double[1, 500], Gen.Double[1, 500], Gen.Double[1, 500]).Sample((first, second, third) =>
+    {
+        var pack = PackShape.Box(first, second, third);
+        double[] faces = [first * second / 100, second * third / 100, first * third / 100];
+        Assert.Equal(faces.Max(), pack.LargestSquareCentimetres, 6);
+        Assert.Equal(2 * faces.Sum(), pack.TotalSquareCentimetres, 6);
+        Assert.True(pack.FaceWidthMillimetres >= pack.FaceHeightMillimetres);
+    });
+}

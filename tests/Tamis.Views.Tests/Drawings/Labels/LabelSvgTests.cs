@@ -1,0 +1,57 @@
+using System.Xml.Linq;
+using AngleSharp.Html.Parser;
+using Tamis.Desserts;
+using Tamis.Labels;
+
+namespace Tamis.Views.Tests.Drawings.Labels;
+
+public class LabelSvgTests
+{
+    private static readonly Dessert Loaf = Dessert.Open(KitFolder.Data("desserts/travel-loaf"));
+
+    private static LabelDrawing Irish => DessertLabel.Drawn(Loaf, "V1", "IE");
+
+    [Fact]
+    public void Svg_OfAFinishedLabel_IsOneMillimetreAUnitAndHoldsNothingElse()
+    {
+        var svg = XDocument.Parse(LabelPrint.Svg(Irish)).Root!;
+
+        Assert.Equal(("185mm", "75mm", "0 0 185 75"), (svg.Attribute("width")!.Value, svg.Attribute("height")!.Value, svg.Attribute("viewBox")!.Value));
+        Assert.Equal(["title", "desc", "rect", "g"], svg.Elements().Select(element => element.Name.LocalName));
+        Assert.Equal(Irish.Marks.OfType<TextMark>().Select(mark => mark.Text), svg.Descendants().Where(element => element.Name.LocalName == "text").Select(element => element.Value));
+    }
+
+    [Fact]
+    public void Page_OfAFinishedLabel_HasTheSizeOfTheFace() => Assert.Contains("@page { size: 185mm 75mm; margin: 0 }", LabelPrint.Page(Irish), StringComparison.Ordinal);
+
+    [Fact]
+    public void Print_OfADraft_RefusedWithItsReasons()
+    {
+        var draft = DessertLabel.Drawn(Loaf, "V1", "US");
+
+        Assert.Contains("trans fat", Assert.Throws<InvalidOperationException>(() => LabelPrint.Svg(draft)).Message, StringComparison.Ordinal);
+        Assert.Throws<InvalidOperationException>(() => LabelPrint.Page(draft));
+    }
+
+    [Fact]
+    public void Show_OfADraft_HasThatWordAcrossItAndAScale()
+    {
+        var page = new HtmlParser().ParseDocument(Show.LabelDrawing(Loaf, "V1", "US").Markup);
+
+        Assert.Equal("DRAFT", page.QuerySelector(".label-draft")!.TextContent);
+        Assert.Equal("50\u00a0mm", page.QuerySelector(".label-scale-words")!.TextContent);
+        Assert.Null(new HtmlParser().ParseDocument(Show.LabelDrawing(Loaf, "V1", "IE").Markup).QuerySelector(".label-draft"));
+    }
+
+    [Fact]
+    public void Show_AnUnknownMarket_SaysWhichThereAre() => Assert.Contains("IE, eu, en", Show.LabelDrawing(Loaf, "V1", "NO").ToPlainText(), StringComparison.Ordinal);
+
+    [Fact]
+    public void Svg_TextFromSheets_IsEscaped()
+    {
+        var content = DessertLabel.ContentOf(Loaf, "V1", "IE");
+        var hostile = content with { Languages = [new("en\"><script>", [LabelParagraph.Of("name", "<script>alert(1)</script>")])] };
+
+        Assert.DoesNotContain("<script>", LabelPrint.Svg(LabelDrawing.Of(hostile)), StringComparison.Ordinal);
+    }
+}
