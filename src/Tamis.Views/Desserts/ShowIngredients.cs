@@ -12,7 +12,8 @@ public static partial class Show
     /// <param name="trial">The trial.</param>
     /// <param name="rules">The rule set's folder name.</param>
     /// <param name="language">The language's code: <c>fr</c>.</param>
-    public static Html IngredientList(Dessert dessert, string trial, string rules, string language = "en")
+    /// <param name="why">Whether a table says why each ingredient stands where it stands.</param>
+    public static Html IngredientList(Dessert dessert, string trial, string rules, string language = "en", bool why = true)
     {
         IngredientDeclaration list;
         try
@@ -27,7 +28,7 @@ public static partial class Show
         var lead = list.IsDraft
             ? Notes.Lead(Html.Of($"<strong>A draft, not for print:</strong> {(list.Problems.Count == 1 ? "one thing is" : $"{list.Problems.Count} things are")} missing."))
             : Html.Empty;
-        return lead + Printed(list) + Notes.Verdict(open) + WhyTable(list, KitData.Rules(rules));
+        return lead + Printed(list) + Notes.Verdict(open) + (why ? WhyTable(list, KitData.Rules(rules)) : Html.Empty);
     }
 
     /// <summary>The list, and the statements that go with it, as they are printed.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Tamis.Formulas;
 using Tamis.Labels;
+using Tamis.Physics;
 using Tamis.Tables;
 
 namespace Tamis.Desserts;
@@ -34,13 +35,16 @@ public static class DessertClaims
         return [.. dessert.Facts.RowsOf("claim", trial).Select(row => (ClaimCheck.Of(food, row.Value), row.Row.Origin("value")))];
     }
 
-    /// <summary>What would carry the conditions that a claim fails, by swaps among the ingredients of all trials.</summary>
+    /// <summary>What would carry the conditions that a claim fails, by swaps of ingredients of one kind (a flour for a flour) among those of all trials.</summary>
     public static IReadOnlyList<ClaimSwap> Repairs(Dessert dessert, string trial, string rules, ClaimVerdict verdict)
     {
         var food = FoodOf(dessert, trial, rules);
         Ingredient[] known = [.. dessert.Batches.SelectMany(batch => batch.Components).SelectMany(component => component.Out.Parts).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer)];
-        return [.. verdict.Conditions.Where(condition => condition.Holds == false).SelectMany(condition => ClaimRepair.Swaps(food, condition.Condition, known))];
+        return [.. verdict.Conditions.Where(condition => condition.Holds == false).SelectMany(condition => ClaimRepair.Swaps(food, condition.Condition, known, AreOfOneKind))];
     }
+
+    // Cinnamon for eggs would carry much fibre and no cake.
+    private static bool AreOfOneKind(Ingredient left, Ingredient right) => IngredientKinds.Kit.Of(left).Name is var kind && kind != IngredientKind.Unknown.Name && kind == IngredientKinds.Kit.Of(right).Name;
 
     private static Losses.Mixture Whole(Dessert dessert, string trial) => dessert.Trial(trial).Whole is { FinishedGrams: > 0 } whole ? whole : throw new TableException(dessert.Trial(trial).Gaps);
 

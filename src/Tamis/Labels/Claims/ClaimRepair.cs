@@ -16,8 +16,9 @@ public static class ClaimRepair
     /// <param name="food">The food.</param>
     /// <param name="condition">The condition that is not met.</param>
     /// <param name="candidates">Ingredients that may come in: those of the formula and of its other trials.</param>
+    /// <param name="mayStandFor">Whether one ingredient can take the place of another at all.</param>
     /// <param name="most">How many swaps to give.</param>
-    public static IReadOnlyList<ClaimSwap> Swaps(ClaimedFood food, ClaimCondition condition, IEnumerable<Ingredient> candidates, int most = 3)
+    public static IReadOnlyList<ClaimSwap> Swaps(ClaimedFood food, ClaimCondition condition, IEnumerable<Ingredient> candidates, Func<Ingredient, Ingredient, bool> mayStandFor, int most = 3)
     {
         if (condition.Basis != ClaimBasis.Per100Grams || condition.Figure.Length == 0) return [];
         var (amount, _) = ClaimCheck.FigureOf(food, food.Mixture, condition.Figure, condition.Unit, condition.Origin);
@@ -27,7 +28,7 @@ public static class ClaimRepair
         return [.. (from there in food.Mixture.Parts.GroupBy(part => part.Ingredient.Name, Names.Comparer)
                    let mass = there.Sum(part => part.MassGrams)
                    from other in incoming
-                   where !Names.Same(other.Name, there.Key)
+                   where !Names.Same(other.Name, there.Key) && mayStandFor(there.First().Ingredient, other)
                    let gain = Per100Grams(food, condition, other) - Per100Grams(food, condition, there.First().Ingredient)
                    where gain is { } known && known * needed > 0
                    let swap = needed / gain!.Value * 100

@@ -26,7 +26,7 @@ public sealed class PanelLine
 
     /// <summary>The content that it is about, in the word of the composition table: <c>sodium</c>, also where a law speaks of salt.</summary>
     public string Content => Figure.Summands is [var first, ..] && first.Formula.Ways[0] is [var term, ..]
-        ? Panel.Mixture.Parts.Select(part => part.Ingredient.Profile?.Nutrients).FirstOrDefault(nutrients => nutrients is not null) is { } known && known.IndexOf(term.Tag) is var column and >= 0 ? known.All[column].Word : term.Tag
+        ? Panel.Mixture.Parts.Select(part => part.Ingredient.Profile?.Nutrients).FirstOrDefault(nutrients => nutrients is not null) is { } known && known.IndexOf(term.Tag) is var column and >= 0 ? known.All[column].Word : Key
         : Key;
 
     /// <summary>Whether it is a line of the energy.</summary>
