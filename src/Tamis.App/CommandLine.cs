@@ -30,6 +30,7 @@ internal static class CommandLine
             PlanCommand.Create(),
             TastingCommand.Create(),
             LabelCommand.Create(),
+            LabelDrawingCommand.Create(),
             VerifyCommand.Create(),
             JupyterCommand.Create(),
         }.Parse(arguments).InvokeAsync();

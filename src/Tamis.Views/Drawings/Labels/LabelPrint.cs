@@ -6,6 +6,9 @@ namespace Tamis.Views;
 /// <summary>A label as files for print, at its real size. A draft is refused.</summary>
 public static class LabelPrint
 {
+    /// <summary>The name of a label's files, without what stands behind the point.</summary>
+    public static string FileName(string trial, string market) => $"label-{WeighingPages.Slug(trial)}-{WeighingPages.Slug(market)}";
+
     /// <summary>The label as an SVG file, its unit the millimetre.</summary>
     /// <exception cref="InvalidOperationException">The label is a draft; the message says why.</exception>
     public static string Svg(LabelDrawing drawing) => $"<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{LabelSvg.Face(Ready(drawing)).Markup.ReplaceLineEndings("\n")}";

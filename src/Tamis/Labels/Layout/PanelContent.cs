@@ -72,7 +72,7 @@ public sealed partial record PanelContent
             AmountPer = words.IfAny("amount per"),
             ColumnHeads = [.. panels.Select(panel => panel.Basis.IsServing ? words.Of("per serving", panel.Basis.Words, Number(panel.BasisGrams))
                 : panel.Basis.MassGrams is 100 ? words.Of("per 100 g", panel.Basis.Words) : panel.Basis.Words)],
-            PercentHead = hasPercent ? words.Of("percent head", "%") : "",
+            PercentHead = hasPercent ? words.Of("percent head", "%").Replace("% ", "%\u00a0", StringComparison.Ordinal) : "",
             Lines = [.. panels[0].Lines.GroupBy(line => line.Key, Names.Comparer).Select(LineOf)],
             Footnotes = hasPercent ? words.Each("reference statement", rules.ReferenceStatement) : [],
             Problems = words.Problems,
@@ -84,16 +84,16 @@ public sealed partial record PanelContent
             var percent = withPercent.Lines.FirstOrDefault(each => Names.Same(each.Key, line.Key) && each.Percent is not null)?.Percent?.Text ?? "";
             return new(line.Key, words.Of(line.Key, line.Term, words.Marked(line.Declared)), line.IsAmountInTerm ? []
                 : [.. panels.Select(panel => words.Marked(Unbroken(string.Join(" / ", panel.Lines.Where(each => Names.Same(each.Key, line.Key)).Select(each => each.Declared)))))],
-                words.Marked(percent), line.Indent, line.IsEnergy);
+                words.Marked(Unbroken(percent)), line.Indent, line.IsEnergy);
         }
     }
 
     private static string Number(double number) => number.ToString("0.#", CultureInfo.InvariantCulture);
 
-    // A number does not part from its unit at the end of a line.
+    // A number does not part from its unit at the end of a line, nor its thousands from each other.
     private static string Unbroken(string text) => NumberAndUnit().Replace(text, "$1\u00a0");
 
-    [GeneratedRegex(@"(\d) (?=[\p{L}%µ])")]
+    [GeneratedRegex(@"(\d) (?=[\p{L}\d%µ])")]
     private static partial Regex NumberAndUnit();
 
     [GeneratedRegex(@"(?<=\d)\.(?=\d)")]
@@ -118,7 +118,7 @@ public sealed partial record PanelContent
             List<string> said = [];
             foreach (var language in languages)
             {
-                if (terms.In(word, language) is { } term) said.Add(term.Replace("#", number));
+                if (terms.In(word, language) is { } term) said.Add(Unbroken(term.Replace("#", number)));
                 else if (Names.Same(language, "en")) said.Add(otherwise);
                 else
                 {

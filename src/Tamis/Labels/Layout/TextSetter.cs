@@ -11,6 +11,9 @@ internal sealed record SetRun(string Text, string Part, bool IsBold, string Lang
 /// <param name="sizes">The sizes of the parts.</param>
 internal sealed class TextSetter(TypeSizes sizes)
 {
+    // A line that is as wide as its widest word must hold that word, whatever the last digits of the sum.
+    private const double SumOfRoundingMillimetres = 1e-9;
+
     /// <summary>The sizes of the parts.</summary>
     public TypeSizes Sizes => sizes;
 
@@ -90,7 +93,7 @@ internal sealed class TextSetter(TypeSizes sizes)
             var wide = word.Sum(WidthOf);
             // A space has the weight of the word before it.
             var space = line.Count == 0 ? 0 : WidthOf(line[^1] with { Text = " " });
-            if (line.Count > 0 && filled + space + wide > widthMillimetres)
+            if (line.Count > 0 && filled + space + wide > widthMillimetres + SumOfRoundingMillimetres)
             {
                 lines.Add(line);
                 (line, filled, space) = ([], 0, 0);

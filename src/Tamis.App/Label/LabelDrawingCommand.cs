@@ -1,0 +1,60 @@
+using System.CommandLine;
+using Tamis.Desserts;
+using Tamis.Labels;
+using Tamis.Tables;
+using Tamis.Views;
+
+namespace Tamis.App.Label;
+
+/// <summary>The command <c>label-drawing</c>: a label at its real size for print, as SVG, as a page and, with a browser on this computer, as PDF.</summary>
+internal static class LabelDrawingCommand
+{
+    /// <summary>The command with its arguments.</summary>
+    public static Command Create()
+    {
+        var folder = new Argument<string>("FOLDER") { Description = "The dessert folder; its store is the folder store in it or beside it." };
+        var market = new Argument<string>("MARKET") { Description = "A country of the rows market in dessert.csv, such as IE; several for one pack in quotation marks, parted by semicolons: \"IE; FR\"." };
+        var trial = new Option<string?>("--trial") { Description = "The trial; the ordered one where it is left out.", HelpName = "TRIAL" };
+        var output = new Option<string?>("--out") { Description = "Write the files to this folder. Default: to-print, in the dessert folder.", HelpName = "FOLDER" };
+        var command = new Command("label-drawing", "Draw the label of a pack in millimetres, for print. A draft is not written; what is missing is said.") { folder, market, trial, output };
+        command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(folder), arguments.GetRequiredValue(market), arguments.GetValue(trial), arguments.GetValue(output), Console.Out)));
+        return command;
+    }
+
+    /// <summary>Draws the label; 1 where it is a draft or a cell must be mended, and then nothing is written.</summary>
+    public static int Run(string folder, string market, string? trial, string? output, TextWriter writer)
+    {
+        try
+        {
+            var dessert = Dessert.Open(folder);
+            var name = trial ?? dessert.Candidate;
+            var drawing = DessertLabel.Drawn(dessert, name, market);
+            foreach (var attempt in drawing.Attempts) writer.WriteLine(attempt);
+            foreach (var remark in drawing.Remarks) writer.WriteLine($"Look at: {remark}");
+            if (drawing.IsDraft)
+            {
+                foreach (var reason in drawing.DraftReasons) writer.WriteLine($"Stops print: {reason}");
+                writer.WriteLine("A draft: nothing was written.");
+                return 1;
+            }
+            Write(drawing, Path.Combine(Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print")), LabelPrint.FileName(name, market)), writer);
+            writer.WriteLine("Print at 100 %, without fitting to the paper. A competent person signs; local rules come first.");
+            return 0;
+        }
+        catch (TableException bad)
+        {
+            foreach (var problem in bad.Problems) writer.WriteLine(problem);
+            return 1;
+        }
+    }
+
+    private static void Write(LabelDrawing drawing, string path, TextWriter writer)
+    {
+        TextFile.WriteWhole(path + ".svg", LabelPrint.Svg(drawing));
+        TextFile.WriteWhole(path + ".html", LabelPrint.Page(drawing));
+        writer.WriteLine($"Written: {path}.svg and {path}.html");
+        writer.WriteLine(PrintBrowser.SaveAsPdf(path + ".html", path + ".pdf")
+            ? $"Written: {path}.pdf"
+            : $"No PDF was made: it takes Chromium, Chrome or Edge on this computer (or name one in TAMIS_BROWSER). Open {path}.html in any browser and print it; its page has the size of the face.");
+    }
+}

@@ -1,0 +1,171 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using Tamis.Desserts;
+using Tamis.Labels;
+using Tamis.Views;
+
+namespace Tamis.App.Tests.Browser;
+
+/// <summary>Labels for print, measured in a real browser at their real size.</summary>
+public sealed partial class LabelDrawingTests : IAsyncLifetime
+{
+    // CSS: an inch is 96 px, 72 pt and 25.4 mm.
+    private const double PixelsPerMillimetre = 96 / 25.4;
+    private const double PointsPerMillimetre = 72 / 25.4;
+
+    private static readonly Dessert Loaf = Dessert.Open(KitFolder.Data("desserts/travel-loaf"));
+
+    private IPlaywright? _playwright;
+    private IBrowser _browser = null!;
+
+    public static IEnumerable<LabelDrawing> Finished => new[] { ("V1", "IE"), ("V1", "IE; FR; DE"), ("V1", "AU"), ("V1b", "GB") }.Select(each => DessertLabel.Drawn(Loaf, each.Item1, each.Item2));
+
+    public async Task InitializeAsync()
+    {
+        if (BrowserFactAttribute.Path is not { } program) return;
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = program, Args = ["--no-sandbox"] });
+    }
+
+    public async Task DisposeAsync()
+    {
+        if (_browser is not null) await _browser.DisposeAsync();
+        _playwright?.Dispose();
+    }
+
+    // Annex IV of Regulation (EU) No 1169/2011: the x-height is the height of a small x without serifs, ascenders or descenders.
+    [BrowserFact]
+    public async Task Label_InABrowser_HasItsSizesItsOrderAndNothingOverNothing()
+    {
+        await using var context = await _browser.NewContextAsync(new() { ViewportSize = new() { Width = 1000, Height = 500 }, Offline = true });
+        var page = await context.NewPageAsync();
+        foreach (var drawing in Finished)
+        {
+            await page.SetContentAsync(LabelPrint.Page(drawing));
+            var measured = await MeasureAsync(page);
+            var where = $"{drawing.Content.Rules.Name}, {drawing.Layout.InWords}";
+            Assert.Equal(drawing.WidthMillimetres, measured.WidthMillimetres, 2);
+            Assert.Equal(drawing.HeightMillimetres, measured.HeightMillimetres, 2);
+            var sizes = drawing.Sizes.ToDictionary(size => $"part-{size.Part.Replace(' ', '-')}", size => size);
+            Assert.NotEmpty(measured.Texts);
+            foreach (var text in measured.Texts)
+            {
+                var rule = sizes[text.Part].Rule;
+                var (height, what) = rule.Unit switch { "mm x-height" => (text.XHeight, "small x"), "pt" => (text.Size * PointsPerMillimetre, "type size"), _ => (text.Figure, "figure") };
+                Assert.True(height >= rule.Number - 0.005, $"{where}: the {what} of '{text.Content}' is {height:0.000}, asked for are {rule}");
+                Assert.True(text is { Left: >= 0, Top: >= 0 } && text.Right <= drawing.WidthMillimetres && text.Bottom <= drawing.HeightMillimetres, $"{where}: '{text.Content}' leaves the face");
+                // The widths that the kit knows are those of the face that the browser took.
+                Assert.True(Math.Abs(text.NaturalWidth - text.Width) <= 0.01 * text.Width + 0.02, $"{where}: '{text.Content}' is {text.NaturalWidth:0.00} mm wide by itself and {text.Width:0.00} mm as it is set");
+            }
+            for (var one = 0; one < measured.Texts.Count; one++)
+                for (var other = one + 1; other < measured.Texts.Count; other++)
+                    Assert.False(Overlap(measured.Texts[one], measured.Texts[other]), $"{where}: '{measured.Texts[one].Content}' and '{measured.Texts[other].Content}' overlap");
+            Assert.Equal(drawing.Marks.OfType<TextMark>().Select(mark => mark.Text), measured.Texts.Select(text => text.Content));
+        }
+    }
+
+    // The pixels themselves: rows of ink of an x that is set as the list of ingredients is, ten dots to a pixel of CSS.
+    [BrowserFact]
+    public async Task Label_InABrowser_AnXIsAsHighAsTheArticleAsksAndBlackOnWhite()
+    {
+        const int dots = 10;
+        var drawing = DessertLabel.Drawn(Loaf, "V1", "IE");
+        await using var context = await _browser.NewContextAsync(new() { ViewportSize = new() { Width = 800, Height = 400 }, DeviceScaleFactor = dots, Offline = true });
+        var page = await context.NewPageAsync();
+        await page.SetContentAsync(LabelPrint.Page(drawing));
+        await page.EvaluateAsync("""
+            () => {
+              const list = document.querySelector('.part-list'), x = list.cloneNode();
+              x.textContent = 'x'; x.removeAttribute('textLength'); x.setAttribute('x', 20); x.setAttribute('y', 20);
+              document.querySelector('.label-print').replaceChildren(x);
+            }
+            """);
+        var picture = await page.ScreenshotAsync(new() { Clip = new() { X = 60, Y = 60, Width = 40, Height = 40 } });
+        var ink = await page.EvaluateAsync<JsonElement>("""
+            async source => {
+              const image = new Image(); image.src = 'data:image/png;base64,' + source; await image.decode();
+              const canvas = new OffscreenCanvas(image.width, image.height), context = canvas.getContext('2d');
+              context.drawImage(image, 0, 0);
+              const dots = context.getImageData(0, 0, image.width, image.height).data;
+              let rows = 0, darkest = 255, lightest = 0;
+              for (let y = 0; y < image.height; y++) {
+                let black = false;
+                for (let x = 0; x < image.width; x++) {
+                  const red = dots[4 * (y * image.width + x)];
+                  darkest = Math.min(darkest, red); lightest = Math.max(lightest, red); black ||= red < 128;
+                }
+                if (black) rows++;
+              }
+              return { rows, darkest, lightest };
+            }
+            """, Convert.ToBase64String(picture));
+
+        var height = ink.GetProperty("rows").GetInt32() / (dots * PixelsPerMillimetre);
+        Assert.InRange(height, 1.2 - 1 / (dots * PixelsPerMillimetre), 1.3);
+        byte darkest = ink.GetProperty("darkest").GetByte(), lightest = ink.GetProperty("lightest").GetByte();
+        Assert.True(new LabelColours(new(darkest, darkest, darkest), new(lightest, lightest, lightest)).ContrastRatio >= drawing.ContrastRule!.Number);
+    }
+
+    [BrowserFact]
+    public async Task Label_AsPdf_IsOnePageOfTheSizeOfTheFaceWithItsFaceEmbedded()
+    {
+        await using var context = await _browser.NewContextAsync(new() { Offline = true });
+        var page = await context.NewPageAsync();
+        foreach (var drawing in Finished)
+        {
+            await page.SetContentAsync(LabelPrint.Page(drawing));
+            var pdf = Encoding.Latin1.GetString(await page.PdfAsync(new() { PreferCSSPageSize = true, PrintBackground = true }));
+            // ISO 32000-1, 7.7.3: page objects and their MediaBox in points; 9.9: embedded font programs.
+            Assert.Single(PageObject().Matches(pdf));
+            var box = MediaBox().Match(pdf).Groups[1].Value.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(text => double.Parse(text, CultureInfo.InvariantCulture)).ToArray();
+            Assert.Equal(drawing.WidthMillimetres, (box[2] - box[0]) / PointsPerMillimetre, 0.5);
+            Assert.Equal(drawing.HeightMillimetres, (box[3] - box[1]) / PointsPerMillimetre, 0.5);
+            Assert.Contains("/FontFile", pdf, StringComparison.Ordinal);
+        }
+    }
+
+    private static async Task<Measured> MeasureAsync(IPage page)
+    {
+        var json = await page.EvaluateAsync<string>("""
+            () => {
+              const svg = document.querySelector('svg'), box = svg.getBoundingClientRect(), mm = 96 / 25.4, large = 1000;
+              const context = document.createElement('canvas').getContext('2d');
+              context.fontKerning = 'none';
+              const texts = [...document.querySelectorAll('.label-print text')].map(text => {
+                const style = getComputedStyle(text), size = parseFloat(style.fontSize), scale = size / large;
+                context.font = `${style.fontWeight} ${large}px ${style.fontFamily}`;
+                const own = context.measureText(text.textContent), x = text.x.baseVal[0].value, y = text.y.baseVal[0].value;
+                return {
+                  text: text.textContent, part: text.getAttribute('class'), size,
+                  xHeight: context.measureText('x').actualBoundingBoxAscent * scale, figure: context.measureText('1').actualBoundingBoxAscent * scale,
+                  naturalWidth: own.width * scale, width: text.getComputedTextLength(),
+                  left: x, right: x + text.getComputedTextLength(), top: y - own.actualBoundingBoxAscent * scale, bottom: y + own.actualBoundingBoxDescent * scale,
+                };
+              });
+              return JSON.stringify({ widthMillimetres: box.width / mm, heightMillimetres: box.height / mm, texts });
+            }
+            """);
+        return JsonSerializer.Deserialize<Measured>(json, JsonSerializerOptions.Web)!;
+    }
+
+    private static bool Overlap(Text one, Text other) =>
+        Math.Min(one.Right, other.Right) - Math.Max(one.Left, other.Left) > 0.01 && Math.Min(one.Bottom, other.Bottom) - Math.Max(one.Top, other.Top) > 0.01;
+
+    [GeneratedRegex(@"/Type\s*/Page\b(?!s)")]
+    private static partial Regex PageObject();
+
+    [GeneratedRegex(@"/MediaBox\s*\[([0-9. ]+)\]")]
+    private static partial Regex MediaBox();
+
+    private sealed record Measured(double WidthMillimetres, double HeightMillimetres, IReadOnlyList<Text> Texts);
+
+    // All in mm.
+    private sealed record Text(string Part, double Size, double XHeight, double Figure, double NaturalWidth, double Width, double Left, double Right, double Top, double Bottom)
+    {
+        [System.Text.Json.Serialization.JsonPropertyName("text")]
+        public required string Content { get; init; }
+    }
+}

@@ -1,0 +1,54 @@
+using System.Text;
+using Tamis.App.Label;
+
+namespace Tamis.App.Tests.Label;
+
+public class LabelDrawingCommandTests
+{
+    private static readonly string Loaf = KitFolder.Data("desserts/travel-loaf");
+
+    [Fact]
+    public void Run_AFinishedLabel_WritesItAndSaysWhichLayoutItTook()
+    {
+        using ScratchFolder scratch = new();
+        using StringWriter writer = new();
+
+        Assert.Equal(0, LabelDrawingCommand.Run(Loaf, "IE", "V1", scratch["out"], writer));
+
+        Assert.StartsWith("<?xml", File.ReadAllText(Path.Combine(scratch["out"], "label-v1-ie.svg")), StringComparison.Ordinal);
+        Assert.Contains("185mm 75mm", File.ReadAllText(Path.Combine(scratch["out"], "label-v1-ie.html")), StringComparison.Ordinal);
+        Assert.Contains("table, beside the text: needs", writer.ToString(), StringComparison.Ordinal);
+    }
+
+    [Browser.BrowserFact]
+    public void Run_WithABrowser_WritesAPdfToo()
+    {
+        using ScratchFolder scratch = new();
+        using StringWriter writer = new();
+
+        Assert.Equal(0, LabelDrawingCommand.Run(Loaf, "IE; FR; DE", "V1", scratch["out"], writer));
+
+        Assert.StartsWith("%PDF", Encoding.Latin1.GetString(File.ReadAllBytes(Path.Combine(scratch["out"], "label-v1-ie-fr-de.pdf"))), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Run_ADraft_WritesNothingAndSaysWhatIsMissing()
+    {
+        using ScratchFolder scratch = new();
+        using StringWriter writer = new();
+
+        Assert.Equal(1, LabelDrawingCommand.Run(Loaf, "US", "V1", scratch["out"], writer));
+
+        Assert.False(Directory.Exists(scratch["out"]));
+        Assert.Contains("Stops print: trans fat", writer.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Run_AnUnknownMarket_NamesThoseThatAreThere()
+    {
+        using StringWriter writer = new();
+
+        Assert.Equal(1, LabelDrawingCommand.Run(Loaf, "NO", "V1", null, writer));
+        Assert.Contains("IE, eu, en", writer.ToString(), StringComparison.Ordinal);
+    }
+}
