@@ -6,6 +6,7 @@ using Tamis.App.Jupyter;
 using Tamis.App.Label;
 using Tamis.App.New;
 using Tamis.App.Pages;
+using Tamis.App.Paper;
 using Tamis.App.Plan;
 using Tamis.App.Tasting;
 using Tamis.App.Verify;
@@ -28,6 +29,7 @@ internal static class CommandLine
             NewCommand.Create(),
             ImportCommand.Create(),
             PlanCommand.Create(),
+            PaperCommand.Create(),
             TastingCommand.Create(),
             LabelCommand.Create(),
             LabelDrawingCommand.Create(),

@@ -1,5 +1,6 @@
 using Tamis.Desserts;
 using Tamis.Formulas;
+using Tamis.Physics;
 using Plan = Tamis.Production.WeighingPlan;
 
 namespace Tamis.Views;
@@ -11,21 +12,27 @@ public static class WeighingPages
     public static string FileName(Dessert dessert, string trial) => $"weighing-{Slug(dessert.FolderName)}-{Slug(trial)}.html";
 
     /// <summary>The sheet of a trial for a number of pieces.</summary>
-    public static WeighingSheet Of(Dessert dessert, string trial, double pieces)
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="pieces">How many.</param>
+    /// <param name="withCautions">Whether the usual cautions of the trade stand beside the steps that call for them, with the kitchen's own.</param>
+    public static WeighingSheet Of(Dessert dessert, string trial, double pieces, bool withCautions = false)
     {
+        var cautions = withCautions ? CautionsOf(dessert, trial) : null;
         var figures = Figures.English;
         var plan = dessert.Weighing(trial, pieces);
         var batch = dessert.Trial(trial);
         var count = figures.Number(pieces, 0).Text;
         var what = plan.FormulaPieces is null ? pieces == 1 ? "one formula" : $"{count} formulas" : pieces == 1 ? "one piece" : $"{count} pieces";
-        List<WeighingComponent> components = [.. plan.Components.Select(component => ComponentOf(component, figures))];
+        List<WeighingComponent> components = [.. plan.Components.Select(component => ComponentOf(component, figures, cautions))];
         if (plan.Assembly.Count > 0)
-            components.Add(new("Putting together", [.. plan.Assembly.Select(step => StepOf([], step, figures))]) { IsWeighed = false, Header = what });
+            components.Add(new("Putting together", [.. plan.Assembly.Select(step => StepOf([], step, figures, cautions))]) { IsWeighed = false, Header = what });
         string[] allergens = [.. batch.Components.SelectMany(component => component.Out.Parts).SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
         return new($"Weighing sheet: {what}, trial {batch.Trial}", [.. components, .. batch.Gaps.Count == 0 ? [] : new[] { Unweighed(dessert, batch) }])
         {
             Facts = [dessert.Name, .. FactsOf(plan, figures)],
-            Contains = allergens.Length == 0 ? Html.Empty : Html.Of($"<b>Caution</b> contains {string.Join(", ", allergens)}"),
+            Contains = allergens.Length == 0 && cautions is null ? Html.Empty
+                : Html.Of($"<b>Caution</b> {(allergens.Length == 0 ? "" : $"contains {string.Join(", ", allergens)}")}{(cautions is null ? Html.Empty : Html.Of($" {CautionRule.Deferral}"))}"),
         };
     }
 
@@ -47,20 +54,29 @@ public static class WeighingPages
             yield return $"{other.Name} × {figures.Part(other.Factor).Text}";
     }
 
-    private static WeighingComponent ComponentOf(Production.WeighingComponent component, Figures figures) =>
-        new(Show.Capital(component.Name), [.. component.Steps.Select(step => StepOf(step.Lines, step.Method, figures))])
+    private static WeighingComponent ComponentOf(Production.WeighingComponent component, Figures figures, ILookup<(string, int), string>? cautions) =>
+        new(Show.Capital(component.Name), [.. component.Steps.Select(step => StepOf(step.Lines, step.Method, figures, cautions))])
         {
             Header = component.TakenInGrams > 0 ? $"{figures.Mass(component.TakenInGrams).Text} go into other components" : "",
             Expected = figures.Mass(component.ExpectedYieldGrams),
         };
 
-    private static WeighingStep StepOf(IReadOnlyList<Production.WeighingLine> lines, MethodStep? method, Figures figures) =>
+    private static WeighingStep StepOf(IReadOnlyList<Production.WeighingLine> lines, MethodStep? method, Figures figures, ILookup<(string, int), string>? cautions) =>
         new([.. lines.Select(line => LineOf(line, figures))], Html.Text(Typeset.Text(method?.Do ?? "")))
         {
             Temperature = method?.TemperatureCelsius is { } celsius ? figures.Celsius(celsius).Text : "",
             Minutes = method?.Minutes is { } minutes ? figures.Minutes(minutes) : "",
-            Caution = Typeset.Text(method?.Caution ?? ""),
+            Caution = Typeset.Text(string.Join("; ", ((string?[])[method?.Caution, .. method is null || cautions is null ? [] : cautions[(Names.Key(method.Component), method.Step)]]).Where(words => !string.IsNullOrEmpty(words)))),
         };
+
+    // What is usually done about each hazard of a step; the deferral stands at the head of the sheet.
+    private static ILookup<(string, int), string> CautionsOf(Dessert dessert, string trial)
+    {
+        var physics = dessert.Physics(trial);
+        return physics.Components.SelectMany(each => Cautions.Of(each.Looked)).Concat(Cautions.Of(MethodStep.Assembly, physics.Assembly))
+            .Where(caution => caution is { Step: not null, Rule.Of: CautionOf.People }).DistinctBy(caution => (Names.Key(caution.Component), caution.Step!.Step, caution.Rule))
+            .ToLookup(caution => (Names.Key(caution.Component), caution.Step!.Step), caution => $"{caution.Rule.Hazard}: {caution.Rule.Practice}");
+    }
 
     private static WeighingLine LineOf(Production.WeighingLine line, Figures figures)
     {

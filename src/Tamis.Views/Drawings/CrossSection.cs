@@ -23,6 +23,15 @@ public static class CrossSection
         return Html.Of($"<figure class=\"section\"><div class=\"still\">{Picture(name, piece, drawn, numbers, tinted ?? [.. piece.Layers.Select(layer => layer.Component)])}</div><figcaption>Cut through the middle, to scale. {Whole(piece, numbers)}</figcaption></figure>\n{remarks}{Masses(piece, numbers)}");
     }
 
+    /// <summary>The drawing with its labels alone, for a page that has its masses elsewhere.</summary>
+    /// <param name="name">The name of the piece, for the title.</param>
+    /// <param name="piece">The piece.</param>
+    public static Html PictureOf(string name, AssembledPiece piece)
+    {
+        PlacedLayer[] drawn = [.. piece.Layers.Where(layer => layer.As != Placing.Piece && layer.Outer.HeightMillimetres > 0)];
+        return drawn.Length == 0 ? Html.Empty : Html.Of($"<figure class=\"section\">{Picture(name, piece, drawn, Figures.English, [.. piece.Layers.Select(layer => layer.Component)])}</figure>");
+    }
+
     private static Html Whole(AssembledPiece piece, Figures numbers) =>
         Html.Of($"{numbers.Millimetres(piece.WidthMillimetres)} across, {numbers.Millimetres(piece.HeightMillimetres)} high{(piece.MassGrams is { } grams ? Html.Of($", {numbers.Mass(grams)}") : Html.Empty)}.");
 

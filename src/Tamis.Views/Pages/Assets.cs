@@ -5,7 +5,7 @@ namespace Tamis.Views;
 /// <summary>The texts that the kit brings along: style sheets, scripts, the style of charts. Read once.</summary>
 internal static class Assets
 {
-    private static readonly Lazy<string> Sheet = new(() => string.Join("\n", ((string[])["roles", "dark", "page", "parts", "physics", "work", "weighing", "ballot", "paper"]).Select(name => Own(name + ".css"))));
+    private static readonly Lazy<string> Sheet = new(() => string.Join("\n", ((string[])["roles", "dark", "page", "parts", "physics", "work", "weighing", "ballot", "paper", "kitchen"]).Select(name => Own(name + ".css"))));
     private static readonly Lazy<string> Inside = new(() => $"{Own("roles.css")}\n{Own("notebook.css")}\n.tamis {{\n{Own("parts.css")}\n{Own("physics.css")}\n{Own("work.css")}}}\n");
     private static readonly Lazy<string> Draw = new(() => Own("page.js"));
     private static readonly Lazy<string> Charts = new(() => Own("chart-style.json"));
