@@ -28,7 +28,7 @@ public static partial class Show
         List<(string, Html)> open = [.. drawing.DraftReasons.Select(reason => ("Stops print", Html.Text(reason))), .. drawing.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
         var picture = Html.Of($"<div class=\"label-face wide\" tabindex=\"0\" role=\"group\" aria-label=\"Label drawn at real size\">{LabelSvg.WithScale(drawing)}</div>\n");
         return lead + picture
-            + Notes.Small(Html.Of($"Drawn at its real size where the screen is set to its own: hold a ruler to the bar. Print is {(drawing.Content.Colours == LabelColours.BlackOnWhite ? "black on white" : $"{drawing.Content.Colours.Ink} on {drawing.Content.Colours.Ground}")}, contrast {Millimetres(drawing.Content.Colours.ContrastRatio)} to 1{(drawing.ContrastRule is { } rule ? $"; asked for: {rule.Value} to 1 ({rule.Origin})" : "")}."))
+            + Notes.Small(Html.Of($"Drawn at its real size where the screen is set to its own: hold a ruler to the bar. Print is {(drawing.Content.Colours == LabelColours.BlackOnWhite ? "black on white" : $"{drawing.Content.Colours.Ink} on {drawing.Content.Colours.Ground}")}, contrast {Millimetres(drawing.Content.Colours.ContrastRatio)} to 1{(drawing.ContrastRule is { } rule ? $"; asked for: {rule.Value} to 1, {rule.Origin.Act}" : "")}."))
             + (open.Count > 0 ? Notes.Verdict(open) : Html.Empty) + Tried(drawing) + SizesAsked(drawing);
     }
 

@@ -38,7 +38,7 @@ public static class DessertLabel
             Panel = panel,
             Languages = blocks,
             NetGrams = net,
-            NetQuantity = net is { } grams ? string.Create(CultureInfo.InvariantCulture, $"{grams:0.#}\u00a0g") : "",
+            NetQuantity = net is { } grams ? NetQuantityOf(PanelTerms.Of(rules).In("net quantity", languages[0]) ?? "{g} g", grams) : "",
             Colours = ColoursOf(dessert, trial),
             DraftReasons =
             [
@@ -68,6 +68,11 @@ public static class DessertLabel
         if (dessert.Facts.Text("box_mm", trial) is { } box) return PackShape.Parse(box) ?? throw Missing("box_mm", "length, width and height in mm, such as 185 x 75 x 65");
         return dessert.Facts.Number("surface_cm2", trial) is > 0 and { } surface ? PackShape.Surface(surface) : throw Missing("box_mm", "a row 'box_mm' (length x width x height), or 'surface_cm2' of the largest face: sizes of print hang on it");
     }
+
+    // A quantity is never said larger than it is: ounces are rounded down.
+    private static string NetQuantityOf(string words, double grams) => words
+        .Replace("{g}", grams.ToString("0.#", CultureInfo.InvariantCulture), StringComparison.Ordinal)
+        .Replace("{oz}", (Math.Floor(UnitsNet.Mass.FromGrams(grams).Ounces * 10) / 10).ToString("0.#", CultureInfo.InvariantCulture), StringComparison.Ordinal);
 
     private static LabelColours ColoursOf(Dessert dessert, string trial)
     {

@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace Tamis.Labels;
 
 /// <summary>A stretch of text with the part of the label whose size and weight it has.</summary>
@@ -9,7 +11,7 @@ internal sealed record SetRun(string Text, string Part, bool IsBold, string Lang
 
 /// <summary>Sets text in lines of a given width.</summary>
 /// <param name="sizes">The sizes of the parts.</param>
-internal sealed class TextSetter(TypeSizes sizes)
+internal sealed partial class TextSetter(TypeSizes sizes)
 {
     // A line that is as wide as its widest word must hold that word, whatever the last digits of the sum.
     private const double SumOfRoundingMillimetres = 1e-9;
@@ -56,8 +58,11 @@ internal sealed class TextSetter(TypeSizes sizes)
         return new(width, top, marks);
     }
 
-    /// <summary>Text as it is measured: narrow spaces that do not break become plain ones that do not.</summary>
-    public static string Plain(string text) => text.Replace('\u202f', '\u00a0').Replace('\u2009', '\u00a0').Replace('\u2011', '-');
+    /// <summary>Text as it is measured: narrow spaces that do not break become plain ones that do not, and a number does not part from its unit.</summary>
+    public static string Plain(string text) => BeforeUnit().Replace(text, "\u00a0").Replace('\u202f', '\u00a0').Replace('\u2009', '\u00a0').Replace('\u2011', '-');
+
+    [GeneratedRegex(@"(?<=\d) (?=(?:%|°[CF]|[kmµ]?g|[mc]?l|kJ|kcal|[cm]m|oz)(?![\p{L}\d]))")]
+    private static partial Regex BeforeUnit();
 
     // Letters and what hangs below them stand in the middle of their line.
     private static double BaseLine(double lead, double size) =>

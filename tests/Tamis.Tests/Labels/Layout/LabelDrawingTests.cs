@@ -91,6 +91,28 @@ public class LabelDrawingTests
         Assert.Contains(drawing.DraftReasons, reason => reason.StartsWith("trans fat:", StringComparison.Ordinal));
     }
 
+    // 21 CFR 101.9(d)(1)(iv): headings, calories, names that are not indented and percentages stand out, and no other information does.
+    [Theory]
+    [InlineData("150 x 130 x 60", "vertical")]
+    [InlineData("185 x 75 x 65", "tabular")]
+    [InlineData("95 x 80 x 10", "small linear")]
+    public void Of_EachForm_HighlightsWhatTheLawHighlightsAndNothingElse(string box, string form)
+    {
+        var drawing = LabelDrawing.Of(DessertLabel.ContentOf(Loaf, "V1", "US") with { Pack = PackShape.Parse(box)! });
+        string[] main = ["Total Fat", "Cholesterol", "Sodium", "Total Carbohydrate", "Protein"];
+        TextMark[] panel = [.. drawing.Marks.OfType<TextMark>().Where(mark => mark.Part is "nutrient" or "vitamin" or "footnote")];
+
+        Assert.Equal(form, drawing.Layout.Form!.Name);
+        var bold = string.Join(' ', panel.Where(mark => mark.IsBold).Select(mark => mark.Text.Trim()));
+        Assert.All(main, name => Assert.Contains(name, bold, StringComparison.Ordinal));
+        Assert.Empty(main.Aggregate(bold, (text, name) => text.Replace(name, "", StringComparison.Ordinal)).Where(char.IsLetter));
+        Assert.All(drawing.Marks.OfType<TextMark>().Where(mark => mark.Part is "title" or "serving size" or "amount per" or "energy" or "energy figure" or "percent head"), mark => Assert.True(mark.IsBold, mark.Text));
+    }
+
+    // 21 CFR 101.7: ounces and grams; 320 g are 11.29 oz, and a quantity is not said larger than it is.
+    [Fact]
+    public void ContentOf_WhereTheLawWantsTwoSystems_SaysBoth() => Assert.Equal("Net Wt 11.2 oz (320 g)", DessertLabel.ContentOf(Loaf, "V1", "US").NetQuantity);
+
     [Fact]
     public void ContentOf_AnotherMarket_NamesThoseThatAreThere() =>
         Assert.Contains("IE, eu, en", Assert.Throws<TableException>(() => DessertLabel.ContentOf(Loaf, "V1", "NO")).Problems.Single().ToString(), StringComparison.Ordinal);
