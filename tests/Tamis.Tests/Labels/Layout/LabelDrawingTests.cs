@@ -105,7 +105,7 @@ public class LabelDrawingTests
         Assert.Equal(form, drawing.Layout.Form!.Name);
         var bold = string.Join(' ', panel.Where(mark => mark.IsBold).Select(mark => mark.Text.Trim()));
         Assert.All(main, name => Assert.Contains(name, bold, StringComparison.Ordinal));
-        Assert.Empty(main.Aggregate(bold, (text, name) => text.Replace(name, "", StringComparison.Ordinal)).Where(char.IsLetter));
+        Assert.DoesNotContain(main.Aggregate(bold, (text, name) => text.Replace(name, "", StringComparison.Ordinal)), char.IsLetter);
         Assert.All(drawing.Marks.OfType<TextMark>().Where(mark => mark.Part is "title" or "serving size" or "amount per" or "energy" or "energy figure" or "percent head"), mark => Assert.True(mark.IsBold, mark.Text));
     }
 
