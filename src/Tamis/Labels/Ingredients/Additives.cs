@@ -18,7 +18,10 @@ public sealed class Additives
     public IReadOnlyList<Additive> All { get; }
 
     /// <summary>The additives that a rule set's folder stands beside.</summary>
-    public static Additives Of(RuleSet rules) => rules.Folder.Table(Read);
+    public static Additives Of(RuleSet rules) => Of(rules.Folder);
+
+    /// <summary>The additives that a rule folder stands beside.</summary>
+    internal static Additives Of(RuleFolder folder) => folder.Table(Read);
 
     /// <summary>The additive of this number or name; null where the list has none. What stands in brackets does not count (<c>lecithins (soya)</c>).</summary>
     public Additive? Find(string text)

@@ -1,0 +1,123 @@
+using System.Globalization;
+using Tamis.Desserts;
+using Tamis.Labels;
+using Tamis.Physics;
+
+namespace Tamis.Views;
+
+public static partial class Show
+{
+    /// <summary>Everything beside panel and list that a pack must bear: statements that the formula triggers, date, storage, net quantity, additives against their levels; and apart from them the workshop's own cautions.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="rules">The rule set's folder name: <c>eu</c>.</param>
+    /// <param name="language">The language of the pack.</param>
+    /// <param name="day">The day whose rules count; with no day, those that have no end.</param>
+    public static Html Particulars(Dessert dessert, string trial, string rules, string language = "en", DateOnly? day = null) =>
+        Guarded(trial, "statements", () => StatementsOf(dessert, trial, rules, language, day))
+        + Guarded(trial, "net quantity", () => NetQuantityOf(dessert, trial, rules))
+        + Guarded(trial, "date prompt", () => DateOf(dessert, trial, rules, language))
+        + Guarded(trial, "additives", () => AdditivesOf(dessert, trial, rules))
+        + Guarded(trial, "cautions", () => OwnCautions(dessert, trial)) + Aid();
+
+    /// <summary>Everything beside panel and list that a pack must bear in one of a trial's markets.</summary>
+    public static Html Particulars(Dessert dessert, string trial, Market market) => Particulars(dessert, trial, market.Rules, market.Language);
+
+    private static Html StatementsOf(Dessert dessert, string trial, string rules, string language, DateOnly? day)
+    {
+        var set = KitData.Rules(rules);
+        var all = TrialParticulars.Of(dessert, trial, rules, day);
+        if (all.Count == 0) return Notes.Small(Html.Of($"The rules of {set.Title} in the kit have no statement that a formula could trigger."));
+        List<(string, Html)> said = [];
+        foreach (var each in all.Where(each => each.State == ParticularState.Applies))
+            said.Add(each.Rule.Wording.Count > 0 && each.In(language) is null
+                ? ("Stops release", Html.Of($"{Capital(each.Rule.Name)} must be stated, and there is no wording in the language “{language}”: a term in its column of {ParticularRules.File}, {rules}. Because: {each.Because}."))
+                : ("State", Html.Of($"{(each.In(language) is { } words ? Html.Of($"<strong lang=\"{language}\">{words}</strong>, ") : Html.Empty)}{each.Rule.Place}. Because: {each.Because}{AmountIn(each)}.")));
+        foreach (var each in all.Where(each => each.State == ParticularState.CannotBeSaid)) said.Add(("Cannot be said", Html.Of($"{Capital(each.Rule.Name)}{(each.Because.Length > 0 ? $" ({each.Because})" : "")}: supply {each.Supply}.")));
+        foreach (var each in all.Where(each => each.State == ParticularState.Lifted)) said.Add(("Lifted, if it holds", Html.Of($"{Capital(each.Rule.Name)}: {each.Because}. Wanted: {each.Supply}.")));
+        if (said.Count == 0) said.Add(("State", Html.Of($"The formula of {trial} triggers no statement of {set.Title} that the kit knows.")));
+        return Notes.Verdict(said) + Notes.Folded("Every statement that the rules have, and why it stands or does not", new DataTable($"Statements of {set.Title}",
+            [Column.Words("Statement"), Column.Words("State"), Column.Numbers("In it"), Column.Numbers("Limit"), Column.Words("Because"), Column.Words("Rule")],
+            [.. all.Select(each => new Row(Capital(each.Rule.Name), each.State switch { ParticularState.Applies => "stands", ParticularState.CannotBeSaid => "cannot be said", ParticularState.Lifted => "lifted, if it holds", _ => "does not stand" },
+                each.Amount is { } amount ? Num.Said($"{(amount.IsWhole ? "" : "at least ")}{Short(amount.Known)}\u202f{each.Rule.Unit}") : Num.Said(""),
+                each.Rule.Content is null ? Num.Said("") : Num.Said($"{each.Rule.Test.InWords} {Short((double)each.Rule.Limit)}\u202f{each.Rule.Unit}"),
+                each.State == ParticularState.CannotBeSaid ? $"supply {each.Supply}" : each.Because,
+                Html.Of($"{each.Rule.Origin.ToString()}{(each.Rule.Origin.Note.Length > 0 ? $". {Capital(each.Rule.Origin.Note)}." : "")}")))]) { IsWide = true, LeastRem = 50 }.ToHtml());
+    }
+
+    private static string AmountIn(Particular particular) => particular.Amount is { } amount
+        ? $": {(amount.IsWhole ? "" : "at least ")}{Short(amount.Known)}\u202f{particular.Rule.Unit}, the limit is {Short((double)particular.Rule.Limit)}" : "";
+
+    private static Html NetQuantityOf(Dessert dessert, string trial, string rules)
+    {
+        var net = NetQuantity.Of(dessert, trial, rules);
+        if (net.NominalGrams is not { } nominal) return Notes.Small(Html.Of($"The quantity of a pack is not known: a row net_g in dessert.csv."));
+        List<(string, Html)> lines = [("Net quantity", Html.Of($"{Short(nominal)}\u202fg.{(net.Origin is { } origin ? Marks.From(origin) : Html.Empty)}"))];
+        lines.Add(net.ShortfallGrams is { } shortfall
+            ? ("A pack may be short", Html.Of($"by {Short((double)shortfall)}\u202fg: down to {Short(nominal - (double)shortfall)}\u202fg. {net.Band!.Origin.ToString()}{(net.Band.Origin.Note.Length > 0 ? $": {net.Band.Origin.Note}" : "")}."))
+            : ("A pack may be short", Html.Of($"by how much is not in the kit’s rules for {KitData.Rules(rules).Title}.")));
+        foreach (var (word, rule, from) in net.Rules.Rules) lines.Add((Capital(word), Html.Of($"{Capital(rule)}. <small>{from.ToString()}</small>")));
+        if (net.PieceGrams is { } piece) lines.Add(("A piece of this formula", Html.Of($"{Short(Math.Round(piece, 1))}\u202fg, {(net.WeighedGrams is null ? "by the formula: weigh it" : $"by the weighed yield{(net.ComputedGrams is { } computed ? $" ({Short(Math.Round(computed, 1))}\u202fg by the formula)" : "")}")}.")));
+        lines.AddRange(net.Problems.Select(problem => ("Stops release", Html.Text(Typeset.Text(problem)))));
+        return Notes.Verdict(lines);
+    }
+
+    private static Html DateOf(Dessert dessert, string trial, string rules, string language)
+    {
+        var prompt = DatePrompt.Of(dessert, trial, rules);
+        List<(string, Html)> lines = [];
+        lines.Add(prompt switch
+        {
+            { Asked: null } => ("Date", Html.Of($"dessert.csv names no date_kind. The law knows: {string.Join("; ", prompt.Rules.Where(rule => rule.Kind == DateRuleKind.Mark).Select(rule => $"{rule.Name}, {rule.Rule}"))}.")),
+            { Mark: null } => ("Stops release", Html.Of($"“{prompt.Asked}” is no date mark of these rules: {string.Join(", ", prompt.Rules.Where(rule => rule.Kind == DateRuleKind.Mark).Select(rule => rule.Name))}.")),
+            { Mark: { } mark } => mark.Wording.GetValueOrDefault(language) is { } words
+                ? ("Date", Html.Of($"<strong lang=\"{language}\">{words}</strong>, as dessert.csv asks: {mark.Rule}. <small>{mark.Origin.ToString()}</small>"))
+                : ("Stops release", Html.Of($"there are no words for {mark.Name} in the language “{language}”: a term in its column of date-marking.csv, {rules}.")),
+        });
+        if (prompt.Days is { } days) lines.Add(("It keeps", Html.Of($"{days} days, as dessert.csv says{(prompt.Form is { } form ? Html.Of($": {form.Rule} <small>{form.Origin.ToString()}</small>") : Html.Empty)}.")));
+        lines.Add(("How to keep it", Html.Of($"{(prompt.Keep is { } keep ? Capital(Typeset.Text(keep)) + ", as dessert.csv says" : "Nobody has said: a row keep in dessert.csv")}.")));
+        if (prompt.Components.Count > 0)
+        {
+            var moistest = prompt.Components[0];
+            lines.Add(("For a competent person", moistest.Ratio is not { } ratio
+                ? Html.Of($"The water activity of {moistest.Component} is not known: {string.Join("; ", moistest.WaterActivity.Predicted.Lacks.DefaultIfEmpty(moistest.WaterActivity.Reason))} Measure it.")
+                : Html.Of($"The moistest part is the {moistest.Component}, at a water activity of {Figures.WaterActivity(ratio).Text} ({(moistest.Measured is null ? "predicted: measure it" : "measured")}). {(prompt.NotStopped.Count == 0 ? "By water alone no group of microbes in the kit’s table grows." : $"Water alone does not stop {string.Join("; ", prompt.NotStopped.Select(limit => limit.Short))}.")}{(prompt.OverChillingLimit is { } limit ? $" It lies over {Figures.WaterActivity(limit.WaterActivityRatio).Text}, the limit under which some countries ask for no chilling: is it a food for a use by date?" : "")}")));
+        }
+        return Notes.Verdict(lines) + Notes.Folded("What the date hangs on, part by part", new DataTable($"What the date of {trial} hangs on",
+            [Column.Words("Part"), Column.Numbers("Water activity"), Column.Words("Where from"), Column.Numbers("Hottest step", "°C"), Column.Numbers("pH, measured")],
+            [.. prompt.Components.Select(each => new Row(Capital(each.Component), Figures.WaterActivity(each.Ratio), each.Measured is null ? each.WaterActivity.Reason : "measured.csv",
+                each.HottestCelsius is { } hot ? Figures.Number(hot, 0, "") : Num.Said("not written"), each.MeasuredPh is { } ph ? Figures.Number(ph, 1, "") : Num.Said("")))]) { IsWide = true }.ToHtml())
+            + Notes.Caution(Html.Of($"{DatePrompt.Deferral} {MicrobialLimit.Caution}"));
+    }
+
+    private static Html AdditivesOf(Dessert dessert, string trial, string rules)
+    {
+        var set = KitData.Rules(rules);
+        var checks = TrialParticulars.Additives(dessert, trial, rules);
+        if (checks.Count == 0) return Notes.Small(Html.Of($"No additive is known in {trial}: none is weighed, and no list of a compound names one."));
+        var stops = Html.Join(checks.Where(each => each.Verdict is LevelVerdict.NotPermitted or LevelVerdict.Over).Select(each => Notes.StopsRelease(
+            Html.Of($"{Capital(each.Use.Additive.Name)} ({each.Use.Additive.Number}), by way of {each.Use.Ingredient.Name}: {(each.Verdict == LevelVerdict.Over ? "over the limit" : "not permitted")} under the rules of {set.Title}. {each.Level!.Origin.ToString()}"))));
+        return stops + new DataTable($"Additives of {trial} against their levels, {set.Title}",
+            [Column.Words("Additive"), Column.Words("By way of"), Column.Words("Category"), Column.Numbers("At most there"), Column.Numbers("Limit"), Column.Words("Verdict"), Column.Words("Rule")],
+            [.. checks.OrderByDescending(each => each.Verdict).Select(each => new Row($"{each.Use.Additive.Name}, {each.Use.Additive.Number}", each.Use.Ingredient.Name, each.Category,
+                each.MostMgPerKg is { } most ? Num.Said($"{Short((double)Math.Round(most, most < 100 ? 1 : 0))}\u202fmg/kg") : Num.Said("not known"),
+                each.Level is null ? Num.Said("") : Num.Said(each.Level is { IsPermitted: false } ? "none" : each.Level.LimitMgPerKg is { } limit ? $"{Short((double)limit)}\u202fmg/kg{(each.Level.ExpressedAs.Length > 0 ? $" as {each.Level.ExpressedAs}" : "")}" : "as much as is needed"),
+                each.Verdict switch
+                {
+                    LevelVerdict.Within => "within the limit", LevelVerdict.AsNeeded => "allowed", LevelVerdict.CarriedOver => $"carried over: allowed in {each.Category}", LevelVerdict.NoRow => $"look in {each.Supply}",
+                    LevelVerdict.CannotBeSaid => $"cannot be said: supply {each.Supply}", LevelVerdict.Over => "over the limit", _ => "not permitted",
+                },
+                each.Level is { } level ? Html.Of($"{level.Origin.ToString()}{(level.Condition.Length > 0 ? $". For a person: {level.Condition}." : "")}") : Html.Of($"none in the kit’s table")))])
+        { IsWide = true, LeastRem = 54, Caption = Html.Of($"An additive’s own mass is taken as all of what was weighed, so that figures are upper bounds. The kit’s table holds what pastry meets; it is not the law’s whole list.") }.ToHtml();
+    }
+
+    private static Html OwnCautions(Dessert dessert, string trial)
+    {
+        var own = TrialParticulars.Own(dessert, trial);
+        return own.Count == 0 ? Html.Empty : Notes.Paragraph(Html.Of($"<strong>The workshop’s own cautions</strong>, apart from what the law asks for:"))
+            + Notes.List(own.GroupBy(each => each.Rule.Hazard).Select(same => Html.Of($"{Capital(same.Key)} ({AndAll(same.Select(each => each.Because).Distinct())}): {same.First().Rule.Caution} {same.First().Rule.Practice} <small>{Sources.InWords(same.First().Rule.Source)}</small>")))
+            + Notes.Small(Html.Of($"{CautionRule.Deferral}"));
+    }
+
+    private static string Short(double value) => (Math.Abs(value) >= 10000 ? value.ToString("#,0", CultureInfo.InvariantCulture).Replace(',', '\u202f') : Math.Round(value, Math.Abs(value) < 10 ? 2 : 1).ToString("0.##", CultureInfo.InvariantCulture)).Replace('-', '−');
+}

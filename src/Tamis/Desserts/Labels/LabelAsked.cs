@@ -1,0 +1,47 @@
+using Tamis.Labels;
+using Tamis.Tables;
+
+namespace Tamis.Desserts;
+
+/// <summary>What <c>dessert.csv</c> asks of a label and that must be one of the rules' own words.</summary>
+internal static class LabelAsked
+{
+    /// <summary>The exemptions that a trial asks for.</summary>
+    /// <exception cref="TableException">A row names an exemption that no rule set knows; every one is named, with those that there are.</exception>
+    public static IReadOnlyList<string> Exemptions(Dessert dessert, string trial)
+    {
+        string[] known = [.. KitData.RuleSetNames.Select(KitData.Rules).SelectMany(set => SaleRules.Of(set).Exemptions.Concat(ParticularRules.Of(set).All.SelectMany(rule => rule.Exemptions))).Distinct(Names.Comparer)];
+        return AllOf(dessert, trial, "exemption", known);
+    }
+
+    /// <summary>How a trial is sold.</summary>
+    /// <exception cref="TableException">No row says it, or a form that the rule set does not know.</exception>
+    public static string FormOfSale(Dessert dessert, string trial, SaleRules rules) => AllOf(dessert, trial, "form_of_sale", rules.Forms) is [.., var form] ? form
+        : throw new TableException([new("dessert.csv", 0, "key", "", $"a row form_of_sale with one of: {string.Join(", ", rules.Forms)}")]);
+
+    /// <summary>The category of food that a trial is; null where no row says it.</summary>
+    /// <exception cref="TableException">A category that the rule set does not know.</exception>
+    public static FoodCategory? Category(Dessert dessert, string trial, RuleSet rules)
+    {
+        var known = FoodCategories.Of(rules);
+        if (known.All.Count == 0) return null;
+        return AllOf(dessert, trial, "food_category", [.. known.All.Select(each => each.Name)]) is [.., var name] ? known.Find(name) : null;
+    }
+
+    private static IReadOnlyList<string> AllOf(Dessert dessert, string trial, string key, IReadOnlyList<string> known)
+    {
+        List<CellProblem> problems = [];
+        List<string> asked = [];
+        // A row that names the trial stands after the one for all, and the last one counts where one is wanted.
+        foreach (var (value, row) in dessert.Facts.RowsOf(key, trial).OrderBy(each => each.Row["trial"].Length > 0))
+        {
+            if (known.FirstOrDefault(each => Names.Same(each, value)) is { } found) asked.Add(found);
+            else
+            {
+                var near = Names.Nearest(value, known);
+                problems.Add(row.Problem("value", $"one of: {string.Join(", ", near.Concat(known.Except(near)))}"));
+            }
+        }
+        return problems is [] ? asked : throw new TableException(problems);
+    }
+}

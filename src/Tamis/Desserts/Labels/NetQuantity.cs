@@ -1,0 +1,60 @@
+using Tamis.Labels;
+
+namespace Tamis.Desserts;
+
+/// <summary>The net quantity of a pack, how far a single one may fall short, and what a piece of the formula comes to.</summary>
+public sealed record NetQuantity
+{
+    /// <summary>The quantity on the pack, in grams; null where <c>dessert.csv</c> does not say it.</summary>
+    public required double? NominalGrams { get; init; }
+
+    /// <summary>The cell.</summary>
+    public required Source? Origin { get; init; }
+
+    /// <summary>How far a single pack may fall short, in grams; null where the rule set has no table or no band takes the quantity.</summary>
+    public required decimal? ShortfallGrams { get; init; }
+
+    /// <summary>The band; null as above.</summary>
+    public required ShortfallBand? Band { get; init; }
+
+    /// <summary>What a piece comes to by the formula, in grams; null where masses or pieces are not known.</summary>
+    public required double? ComputedGrams { get; init; }
+
+    /// <summary>What a piece comes to by the weighed yield, in grams; null where nobody weighed.</summary>
+    public required double? WeighedGrams { get; init; }
+
+    /// <summary>What does not agree in the sheets, in sentences.</summary>
+    public required IReadOnlyList<string> Problems { get; init; }
+
+    /// <summary>The rules.</summary>
+    public required NetQuantityRules Rules { get; init; }
+
+    /// <summary>The mass of a piece to hold against the pack: weighed where it was, or else computed.</summary>
+    public double? PieceGrams => WeighedGrams ?? ComputedGrams;
+
+    /// <summary>The net quantity of a trial.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="rules">The rule set's folder name.</param>
+    public static NetQuantity Of(Dessert dessert, string trial, string rules)
+    {
+        var set = NetQuantityRules.Of(KitData.Rules(rules));
+        var batch = dessert.Trial(trial);
+        var (nominal, pieces) = (dessert.Facts.Number("net_g", batch.Trial), dessert.Facts.Number("pieces", batch.Trial));
+        var shortfall = nominal is { } grams ? set.Shortfall((decimal)grams) : null;
+        var weighed = batch.Placed is [{ WeighedYieldGrams: { } all }] && pieces is not null ? all / pieces : null;
+        var computed = batch.Whole is { FinishedGrams: > 0 } whole && pieces is not null ? whole.FinishedGrams / pieces : null;
+        List<string> problems = [];
+        var (portion, portions) = (dessert.Facts.Number("portion_g", batch.Trial), dessert.Facts.Number("portions", batch.Trial));
+        if (portion > nominal) problems.Add(FormattableString.Invariant($"A portion of {portion:0.#} g is more than the {nominal:0.#} g of the pack: mend portion_g or net_g in dessert.csv."));
+        else if (portion is { } one && portions is { } many && nominal is { } net && Math.Abs(one * many - net) > 0.02 * net)
+            problems.Add(FormattableString.Invariant($"{many:0.#} portions of {one:0.#} g are {one * many:0.#} g, and the pack says {net:0.#} g: mend one of them in dessert.csv."));
+        if ((weighed ?? computed) is { } piece && piece < nominal)
+            problems.Add(FormattableString.Invariant($"A piece comes to {piece:0.#} g, {(weighed is null ? "by the formula" : "as weighed")}, and the pack says {nominal:0.#} g: the mean must not be less."));
+        return new()
+        {
+            NominalGrams = nominal, Origin = dessert.Facts.OriginOf("net_g", batch.Trial), ShortfallGrams = shortfall?.Grams, Band = shortfall?.Band,
+            ComputedGrams = computed, WeighedGrams = weighed, Problems = problems, Rules = set,
+        };
+    }
+}

@@ -1,0 +1,102 @@
+using Tamis.Tables;
+
+namespace Tamis.Labels;
+
+/// <summary>A statement that a food must bear, and what triggers it. Every trigger that is filled must hold.</summary>
+public sealed record ParticularRule
+{
+    /// <summary>A few words for it: <c>polyols</c>.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The categories of food that it is for; empty for all.</summary>
+    public required IReadOnlyList<string> For { get; init; }
+
+    /// <summary>One of these additives is in it.</summary>
+    public required IReadOnlyList<string> Additives { get; init; }
+
+    /// <summary>An additive of this class is in it, as it is used here; null where none is asked.</summary>
+    public required string? Class { get; init; }
+
+    /// <summary>An ingredient has one of these words in its name or its own list.</summary>
+    public required IReadOnlyList<string> Ingredients { get; init; }
+
+    /// <summary>No ingredient has one of these words in its name or its own list.</summary>
+    public required IReadOnlyList<string> Without { get; init; }
+
+    /// <summary>The content by its tagname, or the column of a document, that is held against the limit; null where none is.</summary>
+    public required string? Content { get; init; }
+
+    /// <summary>How it is held against the limit.</summary>
+    public required LimitTest Test { get; init; }
+
+    /// <summary>The limit, in <see cref="Unit"/>.</summary>
+    public required decimal Limit { get; init; }
+
+    /// <summary>The unit: <c>g/100 g</c>, <c>mg/100 g</c>, <c>mg/kg</c>.</summary>
+    public required string Unit { get; init; }
+
+    /// <summary>The key of <c>dessert.csv</c> that says whether it is so, with the value that says yes; null where none is asked.</summary>
+    public required (string Key, string Yes)? Says { get; init; }
+
+    /// <summary>Where it stands on the pack.</summary>
+    public required string Place { get; init; }
+
+    /// <summary>Exemptions by which it falls away, as the key <c>exemption</c> of <c>dessert.csv</c> asks for them.</summary>
+    public required IReadOnlyList<string> Exemptions { get; init; }
+
+    /// <summary>The wording by language; a language without a term has none.</summary>
+    public required IReadOnlyDictionary<string, string> Wording { get; init; }
+
+    /// <summary>Where the row came from.</summary>
+    public required RuleOrigin Origin { get; init; }
+
+    /// <summary>When it is in force.</summary>
+    public required InForce InForce { get; init; }
+
+    /// <summary>Whether the law has it, and not the workshop or the kit.</summary>
+    public bool IsLaw => Origin.Strength is RuleStrength.Law or RuleStrength.Guidance;
+}
+
+/// <summary>The statements of a rule set: <c>particulars.csv</c>. A further language is a further column.</summary>
+public sealed class ParticularRules
+{
+    /// <summary>The file.</summary>
+    public const string File = "particulars.csv";
+
+    private static readonly string[] Columns = ["particular", "for", "additives", "class", "ingredients", "without", "content", "test", "limit", "unit", "says", "place", "exemptions", "en"];
+
+    private ParticularRules(IReadOnlyList<ParticularRule> all) => All = all;
+
+    /// <summary>Every statement.</summary>
+    public IReadOnlyList<ParticularRule> All { get; }
+
+    /// <summary>The statements of a rule set on a day; with no day, those that have no end.</summary>
+    /// <exception cref="TableException">A cell cannot be read.</exception>
+    public static ParticularRules Of(RuleSet rules, DateOnly? day = null) => new([.. rules.Folder.Table(Read).All.Where(rule => rule.InForce.On(day))]);
+
+    private static ParticularRules Read(RuleFolder folder, List<CellProblem> problems) => new([.. folder.RowsIfAny(File, Columns, problems).Select(row => RuleOf(row, folder))]);
+
+    private static ParticularRule RuleOf(RuleRow row, RuleFolder folder)
+    {
+        var cells = row.Cells;
+        var content = cells.Text("content");
+        var says = cells.Text("says")?.Split('=', 2, StringSplitOptions.TrimEntries);
+        if (says is { Length: 1 }) cells.Note("says", "a key of dessert.csv and the value that says yes, such as thawed=yes");
+        ParticularRule rule = new()
+        {
+            Name = cells.Required("particular"), For = cells.Words("for"), Additives = cells.Words("additives"), Class = cells.Text("class"),
+            Ingredients = cells.Words("ingredients"), Without = cells.Words("without"), Content = content,
+            Test = content is null ? LimitTest.Above : row.Choice("test", LimitTests.Words), Limit = content is null ? 0 : row.RequiredDecimal("limit"), Unit = cells.Text("unit") ?? "",
+            Says = says is { Length: 2 } ? (says[0], says[1]) : null, Place = cells.Text("place") ?? "", Exemptions = cells.Words("exemptions"),
+            Wording = cells.Row.Sheet.Besides([.. Columns[..^1], "in_force_from", "in_force_to", .. RuleRow.OriginColumns]).Where(language => cells.Text(language) is not null)
+                .ToDictionary(language => language, cells.Required, Names.Comparer),
+            Origin = row.Origin(), InForce = row.InForce(),
+        };
+        if (rule.Additives.Count == 0 && rule.Class is null && rule.Ingredients.Count == 0 && content is null && rule.Says is null)
+            cells.Note("additives", "an additive, a class, an ingredient, a content or a key under says: a row with none would stand on every pack");
+        if (content is not null && rule.Unit.Length == 0) cells.Note("unit", "the unit of the limit, such as g/100 g");
+        foreach (var number in rule.Additives.Where(number => Labels.Additives.Of(folder).Find(number) is null)) cells.Note("additives", $"a number of additives.csv; '{number}' is none");
+        return rule;
+    }
+
+}

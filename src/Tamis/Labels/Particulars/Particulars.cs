@@ -1,0 +1,141 @@
+using Tamis.Formulas;
+using Tamis.Losses;
+
+namespace Tamis.Labels;
+
+/// <summary>What can be said of a statement and a food.</summary>
+public enum ParticularState
+{
+    /// <summary>The food must bear it.</summary>
+    Applies,
+    /// <summary>Nobody can say: something is missing.</summary>
+    CannotBeSaid,
+    /// <summary>It would apply, and an exemption that the kitchen asks for lifts it: a person judges.</summary>
+    Lifted,
+    /// <summary>The food need not bear it.</summary>
+    DoesNotApply,
+}
+
+/// <summary>A statement held against a food.</summary>
+/// <param name="Rule">The statement.</param>
+/// <param name="State">What can be said.</param>
+/// <param name="Because">Why, in words.</param>
+/// <param name="Amount">What the content comes to, in the unit of the limit; null where the statement hangs on none or nothing is in it.</param>
+/// <param name="Supply">What to supply; empty where nothing.</param>
+public sealed record Particular(ParticularRule Rule, ParticularState State, string Because, Amount? Amount, string Supply)
+{
+    /// <summary>The wording in a language; null where the file has none: a pack in that language cannot be printed.</summary>
+    public string? In(string language) => Rule.Wording.GetValueOrDefault(language);
+}
+
+/// <summary>What the statements of a pack hang on.</summary>
+public sealed record ParticularFood
+{
+    /// <summary>What the food is made of.</summary>
+    public required Mixture Mixture { get; init; }
+
+    /// <summary>The category of food; null where nobody said.</summary>
+    public string? Category { get; init; }
+
+    /// <summary>What the sheets say, by key; null where they do not.</summary>
+    public Func<string, string?> Says { get; init; } = _ => null;
+
+    /// <summary>Keys that the sheets should say, because the method or the list makes them matter; other keys that are not there mean no.</summary>
+    public IReadOnlyList<string> Asked { get; init; } = [];
+
+    /// <summary>A figure that the document of an ingredient states, by its column; null where it does not.</summary>
+    public Func<Ingredient, string, StatedFigure?> Stated { get; init; } = (_, _) => null;
+
+    /// <summary>Exemptions that the kitchen asks for.</summary>
+    public IReadOnlyList<string> Exemptions { get; init; } = [];
+}
+
+/// <summary>Holds the statements of a rule set against a food.</summary>
+public static class Particulars
+{
+    /// <summary>Every statement of the rule set, in the order of its file, with what can be said of it.</summary>
+    /// <param name="food">The food.</param>
+    /// <param name="rules">The rule set.</param>
+    /// <param name="day">The day whose rules count; with no day, those that have no end.</param>
+    public static IReadOnlyList<Particular> Of(ParticularFood food, RuleSet rules, DateOnly? day = null)
+    {
+        var uses = AdditiveUse.In(food.Mixture, rules);
+        return [.. ParticularRules.Of(rules, day).All.Select(rule => Of(rule, food, uses))];
+    }
+
+    private static Particular Of(ParticularRule rule, ParticularFood food, IReadOnlyList<AdditiveUse> uses)
+    {
+        List<string> because = [];
+        Amount? amount = null;
+        if (rule.For.Count > 0 && food.Category is { } category && !rule.For.Contains(category, Names.Comparer)) return No($"only for {string.Join(", ", rule.For)}");
+        var holders = food.Mixture.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer).ToArray();
+        if (rule.Additives.Count > 0 || rule.Class is not null)
+        {
+            var met = uses.Where(use => (rule.Additives.Count == 0 || rule.Additives.Contains(use.Additive.Number, Names.Comparer)) && (rule.Class is null || Names.Same(use.Class, rule.Class))).ToArray();
+            if (met.Length == 0) return No(rule.Class is { } wanted ? $"no additive is used as {wanted}" : "no such additive is in it");
+            because.Add(string.Join(", ", met.Select(use => use.IsOwn && Names.Same(use.Ingredient.Name, use.Additive.Name) ? use.Additive.Name : $"{use.Additive.Name} by way of {use.Ingredient.Name}").Distinct()));
+            holders = [.. met.Select(use => use.Ingredient).DistinctBy(each => each.Name, Names.Comparer)];
+        }
+        if (rule.Ingredients.Count > 0)
+        {
+            holders = [.. holders.Where(each => rule.Ingredients.Any(word => Holds(each, word)))];
+            if (holders.Length == 0) return No("no such ingredient is in it");
+            because.Add(string.Join(", ", holders.Select(each => each.Name)));
+        }
+        if (rule.Without.Count > 0 && food.Mixture.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).FirstOrDefault(each => rule.Without.Any(word => Holds(each, word))) is { } other)
+            return No($"{other.Name} is in it");
+        if (rule.Says is { } says)
+        {
+            if (food.Says(says.Key) is not { } said)
+                return because.Count == 0 && rule.Content is null && !food.Asked.Contains(says.Key, Names.Comparer) ? No($"dessert.csv does not say {says.Key}") : Unknown($"a row {says.Key} in dessert.csv: {says.Yes}, or no");
+            if (!Names.Same(said, says.Yes)) return No($"dessert.csv says {says.Key}: {said}");
+            because.Add($"dessert.csv says {says.Key}: {said}");
+        }
+        if (rule.Content is { } content)
+        {
+            var found = AmountOf(content, holders, food);
+            amount = found;
+            // What is not known lies between nothing and all of the mass.
+            var least = (decimal)found.Known;
+            var most = least + MostOf(rule.Unit) * (decimal)(1 - found.CoveredShare);
+            var passes = rule.Test.Passes(least, rule.Limit);
+            if (!passes && rule.Test.Passes(most, rule.Limit)) return Unknown(MissingOf(content, holders, food));
+            if (!passes) return No($"{(because.Count > 0 ? $"{string.Join("; ", because)}: " : "")}under the limit");
+        }
+        if (rule.For.Count > 0 && food.Category is null) return Unknown("food_category in dessert.csv");
+        if (rule.Exemptions.FirstOrDefault(exemption => food.Exemptions.Contains(exemption, Names.Comparer)) is { } lifted)
+            return new(rule, ParticularState.Lifted, $"{string.Join("; ", because)}; the kitchen asks for the exemption: {lifted}", amount, "a competent person’s word that the exemption holds");
+        return new(rule, ParticularState.Applies, string.Join("; ", because), amount, "");
+
+        Particular No(string why) => new(rule, ParticularState.DoesNotApply, why, amount, "");
+        Particular Unknown(string supply) => new(rule, ParticularState.CannotBeSaid, string.Join("; ", because), amount, supply);
+    }
+
+    // The amount in the finished food of what the holders bring, in the unit of the content; the share that is known is of the holders' part in the food.
+    private static Amount AmountOf(string content, IReadOnlyList<Ingredient> holders, ParticularFood food)
+    {
+        double known = 0, unknownGrams = 0;
+        foreach (var part in food.Mixture.Parts.Where(part => holders.Any(each => Names.Same(each.Name, part.Ingredient.Name))))
+        {
+            double? per = IsColumn(content) ? (double?)food.Stated(part.Ingredient, content)?.Value : part.Ingredient.Profile?[content] is { IsKnown: true } stated ? stated.Per100Grams : null;
+            if (per is { } figure) known += figure * part.MassGrams;
+            else unknownGrams += part.MassGrams;
+        }
+        var finished = food.Mixture.FinishedGrams;
+        return new(known / finished, Math.Max(0, finished - unknownGrams), finished);
+    }
+
+    // A column of a document is written small, a tagname is not.
+    private static bool IsColumn(string content) => content.Any(char.IsAsciiLetterLower);
+
+    private static string MissingOf(string content, IReadOnlyList<Ingredient> holders, ParticularFood food) => IsColumn(content)
+        ? $"{content} of {string.Join(", ", holders.Where(each => food.Stated(each, content) is null).Select(each => each.Name))} in specifications.csv"
+        : $"the {WordOf(content, holders)} of {string.Join(", ", holders.Where(each => each.Profile?[content] is not { IsKnown: true }).Select(each => each.Name))}";
+
+    private static string WordOf(string tag, IReadOnlyList<Ingredient> holders) =>
+        holders.Select(each => each.Profile?.Nutrients).OfType<Composition.NutrientList>().FirstOrDefault(list => list.IndexOf(tag) >= 0) is { } known ? known.All[known.IndexOf(tag)].Word : tag;
+
+    private static decimal MostOf(string unit) => unit switch { "mg/kg" => 1_000_000, "mg/100 g" => 100_000, _ => 100 };
+
+    private static bool Holds(Ingredient ingredient, string word) => new[] { ingredient.Name, ingredient.LabelName, ingredient.SupplierList }.Any(text => text is not null && $" {Names.Key(text)} ".Replace(',', ' ').Replace('(', ' ').Replace(')', ' ').Contains($" {Names.Key(word)}", StringComparison.Ordinal));
+}
