@@ -22,7 +22,7 @@ public static partial class Show
             [Column.Words("Allergen"), .. some.Select(each => Column.Words($"{each.Dessert} ({each.Trial})"))],
             [.. table.Groups.Select((group, at) => new Row([Capital(group), .. some.Select(each => (Cell)CellOf(each.Cells[at]))]))]) { IsWide = true, LeastRem = 12 + some.Length * 9 }.ToHtml()));
         return stopped + unlooked + tables
-            + Notes.Small(Html.Of($"By the list of {KitData.Rules(rules).Title}: {AllergenRules.Of(KitData.Rules(rules)).All[0].Origin.ToString()}. <strong>Contains</strong> is what is in an ingredient; <em>may contain</em> is what an ingredient’s document or the workshop says may have got in; a dash is a group that somebody looked for and did not find. The trial that the kitchen means to serve stands behind each name."))
+            + Notes.Small(Html.Of($"By the law’s list, {KitData.Rules(rules).Title}: {AllergenRules.Of(KitData.Rules(rules)).All[0].Origin.ToString()}. <strong>Contains</strong> is what is in an ingredient; <em>may contain</em> is what an ingredient’s document or the workshop says may have got in; a dash is a group that somebody looked for and did not find. The trial that the kitchen means to serve stands behind each name."))
             + Aid();
     });
 

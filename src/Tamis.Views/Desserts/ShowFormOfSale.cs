@@ -15,7 +15,7 @@ public static partial class Show
     {
         var list = SaleChecklist.Of(dessert, trial, rules, language, day);
         var set = KitData.Rules(rules);
-        if (list.Items.Count == 0) return Notes.LookAt(Html.Of($"The rules of {set.Title} in the kit say nothing of food sold {list.Form}."));
+        if (list.Items.Count == 0) return Notes.LookAt(Html.Of($"{set.Title}: the kit’s rules say nothing of food sold {list.Form}."));
         var missing = list.Items.Count(item => item.State == SaleState.Missing);
         var open = list.Items.Count(item => item.State is SaleState.ForAPerson or SaleState.Lifted);
         var lead = Notes.Lead(Html.Of($"<strong>{trial}, sold {list.Form}, {set.Title}, {language}:</strong> {(missing == 0 ? "nothing that is asked for is missing" : $"{missing} of {list.Items.Count} things asked for {(missing == 1 ? "is" : "are")} missing")}{(open > 0 ? $"; {open} {(open == 1 ? "is" : "are")} for a competent person" : "")}."));

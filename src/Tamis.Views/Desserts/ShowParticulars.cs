@@ -7,27 +7,36 @@ namespace Tamis.Views;
 
 public static partial class Show
 {
-    /// <summary>Everything beside panel and list that a pack must bear: statements that the formula triggers, date, storage, net quantity, additives against their levels; and apart from them the workshop's own cautions.</summary>
+    /// <summary>Everything beside panel and list that a pack must bear: statements that the formula triggers, net quantity, date, additives against their levels; and apart from them the workshop's own cautions.</summary>
     /// <param name="dessert">The dessert.</param>
     /// <param name="trial">The trial.</param>
     /// <param name="rules">The rule set's folder name: <c>eu</c>.</param>
     /// <param name="language">The language of the pack.</param>
     /// <param name="day">The day whose rules count; with no day, those that have no end.</param>
     public static Html Particulars(Dessert dessert, string trial, string rules, string language = "en", DateOnly? day = null) =>
-        Guarded(trial, "statements", () => StatementsOf(dessert, trial, rules, language, day))
-        + Guarded(trial, "net quantity", () => NetQuantityOf(dessert, trial, rules))
-        + Guarded(trial, "date prompt", () => DateOf(dessert, trial, rules, language))
-        + Guarded(trial, "additives", () => AdditivesOf(dessert, trial, rules))
-        + Guarded(trial, "cautions", () => OwnCautions(dessert, trial)) + Aid();
+        Part("Statements", Guarded(trial, "statements", () => StatementsOf(dessert, trial, rules, language, day)))
+        + Part("Net quantity", NetQuantity(dessert, trial, rules)) + Part("Date and storage", DateMark(dessert, trial, rules, language))
+        + Part("Additives", AdditiveLevels(dessert, trial, rules)) + Part("The workshop’s own cautions, apart from what the law asks for", Guarded(trial, "cautions", () => OwnCautions(dessert, trial))) + Aid();
 
     /// <summary>Everything beside panel and list that a pack must bear in one of a trial's markets.</summary>
     public static Html Particulars(Dessert dessert, string trial, Market market) => Particulars(dessert, trial, market.Rules, market.Language);
+
+    /// <summary>The net quantity of a pack, how far a single one may fall short, and what a piece of the formula comes to.</summary>
+    public static Html NetQuantity(Dessert dessert, string trial, string rules) => Guarded(trial, "net quantity", () => NetQuantityOf(dessert, trial, rules));
+
+    /// <summary>What a competent person needs to decide the date mark, and how the law has it written: the kit never sets a date.</summary>
+    public static Html DateMark(Dessert dessert, string trial, string rules, string language = "en") => Guarded(trial, "date prompt", () => DateOf(dessert, trial, rules, language));
+
+    /// <summary>Every additive of a trial against what the law allows of it.</summary>
+    public static Html AdditiveLevels(Dessert dessert, string trial, string rules) => Guarded(trial, "additives", () => AdditivesOf(dessert, trial, rules));
+
+    private static Html Part(string heading, Html content) => content.IsEmpty ? content : Html.Of($"<h3>{heading}</h3>\n") + content;
 
     private static Html StatementsOf(Dessert dessert, string trial, string rules, string language, DateOnly? day)
     {
         var set = KitData.Rules(rules);
         var all = TrialParticulars.Of(dessert, trial, rules, day);
-        if (all.Count == 0) return Notes.Small(Html.Of($"The rules of {set.Title} in the kit have no statement that a formula could trigger."));
+        if (all.Count == 0) return Notes.Small(Html.Of($"{set.Title}: the kit’s rules have no statement that a formula could trigger."));
         List<(string, Html)> said = [];
         foreach (var each in all.Where(each => each.State == ParticularState.Applies))
             said.Add(each.Rule.Wording.Count > 0 && each.In(language) is null
@@ -35,7 +44,7 @@ public static partial class Show
                 : ("State", Html.Of($"{(each.In(language) is { } words ? Html.Of($"<strong lang=\"{language}\">{words}</strong>, ") : Html.Empty)}{each.Rule.Place}. Because: {each.Because}{AmountIn(each)}.")));
         foreach (var each in all.Where(each => each.State == ParticularState.CannotBeSaid)) said.Add(("Cannot be said", Html.Of($"{Capital(each.Rule.Name)}{(each.Because.Length > 0 ? $" ({each.Because})" : "")}: supply {each.Supply}.")));
         foreach (var each in all.Where(each => each.State == ParticularState.Lifted)) said.Add(("Lifted, if it holds", Html.Of($"{Capital(each.Rule.Name)}: {each.Because}. Wanted: {each.Supply}.")));
-        if (said.Count == 0) said.Add(("State", Html.Of($"The formula of {trial} triggers no statement of {set.Title} that the kit knows.")));
+        if (said.Count == 0) said.Add(("State", Html.Of($"{set.Title}: the formula of {trial} triggers none of the {all.Count} statements in the kit’s rules.")));
         return Notes.Verdict(said) + Notes.Folded("Every statement that the rules have, and why it stands or does not", new DataTable($"Statements of {set.Title}",
             [Column.Words("Statement"), Column.Words("State"), Column.Numbers("In it"), Column.Numbers("Limit"), Column.Words("Because"), Column.Words("Rule")],
             [.. all.Select(each => new Row(Capital(each.Rule.Name), each.State switch { ParticularState.Applies => "stands", ParticularState.CannotBeSaid => "cannot be said", ParticularState.Lifted => "lifted, if it holds", _ => "does not stand" },
@@ -50,16 +59,16 @@ public static partial class Show
 
     private static Html NetQuantityOf(Dessert dessert, string trial, string rules)
     {
-        var net = NetQuantity.Of(dessert, trial, rules);
+        var net = Tamis.Desserts.NetQuantity.Of(dessert, trial, rules);
         if (net.NominalGrams is not { } nominal) return Notes.Small(Html.Of($"The quantity of a pack is not known: a row net_g in dessert.csv."));
         List<(string, Html)> lines = [("Net quantity", Html.Of($"{Short(nominal)}\u202fg.{(net.Origin is { } origin ? Marks.From(origin) : Html.Empty)}"))];
         lines.Add(net.ShortfallGrams is { } shortfall
             ? ("A pack may be short", Html.Of($"by {Short((double)shortfall)}\u202fg: down to {Short(nominal - (double)shortfall)}\u202fg. {net.Band!.Origin.ToString()}{(net.Band.Origin.Note.Length > 0 ? $": {net.Band.Origin.Note}" : "")}."))
-            : ("A pack may be short", Html.Of($"by how much is not in the kit’s rules for {KitData.Rules(rules).Title}.")));
-        foreach (var (word, rule, from) in net.Rules.Rules) lines.Add((Capital(word), Html.Of($"{Capital(rule)}. <small>{from.ToString()}</small>")));
+            : ("A pack may be short", Html.Of($"by how much is not in the kit’s rules ({KitData.Rules(rules).Title}).")));
         if (net.PieceGrams is { } piece) lines.Add(("A piece of this formula", Html.Of($"{Short(Math.Round(piece, 1))}\u202fg, {(net.WeighedGrams is null ? "by the formula: weigh it" : $"by the weighed yield{(net.ComputedGrams is { } computed ? $" ({Short(Math.Round(computed, 1))}\u202fg by the formula)" : "")}")}.")));
         lines.AddRange(net.Problems.Select(problem => ("Stops release", Html.Text(Typeset.Text(problem)))));
-        return Notes.Verdict(lines);
+        var others = net.Rules.Rules.Select(each => Html.Of($"{Capital(each.Word)}: {Typeset.Text(each.Rule)}. <small>{each.Origin.ToString()}</small>")).ToArray();
+        return Notes.Verdict(lines) + (others.Length == 0 ? Html.Empty : Notes.Folded("What else the rules say of quantities", Notes.List(others)));
     }
 
     private static Html DateOf(Dessert dessert, string trial, string rules, string language)
@@ -79,13 +88,13 @@ public static partial class Show
         if (prompt.Components.Count > 0)
         {
             var moistest = prompt.Components[0];
-            lines.Add(("For a competent person", moistest.Ratio is not { } ratio
-                ? Html.Of($"The water activity of {moistest.Component} is not known: {string.Join("; ", moistest.WaterActivity.Predicted.Lacks.DefaultIfEmpty(moistest.WaterActivity.Reason))} Measure it.")
-                : Html.Of($"The moistest part is the {moistest.Component}, at a water activity of {Figures.WaterActivity(ratio).Text} ({(moistest.Measured is null ? "predicted: measure it" : "measured")}). {(prompt.NotStopped.Count == 0 ? "By water alone no group of microbes in the kit’s table grows." : $"Water alone does not stop {string.Join("; ", prompt.NotStopped.Select(limit => limit.Short))}.")}{(prompt.OverChillingLimit is { } limit ? $" It lies over {Figures.WaterActivity(limit.WaterActivityRatio).Text}, the limit under which some countries ask for no chilling: is it a food for a use by date?" : "")}")));
+            var unknown = prompt.NotKnown.Count == 0 ? "" : $" It is not known for {AndAll(prompt.NotKnown)}: measure {(prompt.NotKnown.Count == 1 ? "it" : "them")}.";
+            lines.Add(("For a competent person", moistest.Ratio is not { } ratio ? Html.Of($"No water activity is known.{unknown}")
+                : Html.Of($"The moistest part is the {moistest.Component}, at a water activity of {Figures.WaterActivity(ratio).Text} ({(moistest.Measured is null ? "predicted: measure it" : "measured")}). {(prompt.NotStopped.Count == 0 ? "By water alone no group of microbes in the kit’s table grows." : $"Water alone does not stop {string.Join("; ", prompt.NotStopped.Select(limit => limit.Short))}.")}{(prompt.OverChillingLimit is { } limit ? $" It lies over {Figures.WaterActivity(limit.WaterActivityRatio).Text}, the limit under which some countries ask for no chilling: is it a food for a use by date?" : "")}{unknown}")));
         }
         return Notes.Verdict(lines) + Notes.Folded("What the date hangs on, part by part", new DataTable($"What the date of {trial} hangs on",
-            [Column.Words("Part"), Column.Numbers("Water activity"), Column.Words("Where from"), Column.Numbers("Hottest step", "°C"), Column.Numbers("pH, measured")],
-            [.. prompt.Components.Select(each => new Row(Capital(each.Component), Figures.WaterActivity(each.Ratio), each.Measured is null ? each.WaterActivity.Reason : "measured.csv",
+            [Column.Words("Part"), Column.Numbers("Water activity"), Column.Words("Models differ"), Column.Words("Where from"), Column.Numbers("Hottest step", "°C"), Column.Numbers("pH, measured")],
+            [.. prompt.Components.Select(each => new Row(Capital(each.Component), Figures.WaterActivity(each.Ratio), each.Measured is null && each.WaterActivity.Spread is { } spread ? Figures.Between(spread, 2, "") : "", each.Measured is null ? each.WaterActivity.Reason : "measured.csv",
                 each.HottestCelsius is { } hot ? Figures.Number(hot, 0, "") : Num.Said("not written"), each.MeasuredPh is { } ph ? Figures.Number(ph, 1, "") : Num.Said("")))]) { IsWide = true }.ToHtml())
             + Notes.Caution(Html.Of($"{DatePrompt.Deferral} {MicrobialLimit.Caution}"));
     }
@@ -96,26 +105,25 @@ public static partial class Show
         var checks = TrialParticulars.Additives(dessert, trial, rules);
         if (checks.Count == 0) return Notes.Small(Html.Of($"No additive is known in {trial}: none is weighed, and no list of a compound names one."));
         var stops = Html.Join(checks.Where(each => each.Verdict is LevelVerdict.NotPermitted or LevelVerdict.Over).Select(each => Notes.StopsRelease(
-            Html.Of($"{Capital(each.Use.Additive.Name)} ({each.Use.Additive.Number}), by way of {each.Use.Ingredient.Name}: {(each.Verdict == LevelVerdict.Over ? "over the limit" : "not permitted")} under the rules of {set.Title}. {each.Level!.Origin.ToString()}"))));
+            Html.Of($"{Capital(each.Use.Additive.Name)} ({each.Use.Additive.Number}), by way of {each.Use.Ingredient.Name}: {(each.Verdict == LevelVerdict.Over ? "over the limit" : "not permitted")} ({set.Title}). {each.Level!.Origin.ToString()}"))));
         return stops + new DataTable($"Additives of {trial} against their levels, {set.Title}",
             [Column.Words("Additive"), Column.Words("By way of"), Column.Words("Category"), Column.Numbers("At most there"), Column.Numbers("Limit"), Column.Words("Verdict"), Column.Words("Rule")],
             [.. checks.OrderByDescending(each => each.Verdict).Select(each => new Row($"{each.Use.Additive.Name}, {each.Use.Additive.Number}", each.Use.Ingredient.Name, each.Category,
                 each.MostMgPerKg is { } most ? Num.Said($"{Short((double)Math.Round(most, most < 100 ? 1 : 0))}\u202fmg/kg") : Num.Said("not known"),
-                each.Level is null ? Num.Said("") : Num.Said(each.Level is { IsPermitted: false } ? "none" : each.Level.LimitMgPerKg is { } limit ? $"{Short((double)limit)}\u202fmg/kg{(each.Level.ExpressedAs.Length > 0 ? $" as {each.Level.ExpressedAs}" : "")}" : "as much as is needed"),
+                each.Level is null ? Num.Said("") : Num.Said(each.Level is { IsPermitted: false } ? "none" : each.Level.LimitMgPerKg is { } limit ? $"{Short((double)limit)}\u202fmg/kg" : "as needed"),
                 each.Verdict switch
                 {
-                    LevelVerdict.Within => "within the limit", LevelVerdict.AsNeeded => "allowed", LevelVerdict.CarriedOver => $"carried over: allowed in {each.Category}", LevelVerdict.NoRow => $"look in {each.Supply}",
+                    LevelVerdict.Within => "within the limit", LevelVerdict.AsNeeded => "allowed", LevelVerdict.CarriedOver => $"carried over: allowed in {each.Category}", LevelVerdict.NoRow => $"no row in the kit’s table: {each.Supply}",
                     LevelVerdict.CannotBeSaid => $"cannot be said: supply {each.Supply}", LevelVerdict.Over => "over the limit", _ => "not permitted",
                 },
-                each.Level is { } level ? Html.Of($"{level.Origin.ToString()}{(level.Condition.Length > 0 ? $". For a person: {level.Condition}." : "")}") : Html.Of($"none in the kit’s table")))])
+                each.Level is { } level ? Html.Of($"{(level.ExpressedAs.Length > 0 ? $"Limit as {level.ExpressedAs}. " : "")}{level.Origin.ToString()}{(level.Condition.Length > 0 ? $". For a person: {level.Condition}." : "")}") : Html.Of($"none in the kit’s table")))])
         { IsWide = true, LeastRem = 54, Caption = Html.Of($"An additive’s own mass is taken as all of what was weighed, so that figures are upper bounds. The kit’s table holds what pastry meets; it is not the law’s whole list.") }.ToHtml();
     }
 
     private static Html OwnCautions(Dessert dessert, string trial)
     {
         var own = TrialParticulars.Own(dessert, trial);
-        return own.Count == 0 ? Html.Empty : Notes.Paragraph(Html.Of($"<strong>The workshop’s own cautions</strong>, apart from what the law asks for:"))
-            + Notes.List(own.GroupBy(each => each.Rule.Hazard).Select(same => Html.Of($"{Capital(same.Key)} ({AndAll(same.Select(each => each.Because).Distinct())}): {same.First().Rule.Caution} {same.First().Rule.Practice} <small>{Sources.InWords(same.First().Rule.Source)}</small>")))
+        return own.Count == 0 ? Html.Empty : Notes.List(own.GroupBy(each => each.Rule.Hazard).Select(same => Html.Of($"{Capital(same.Key)} ({AndAll(same.Select(each => each.Because).Distinct())}): {same.First().Rule.Caution} {same.First().Rule.Practice} <small>{Sources.InWords(same.First().Rule.Source)}</small>")))
             + Notes.Small(Html.Of($"{CautionRule.Deferral}"));
     }
 

@@ -15,7 +15,7 @@ public static partial class Show
     {
         var set = KitData.Rules(rules);
         var printed = TrialNames.Of(dessert, trial, rules, day);
-        if (printed.Count == 0) return Notes.Small(Html.Of($"{trial} prints no name that the rules of {set.Title} in the kit keep for a composition."));
+        if (printed.Count == 0) return Notes.Small(Html.Of($"{set.Title}: {trial} prints no name that the kit’s rules keep for a composition."));
         var verdicts = Notes.Verdict([.. printed.OrderByDescending(each => each.Verdict).Select(each => (WordOf(each.Verdict), SentenceOf(each)))]);
         var folded = printed.Where(each => each.Checks.Count > 0).Select(each => Notes.Folded($"{Capital(each.Said.Words)}, in {each.Where}: condition by condition", TableOf(each, set), open: each.Verdict == NameVerdict.Refused));
         return verdicts + Html.Join(folded) + Aid();
@@ -52,13 +52,13 @@ public static partial class Show
 
     private static Html TableOf(PrintedName printed, RuleSet set) => Html.Join(printed.Checks.Select(check => new DataTable($"{Capital(printed.Said.Name.Name)}, {check.Food}, {set.Title}",
         [Column.Words("Condition"), Column.Numbers("Of the food"), Column.Numbers("Limit"), Column.Numbers("Margin"), Column.Words("Holds"), Column.Words("Rule")],
-        [.. check.Conditions.Select(each => new Row(
-            each.Condition.Figure is { } figure ? $"{Capital(figure.Word)}{(each.Condition.Basis.Length > 0 ? $", {each.Condition.Basis}" : "")}" : $"Own list without {string.Join(", ", each.Condition.NotListed)}",
+        [.. check.Conditions.Select((each, at) => new Row(
+            each.Condition.Figure is { } figure ? $"{Capital(figure.Word)}{(each.Condition.Basis.Length > 0 && !figure.Word.Contains("dry matter", StringComparison.Ordinal) ? $", {each.Condition.Basis}" : "")}" : $"Own list without {string.Join(", ", each.Condition.NotListed)}",
             each.Condition.Figure is null ? Num.Said(each.Holds is null ? "no list" : each.Listed.Count == 0 ? "none of them" : string.Join(", ", each.Listed)) : each.Value is { } value ? Num.Said($"{Written(value)}\u202f{each.Condition.Unit}") : Num.Said("not known"),
             each.Condition.Figure is null ? Num.Said("none") : Num.Said($"{each.Condition.Test.InWords} {Written(each.Condition.Limit)}\u202f{each.Condition.Unit}"),
             each.Margin is { } margin ? Num.Said(margin < 0 ? $"−{Written(-margin)}" : Written(margin)) : Num.Said(""),
             !each.Binds ? "does not bind here" : each.Holds switch { true => each.IsOfRecord ? "yes, by a record" : "yes", false => each.IsOfRecord ? "not by the record: supply its own figure" : "no", _ => $"supply {each.Supply}" },
-            Html.Of($"{each.Condition.Origin.ToString()}{(each.From.Count > 0 ? $"; figure: {string.Join("; ", each.From.Select(term => Sources.InWords(term.Figure.Source)).Distinct())}" : "")}{(each.Condition.Origin.Note.Length > 0 ? $". {Capital(each.Condition.Origin.Note)}." : "")}")))])
+            Html.Of($"{each.Condition.Origin.ToString()}{(each.From.Count > 0 ? $"; figure: {string.Join("; ", each.From.Select(term => Sources.InWords(term.Figure.Source)).Distinct())}" : "")}{(each.Condition.Origin.Note.Length > 0 && (at == 0 || check.Conditions[at - 1].Condition.Origin.Note != each.Condition.Origin.Note) ? $". {Capital(each.Condition.Origin.Note)}." : "")}")))])
     { IsWide = true, LeastRem = 46, Caption = Html.Of($"{Capital(check.Food)} as {printed.Said.Name.Name}") }.ToHtml()));
 
     private static string Written(decimal? value) => value is { } number ? Math.Round(number, Math.Abs(number) < 10 ? 2 : 1).ToString("0.##", CultureInfo.InvariantCulture) : "";

@@ -21,8 +21,11 @@ public sealed record DatePrompt
     /// <summary>What must stand beside it.</summary>
     public const string Deferral = "Which date a food takes, and how long it keeps, is decided by a competent person from a study of it or a model that holds for it: the kit never sets a date.";
 
-    /// <summary>The components that are put together, the one with the highest water activity first; those of which nobody knows it before all.</summary>
+    /// <summary>The components that are put together, the one with the highest water activity first, those of which nobody knows it last.</summary>
     public required IReadOnlyList<KeepingFigure> Components { get; init; }
+
+    /// <summary>The components of which nobody knows the water activity.</summary>
+    public IReadOnlyList<string> NotKnown => [.. Components.Where(each => each.Ratio is null).Select(each => each.Component)];
 
     /// <summary>The groups of microbes that the water of the moistest component does not stop, the highest limit first.</summary>
     public required IReadOnlyList<MicrobialLimit> NotStopped { get; init; }
@@ -58,7 +61,7 @@ public sealed record DatePrompt
         var batch = dessert.Trial(trial);
         var physics = dessert.Physics(trial);
         KeepingFigure[] components = [.. batch.Placed.Select(placed => physics.Of(placed.Name)).Select(own => new KeepingFigure(own.Name, own.WaterActivity,
-            MeasuredOf(dessert, batch.Trial, own.Name, "water activity"), own.Looked.HottestCelsius, MeasuredOf(dessert, batch.Trial, own.Name, "pH"))).OrderByDescending(each => each.Ratio ?? double.PositiveInfinity)];
+            MeasuredOf(dessert, batch.Trial, own.Name, "water activity"), own.Looked.HottestCelsius, MeasuredOf(dessert, batch.Trial, own.Name, "pH"))).OrderByDescending(each => each.Ratio ?? double.NegativeInfinity)];
         var highest = components.Select(each => each.Ratio).Max();
         var days = dessert.Facts.Number("shelf_days", batch.Trial) is { } number ? (int?)number : null;
         var asked = dessert.Facts.Text("date_kind", batch.Trial);

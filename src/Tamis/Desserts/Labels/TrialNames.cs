@@ -45,17 +45,17 @@ public static class TrialNames
                 printed.Add(new($"the label name of {ingredient.Name}", ingredient.LabelName ?? ingredient.Name, said, [said.Name.Check(FoodOf(ingredient))], ingredient.Origin));
         return printed;
 
-        // Of 'chocolate chips' the chips are meant; where no other word of the text points to an ingredient, whatever bears the name or states the figures that it hangs on.
+        // Of 'chocolate chips' the chips are meant; else whatever bears the name; else whatever states the figure that the name hangs on.
         IReadOnlyList<NameCheck> MeantBy(NameInText said)
         {
-            Ingredient[] pointed = [.. ingredients.Where(each => said.Rest.Any(word => Holds(each, word)) && MayBe(each, said))];
-            Ingredient[] meant = pointed.Length > 0 ? pointed : [.. ingredients.Where(each => MayBe(each, said))];
+            bool BearsIt(Ingredient ingredient) => said.Words.Split(' ').Any(word => Holds(ingredient, word));
+            bool HasTheFigure(Ingredient ingredient) => said.Name.Conditions.Where(condition => condition is { Figure: not null, Test: LimitTest.AtLeast or LimitTest.Above }).Take(1)
+                .Any(condition => condition.Figure!.Of(term => figures.Of(ingredient, term)) is { Value: > 0 } found && found.From.All(each => !each.Figure.IsOfRecord));
+            Ingredient[] pointed = [.. ingredients.Where(each => said.Rest.Any(word => Holds(each, word)) && (BearsIt(each) || HasTheFigure(each)))];
+            Ingredient[] bearing = pointed.Length > 0 ? pointed : [.. ingredients.Where(BearsIt)];
+            Ingredient[] meant = bearing.Length > 0 ? bearing : [.. ingredients.Where(HasTheFigure)];
             return [.. meant.Select(each => said.Name.Check(FoodOf(each))).OrderBy(check => check.Verdict)];
         }
-
-        bool MayBe(Ingredient ingredient, NameInText said) => said.Words.Split(' ').Any(word => Holds(ingredient, word))
-            || said.Name.Conditions.Where(condition => condition is { Figure: not null, Test: LimitTest.AtLeast or LimitTest.Above }).Take(1)
-                .Any(condition => condition.Figure!.Of(term => figures.Of(ingredient, term)) is { Value: > 0 } found && found.From.All(each => !each.Figure.IsOfRecord));
     }
 
     private static bool Holds(Ingredient ingredient, string word) => WordsOf(ingredient.Name).Concat(WordsOf(ingredient.LabelName ?? "")).Contains(word, Names.Comparer);

@@ -84,7 +84,7 @@ public sealed class AdditiveLevels
         var name = category?.Name ?? Everywhere;
         if (For(number, name) is not { } level)
             return category is null ? new(use, "", null, LevelVerdict.CannotBeSaid, null, $"food_category in dessert.csv: one of {string.Join(", ", categories.All.Select(each => each.Name))}")
-                : new(use, name, null, LevelVerdict.NoRow, null, use.IsOwn ? "the law’s own list: the kit’s table has no row" : "the supplier’s word that it is allowed in the compound, or the law’s own list: the kit’s table has no row");
+                : new(use, name, null, LevelVerdict.NoRow, null, use.IsOwn ? "look in the law’s own list" : "ask the supplier whether it is allowed in the compound, or look in the law’s own list");
         if (!level.IsPermitted) return new(use, name, level, LevelVerdict.NotPermitted, null, "something else in its place");
         if (level.LimitMgPerKg is not { } limit) return new(use, name, level, LevelVerdict.AsNeeded, use.IsOwn ? (decimal)(use.MostGrams / finishedGrams * 1e6) : null, "");
         // The limit is for all of the row together; of a bought mixture only the sum is known.
