@@ -68,7 +68,8 @@ public static class Particulars
         List<string> because = [];
         Amount? amount = null;
         if (rule.For.Count > 0 && food.Category is { } category && !rule.For.Contains(category, Names.Comparer)) return No($"only for {string.Join(", ", rule.For)}");
-        var holders = food.Mixture.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer).ToArray();
+        var all = food.Mixture.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer).ToArray();
+        var holders = all;
         if (rule.Additives.Count > 0 || rule.Class is not null)
         {
             var met = uses.Where(use => (rule.Additives.Count == 0 || rule.Additives.Contains(use.Additive.Number, Names.Comparer)) && (rule.Class is null || Names.Same(use.Class, rule.Class))).ToArray();
@@ -78,11 +79,13 @@ public static class Particulars
         }
         if (rule.Ingredients.Count > 0)
         {
-            holders = [.. holders.Where(each => rule.Ingredients.Any(word => Holds(each, word)))];
-            if (holders.Length == 0) return No("no such ingredient is in it");
-            because.Add(string.Join(", ", holders.Select(each => each.Name)));
+            // An ingredient beside an additive is a trigger of its own: the content is that of the additives.
+            Ingredient[] met = [.. all.Where(each => rule.Ingredients.Any(word => Holds(each, word)))];
+            if (met.Length == 0) return No("no such ingredient is in it");
+            because.Add(string.Join(", ", met.Select(each => each.Name)));
+            if (rule.Additives.Count == 0 && rule.Class is null) holders = met;
         }
-        if (rule.Without.Count > 0 && food.Mixture.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).FirstOrDefault(each => rule.Without.Any(word => Holds(each, word))) is { } other)
+        if (rule.Without.Count > 0 && all.FirstOrDefault(each => rule.Without.Any(word => Holds(each, word))) is { } other)
             return No($"{other.Name} is in it");
         if (rule.Says is { } says)
         {

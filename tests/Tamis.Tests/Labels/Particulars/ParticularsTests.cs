@@ -1,0 +1,144 @@
+using Tamis.Desserts;
+using Tamis.Formulas;
+using Tamis.Labels;
+using Tamis.Losses;
+using Tamis.Tables;
+
+namespace Tamis.Tests.Labels;
+
+public class ParticularsTests
+{
+    private static readonly Dessert Loaf = Dessert.Open(KitFolder.Data("desserts/travel-loaf"));
+    private static readonly Dessert Tart = Dessert.Open(KitFolder.Data("desserts/damson-tart"));
+
+    private static MixturePart Part(string name, double grams, string? number = null, string? function = null, double? polyols = null, string? list = null) =>
+        LabelKit.Part(name, grams, polyols is { } per ? LabelKit.Profile(name, null, ("POLYL", per)) : null) is var part
+            ? part with { Ingredient = part.Ingredient with { AdditiveNumbers = number is null ? [] : [number], Function = function, SupplierList = list } } : part;
+
+    private static Particular Find(IReadOnlyList<Particular> all, string name) => all.Single(each => each.Rule.Name == name);
+
+    private static IReadOnlyList<Particular> Eu(ParticularFood food) => Particulars.Of(food, LabelKit.Eu);
+
+    // Regulation (EU) No 1169/2011, Annex III(2.4): more than 10 % of added polyols; exactly 10 % is not more.
+    [Theory]
+    [InlineData(9.9, ParticularState.DoesNotApply)]
+    [InlineData(10, ParticularState.DoesNotApply)]
+    [InlineData(10.1, ParticularState.Applies)]
+    public void Of_Polyols_StandAboveTenPerCent(double grams, ParticularState expected) =>
+        Assert.Equal(expected, Find(Eu(new() { Mixture = LabelKit.Of(Part("sorbitol", grams, "E 420", "humectant", 100), Part("flour", 100 - grams)) }), "polyols").State);
+
+    [Fact]
+    public void Of_PolyolsOfUnknownContent_CannotBeSaidWhereTheyCouldPassTheLimit()
+    {
+        var much = Find(Eu(new() { Mixture = LabelKit.Of(Part("sorbitol syrup", 30, "E 420", "humectant"), Part("flour", 70)) }), "polyols");
+        var little = Find(Eu(new() { Mixture = LabelKit.Of(Part("sorbitol syrup", 8, "E 420", "humectant"), Part("flour", 92)) }), "polyols");
+
+        Assert.Equal(ParticularState.CannotBeSaid, much.State);
+        Assert.Contains("sorbitol syrup", much.Supply, StringComparison.Ordinal);
+        Assert.Equal(ParticularState.DoesNotApply, little.State);
+    }
+
+    [Theory]
+    [InlineData("humectant", false, false)]
+    [InlineData("sweetener", true, false)]
+    [InlineData("sweetener", false, true)]
+    public void Of_Polyol_IsASweetenerOnlyWhereItIsUsedAsOne(string function, bool sweetenersOnly, bool withSugar)
+    {
+        var all = Eu(new() { Mixture = LabelKit.Of(Part("maltitol", 5, "E 965", function, 100), Part("flour", 90), Part(withSugar ? "caster sugar" : "rye flakes", 5)) });
+
+        Assert.Equal(sweetenersOnly, Find(all, "sweeteners").State == ParticularState.Applies);
+        Assert.Equal(withSugar, Find(all, "sugars and sweeteners").State == ParticularState.Applies);
+    }
+
+    [Fact]
+    public void Of_ColourInACompound_IsFoundByItsList()
+    {
+        var found = Find(Eu(new() { Mixture = LabelKit.Of(Part("sprinkles", 3, list: "sugar, colour: tartrazine"), Part("flour", 97)) }), "colours and attention");
+
+        Assert.Equal(ParticularState.Applies, found.State);
+        Assert.Equal("tartrazine by way of sprinkles", found.Because);
+        Assert.Equal("kann Aktivität und Aufmerksamkeit bei Kindern beeinträchtigen", found.In("de"));
+        Assert.Null(found.In("nl"));
+    }
+
+    // Annex III(3): 100 mg/kg of glycyrrhizinic acid in confectionery; the figure is of the liquorice and thins out in the food.
+    [Theory]
+    [InlineData(1999, ParticularState.DoesNotApply)]
+    [InlineData(2000, ParticularState.Applies)]
+    public void Of_Liquorice_HangsOnItsDocument(double mgPerKg, ParticularState expected)
+    {
+        ParticularFood food = new() { Mixture = LabelKit.Of(Part("liquorice extract", 5), Part("sugar", 95)), Category = "confectionery" };
+
+        Assert.Equal(expected, Find(Eu(food with { Stated = (ingredient, column) => ingredient.Name == "liquorice extract" && column == "glycyrrhizinic_acid_mg_kg" ? new((decimal)mgPerKg, new("a document", Evidence.Supplier)) : null }), "liquorice").State);
+        Assert.Contains("glycyrrhizinic_acid_mg_kg", Find(Eu(food), "liquorice").Supply, StringComparison.Ordinal);
+        Assert.Equal(ParticularState.DoesNotApply, Find(Eu(food with { Category = "fine bakery wares" }), "liquorice").State);
+    }
+
+    [Fact]
+    public void Of_Thawed_StandsUnlessAnExemptionIsAskedForAndIsAskedAboutWhereTheMethodThaws()
+    {
+        ParticularFood food = new() { Mixture = LabelKit.Of(Part("cream", 100)) };
+
+        Assert.Equal(ParticularState.DoesNotApply, Find(Eu(food), "defrosted").State);
+        Assert.Equal(ParticularState.CannotBeSaid, Find(Eu(food with { Asked = ["thawed"] }), "defrosted").State);
+        Assert.Equal(ParticularState.Applies, Find(Eu(food with { Says = key => key == "thawed" ? "yes" : null }), "defrosted").State);
+        Assert.Equal(ParticularState.Lifted, Find(Eu(food with { Says = key => key == "thawed" ? "yes" : null, Exemptions = ["freezing is a necessary step"] }), "defrosted").State);
+    }
+
+    [Fact]
+    public void Of_Loaf_TriggersNothingAndShowsHowFarItIsFromTheLimit()
+    {
+        var polyols = Find(TrialParticulars.Of(Loaf, "V1", "eu"), "polyols");
+
+        Assert.Equal(ParticularState.DoesNotApply, polyols.State);
+        // 60 g of syrup with 70 % in a cake of 1962 g, less what stayed in the bowl: the second program's panel has 2.10 g in 100 g.
+        Assert.Equal(2.10, polyols.Amount!.Value.Known, 0.005);
+        Assert.DoesNotContain(TrialParticulars.Of(Loaf, "V1", "eu"), each => each.State is ParticularState.Applies or ParticularState.CannotBeSaid);
+    }
+
+    [Fact]
+    public void Of_Tart_AsksTheExemptionForWhatIsSoldThawed() => Assert.Equal(ParticularState.Lifted, Find(TrialParticulars.Of(Tart, "T10", "eu"), "defrosted").State);
+
+    [Fact]
+    public void Own_Tart_KeepsTheWorkshopsCautionsApart()
+    {
+        string[] hazards = [.. TrialParticulars.Own(Tart, "T10").Select(each => each.Rule.Hazard).Distinct()];
+
+        Assert.Contains("choking", hazards);
+        Assert.Contains("honey and infants", hazards);
+    }
+
+    [Fact]
+    public void Of_Words_StandInFiveLanguagesWhereTheUnionPrescribesThem() =>
+        Assert.All(ParticularRules.Of(LabelKit.Eu).All, rule => Assert.Equal(["de", "en", "es", "fr", "it"], rule.Wording.Keys.Order(StringComparer.Ordinal)));
+
+    [Fact]
+    public void Of_UnknownExemption_NamesTheCellAndTheChoices()
+    {
+        using TemporaryFolder folder = new();
+        Directory.CreateDirectory(Path.Combine(folder.Path, "cake"));
+        File.WriteAllText(Path.Combine(folder.Path, "cake", "formula.csv"), "component,line,way,step,T1\ncake,flour,,1,100\n");
+        File.WriteAllText(Path.Combine(folder.Path, "cake", "dessert.csv"), "key,value,trial,notes\nexemption,freezing is necesary,,\n");
+
+        var problem = Assert.Single(Assert.Throws<TableException>(() => TrialParticulars.Of(Dessert.Open(Path.Combine(folder.Path, "cake")), "T1", "eu")).Problems);
+
+        Assert.Equal(("dessert.csv", 2, "value", "freezing is necesary"), (problem.File, problem.Row, problem.Column, problem.Found));
+        Assert.StartsWith("one of: freezing is a necessary step", problem.Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_BadRows_AreNamedAllAtOnce()
+    {
+        using RuleFolderCopy copy = new();
+        copy.Append("eu", "particulars.csv", "nothing,,,,,,,,,,,,,,,words,,,,,an act,1,law,text,\nodd,,E 4200,,,,POLYL,about,ten,,thawed,,,,,words,,,,,an act,1,law,text,\n");
+
+        var problems = Assert.Throws<TableException>(() => ParticularRules.Of(copy.Load("eu"))).Problems;
+
+        Assert.Contains(problems, problem => problem.Column == "additives" && problem.Expected.Contains("every pack", StringComparison.Ordinal));
+        Assert.Contains(problems, problem => problem.Column == "additives" && problem.Expected.Contains("E 4200", StringComparison.Ordinal));
+        Assert.Contains(problems, problem => problem is { Column: "test", Found: "about" });
+        Assert.Contains(problems, problem => problem is { Column: "limit", Found: "ten" });
+        Assert.Contains(problems, problem => problem is { Column: "says", Found: "thawed" });
+        Assert.Contains(problems, problem => problem is { Column: "unit" });
+    }
+}

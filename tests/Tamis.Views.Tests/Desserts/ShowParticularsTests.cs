@@ -1,0 +1,51 @@
+using Tamis.Desserts;
+
+namespace Tamis.Views.Tests;
+
+public class ShowParticularsTests
+{
+    private static readonly Dessert Loaf = Dessert.Open(KitFolder.Data("desserts/travel-loaf"));
+    private static readonly Dessert Tart = Dessert.Open(KitFolder.Data("desserts/damson-tart"));
+
+    [Fact]
+    public void ReservedNames_CompoundChips_StopTheRelease()
+    {
+        var page = Show.ReservedNames(Loaf, "V2", "eu").ToPlainText();
+
+        Assert.Contains("dry cocoa solids 14\u202f%, wanted at least 35\u202f%", page, StringComparison.Ordinal);
+        Assert.Contains("Stops release", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Particulars_EveryMarketOfTheLoaf_ShowsEveryPart() =>
+        Assert.All(Loaf.Markets("V2"), market => Assert.All(["Statements", "Net quantity", "Date and storage", "Additives", "own cautions"], part => Assert.Contains(part, Show.Particulars(Loaf, "V2", market).Markup, StringComparison.Ordinal)));
+
+    [Fact]
+    public void AdditiveLevels_VegetableCarbon_StopsTheReleaseInOneMarketOnly()
+    {
+        Assert.Contains("Vegetable carbon (E 153)", Show.AdditiveLevels(Tart, "T10", "us").ToPlainText(), StringComparison.Ordinal);
+        Assert.DoesNotContain("not permitted", Show.AdditiveLevels(Tart, "T10", "eu").ToPlainText(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void FormOfSale_EveryMarket_SaysWhatIsMissing() => Assert.All(Loaf.Markets("V1"), market => Assert.Contains("sold prepacked", Show.FormOfSale(Loaf, "V1", market).ToPlainText(), StringComparison.Ordinal));
+
+    [Fact]
+    public void CounterAllergens_Store_HasEveryDessertAndGroup()
+    {
+        var page = Show.CounterAllergens(Tart).ToPlainText();
+
+        Assert.All(["Damson, toasted-rye and bay tart (T10)", "Rye, honey and citrus travel loaf", "Molluscs"], words => Assert.Contains(words, page, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Particulars_Names_AreEscaped() => Assert.DoesNotContain("<script>", Show.ReservedNames(Spoilt(), "T1", "eu").Markup + Show.FormOfSale(Spoilt(), "T1", "eu").Markup, StringComparison.Ordinal);
+
+    private static Dessert Spoilt()
+    {
+        var folder = Directory.CreateTempSubdirectory("tamis-").FullName;
+        File.WriteAllText(Path.Combine(folder, "formula.csv"), "component,line,way,step,T1\ncake,butter <script>,,1,100\n");
+        File.WriteAllText(Path.Combine(folder, "dessert.csv"), "key,value,trial,notes\nname,Butter <script>alert(1)</script>,,\nform_of_sale,loose <script>,,\n");
+        return Dessert.Open(folder);
+    }
+}
