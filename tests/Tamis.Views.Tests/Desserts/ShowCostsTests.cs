@@ -19,7 +19,7 @@ public sealed class ShowCostsTests : IDisposable
 
         Assert.Contains("cost 6.65" + Num.UnitSpace + "EUR, 0.83" + Num.UnitSpace + "EUR a portion", text, StringComparison.Ordinal);
         Assert.Contains("prices.csv, row 52, column price", text, StringComparison.Ordinal);
-        Assert.Contains("dessert.csv, row 13, column value", text, StringComparison.Ordinal);
+        Assert.Contains("dessert.csv, row 14, column value", text, StringComparison.Ordinal);
         Assert.Equal(shown.Markup, Show.Costs(Tart, "T10").Markup);
     }
 
