@@ -33,7 +33,6 @@ internal static class CommandLine
             TastingCommand.Create(),
             LabelCommand.Create(),
             LabelDrawingCommand.Create(),
-            SignCommand.Create(),
             VerifyCommand.Create(),
             JupyterCommand.Create(),
         }.Parse(arguments).InvokeAsync();

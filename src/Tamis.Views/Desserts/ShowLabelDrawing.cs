@@ -45,9 +45,10 @@ public static partial class Show
         $"{(attempt.Form is { Conditions: { Count: > 0 } conditions } ? $"{string.Join("; ", conditions)}: " : "")}{attempt.Why}{(attempt.Why.Note.Length > 0 ? $"; {attempt.Why.Note}" : "")}";
 
     private static Html SizesAsked(Labels.LabelDrawing drawing) => new DataTable("Sizes of print",
-        [Column.Words("Part"), Column.Words("Asked for"), Column.Numbers("type size", "mm"), Column.Numbers("small x", "mm"), Column.Numbers("figures", "mm"), Column.Words("Rule")],
-        [.. drawing.Sizes.Select(size => new Row([size.Part, $"{size.Rule.Value} {size.Rule.Unit}", Num.Said(Millimetres(size.SizeMillimetres)), Num.Said(Millimetres(size.XHeightMillimetres)), Num.Said(Millimetres(size.CapitalMillimetres)),
-            $"{(size.Rule.Conditions.Count > 0 ? $"{string.Join("; ", size.Rule.Conditions)}: " : "")}{size.Rule.Origin}"]))])
+        [Column.Words("Parts of the label"), Column.Words("Asked for"), Column.Numbers("type size", "mm"), Column.Numbers("small x", "mm"), Column.Numbers("figures", "mm"), Column.Words("Rule")],
+        [.. drawing.Sizes.GroupBy(size => (size.Rule, size.SizeMillimetres)).Select(same => (Parts: string.Join(", ", same.Select(size => size.Part)), Size: same.First())).Select(each => new Row([each.Parts, $"{each.Size.Rule.Value} {each.Size.Rule.Unit}",
+            Num.Said(Millimetres(each.Size.SizeMillimetres)), Num.Said(Millimetres(each.Size.XHeightMillimetres)), Num.Said(Millimetres(each.Size.CapitalMillimetres)),
+            $"{(each.Size.Rule.Conditions.Count > 0 ? $"{string.Join("; ", each.Size.Rule.Conditions)}: " : "")}{each.Size.Rule.Origin}"]))])
     { IsWide = true, LeastRem = 34 }.ToHtml();
 
     private static string Millimetres(double number) => number.ToString("0.00", CultureInfo.InvariantCulture).TrimEnd('0').TrimEnd('.');

@@ -79,7 +79,7 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
     public async Task Label_InABrowser_AnXIsAsHighAsTheArticleAsksAndBlackOnWhite()
     {
         const int dots = 10;
-        var drawing = DessertLabel.Drawn(Loaf, "V1", "IE");
+        var drawing = DessertLabel.Drawn(Loaf, "V1b", "IE");
         await using var context = await _browser.NewContextAsync(new() { ViewportSize = new() { Width = 800, Height = 400 }, DeviceScaleFactor = dots, Offline = true });
         var page = await context.NewPageAsync();
         await page.SetContentAsync(LabelPrint.Page(drawing));

@@ -13,10 +13,10 @@ public class LabelDrawingCommandTests
         using ScratchFolder scratch = new();
         using StringWriter writer = new();
 
-        Assert.Equal(0, LabelDrawingCommand.Run(Loaf, "IE", "V1", scratch["out"], writer));
+        Assert.Equal(0, LabelDrawingCommand.Run(Loaf, "IE", "V1b", scratch["out"], writer));
 
-        Assert.StartsWith("<?xml", File.ReadAllText(Path.Combine(scratch["out"], "label-v1-ie.svg")), StringComparison.Ordinal);
-        Assert.Contains("185mm 75mm", File.ReadAllText(Path.Combine(scratch["out"], "label-v1-ie.html")), StringComparison.Ordinal);
+        Assert.StartsWith("<?xml", File.ReadAllText(Path.Combine(scratch["out"], "label-v1b-ie.svg")), StringComparison.Ordinal);
+        Assert.Contains("185mm 75mm", File.ReadAllText(Path.Combine(scratch["out"], "label-v1b-ie.html")), StringComparison.Ordinal);
         Assert.Contains("table, beside the text: needs", writer.ToString(), StringComparison.Ordinal);
     }
 
@@ -26,9 +26,9 @@ public class LabelDrawingCommandTests
         using ScratchFolder scratch = new();
         using StringWriter writer = new();
 
-        Assert.Equal(0, LabelDrawingCommand.Run(Loaf, "IE; FR; DE", "V1", scratch["out"], writer));
+        Assert.Equal(0, LabelDrawingCommand.Run(Loaf, "IE; FR; DE", "V1b", scratch["out"], writer));
 
-        Assert.StartsWith("%PDF", Encoding.Latin1.GetString(File.ReadAllBytes(Path.Combine(scratch["out"], "label-v1-ie-fr-de.pdf"))), StringComparison.Ordinal);
+        Assert.StartsWith("%PDF", Encoding.Latin1.GetString(File.ReadAllBytes(Path.Combine(scratch["out"], "label-v1b-ie-fr-de.pdf"))), StringComparison.Ordinal);
     }
 
     [Fact]

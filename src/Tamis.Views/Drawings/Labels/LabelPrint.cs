@@ -18,7 +18,7 @@ public static class LabelPrint
     public static string Page(LabelDrawing drawing)
     {
         var size = string.Create(CultureInfo.InvariantCulture, $"{Ready(drawing).WidthMillimetres:0.###}mm {drawing.HeightMillimetres:0.###}mm");
-        var language = drawing.Content.Languages.Select(each => each.Language).FirstOrDefault() ?? "en";
+        var language = drawing.Content.Languages.Select(each => each.Language).FirstOrDefault(code => code.Length > 0) ?? "en";
         var document = Html.Of($"""
             <!DOCTYPE html>
             <html lang="{language}">

@@ -27,15 +27,17 @@ public static class DessertLabel
         var pack = PackOf(dessert, trial);
         if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole) throw Missing("yield", $"masses of {trial} from which its label can be worked out: {string.Join("; ", dessert.Trial(trial).Gaps)}", "formula.csv");
         NutritionPanel[] panels = [.. BasesOf(dessert, trial, rules).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To))];
-        var panel = PanelContent.Of(panels, languages, dessert.Facts.Number("portions", trial), dessert.Facts.Text("household", trial) ?? "");
+        PanelContent Worded(bool isShort) => PanelContent.Of(panels, languages, dessert.Facts.Number("portions", trial), dessert.Facts.Text("household", trial) ?? "", isShort);
+        var (panel, brief) = (Worded(isShort: false), Worded(isShort: true));
         Texts texts = new(dessert, trial, rules);
-        LabelLanguage[] blocks = [.. languages.Select(texts.In)];
+        LabelLanguage[] blocks = [.. languages.Select(texts.In), .. SameInAll(dessert, trial)];
         var net = dessert.Facts.Number("net_g", trial);
         return new()
         {
             Rules = rules,
             Pack = pack,
             Panel = panel,
+            ShortPanel = brief.ColumnHeads.Count < panel.ColumnHeads.Count || brief.PercentHead != panel.PercentHead ? brief : null,
             Languages = blocks,
             NetGrams = net,
             NetQuantity = net is { } grams ? NetQuantityOf(PanelTerms.Of(rules).In("net quantity", languages[0]) ?? "{g} g", grams) : "",
@@ -43,13 +45,20 @@ public static class DessertLabel
             DraftReasons =
             [
                 .. panels[0].DraftReasons,
-                .. net is null ? ["The net quantity is not known: write net_g in dessert.csv."] : Array.Empty<string>(),
+                .. MissingForSale(dessert, trial, rules, languages[0]),
                 .. rules.Columns.Contains(PanelColumn.Serving) && !Array.Exists(panels, each => each.Basis.IsServing) ? ["The law asks for figures per serving: write portion_g in dessert.csv."] : Array.Empty<string>(),
                 .. panel.Problems.Select(problem => problem.ToString()),
                 .. texts.Problems.Select(problem => problem.ToString()),
             ],
         };
     }
+
+    // What the form of sale asks for and the sheets do not show; panel and list say themselves what they lack.
+    private static IEnumerable<string> MissingForSale(Dessert dessert, string trial, RuleSet rules, string language) => dessert.Facts.Text("form_of_sale", trial) is null
+        ? ["How it is sold is not known, and so what its pack must bear: write form_of_sale in dessert.csv."]
+        : SaleChecklist.Of(dessert, trial, rules.Name, language).Items
+            .Where(item => item.State == SaleState.Missing && item.Requirement.By is not ("panel" or "list"))
+            .Select(item => $"Missing: {item.Requirement.Particular}; {item.Words} ({item.Requirement.Origin}).");
 
     private static Market[] MarketsOf(Dessert dessert, string trial, string market)
     {
@@ -73,6 +82,13 @@ public static class DessertLabel
     private static string NetQuantityOf(string words, double grams) => words
         .Replace("{g}", grams.ToString("0.#", CultureInfo.InvariantCulture), StringComparison.Ordinal)
         .Replace("{oz}", (Math.Floor(UnitsNet.Mass.FromGrams(grams).Ounces * 10) / 10).ToString("0.#", CultureInfo.InvariantCulture), StringComparison.Ordinal);
+
+    // An address and a lot are the same in every language.
+    private static IEnumerable<LabelLanguage> SameInAll(Dessert dessert, string trial)
+    {
+        LabelParagraph[] same = [.. ((string[])["business", "lot"]).Select(key => dessert.Facts.Text(key, trial)).OfType<string>().Select(text => LabelParagraph.Of("text", text))];
+        if (same.Length > 0) yield return new("", same);
+    }
 
     private static LabelColours ColoursOf(Dessert dessert, string trial)
     {
@@ -102,17 +118,30 @@ public static class DessertLabel
         {
             var list = dessert.IngredientList(trial, rules.Name, language);
             _problems.AddRange(list.Problems);
-            List<LabelParagraph> paragraphs = [LabelParagraph.Of("name", Translated(dessert.Name, language)), new("list", list.Runs)];
+            var (besideName, others) = Statements(language);
+            List<LabelParagraph> paragraphs = [LabelParagraph.Of("name", Translated(dessert.Name, language)), .. besideName, new("list", list.Runs)];
             if (list.ContainsStatement.Count > 0) paragraphs.Add(new("contains", list.ContainsStatement));
             if (list.MayContainStatement.Count > 0) paragraphs.Add(new("contains", list.MayContainStatement));
+            paragraphs.AddRange(others);
             if (dessert.Facts.Text("date_kind", trial) is { } kind)
             {
                 if (PanelTerms.Of(rules).In(kind, language) is { } date) paragraphs.Add(LabelParagraph.Of("text", date));
                 else _problems.Add(new($"The date '{kind}' has no words in '{language}'", "write them in panel-words.csv of the rule set", null));
             }
-            else _problems.Add(new("The kind of date is not known", "write date_kind in dessert.csv", null));
             if (dessert.Facts.Text("keep", trial) is { } keep) paragraphs.Add(LabelParagraph.Of("text", Translated(keep, language)));
+            foreach (var key in new[] { "instructions", "origin" })
+                if (dessert.Facts.Text(key, trial) is { } said) paragraphs.Add(LabelParagraph.Of("text", Translated(said, language)));
             return new(language, paragraphs);
+        }
+
+        // What the formula triggers, in the words of the law: beside the name where it says so, otherwise after the list.
+        private (LabelParagraph[] BesideName, LabelParagraph[] Others) Statements(string language)
+        {
+            var met = TrialParticulars.Of(dessert, trial, rules.Name).Where(each => each.State == ParticularState.Applies && each.Rule.Wording.Count > 0).ToArray();
+            _problems.AddRange(met.Where(each => each.In(language) is null).Select(each => new ListProblem($"The statement '{each.Rule.Name}' has no words in '{language}'", $"write them in particulars.csv of {rules.Name}", null)));
+            LabelParagraph[] Printed(bool besideName) => [.. met.Where(each => each.Rule.Place.StartsWith("beside the name", StringComparison.Ordinal) == besideName)
+                .Select(each => each.In(language)).OfType<string>().Select(words => LabelParagraph.Of("warning", Capital(words)))];
+            return (Printed(besideName: true), Printed(besideName: false));
         }
 
         private string Translated(string words, string language)

@@ -35,18 +35,20 @@ internal sealed class LabelComposer(LabelContent content)
     private IEnumerable<Candidate> Candidates()
     {
         var forms = content.Panel is null ? [] : _rules.FormsFor(content.Pack, content.NetGrams);
+        // What is told of one's own accord takes no room from what must be told: it goes before the form does.
         foreach (var form in forms)
-        {
-            yield return Beside(form);
-            yield return Under(form);
-        }
+            foreach (var panel in new[] { content.Panel, content.ShortPanel }.OfType<PanelContent>())
+            {
+                yield return Beside(form, panel);
+                yield return Under(form, panel);
+            }
         if (content.Panel is null || forms is [] || PanelExemption is not null) yield return TextAlone();
     }
 
     private LayoutRule? PanelExemption => _rules.Exemption("panel", content.Pack, content.NetGrams);
 
     // The text may go on under the panel: each block stands wholly in one of the two columns, and the lowest label is kept.
-    private Candidate Beside(LayoutForm form)
+    private Candidate Beside(LayoutForm form, PanelContent words)
     {
         var setter = SetterFor(form);
         var (room, gap, apart) = (Room(setter.Sizes), setter.Sizes.SpaceMillimetres("gap"), setter.Sizes.SpaceMillimetres("panel gap"));
@@ -54,7 +56,7 @@ internal sealed class LabelComposer(LabelContent content)
         LabelBlock? best = null;
         foreach (var step in Enumerable.Range(1, Steps - 1))
         {
-            var panel = PanelBlocks.Draw(form.Drawing, content.Panel!, setter, room * step / Steps);
+            var panel = PanelBlocks.Draw(form.Drawing, words, setter, room * step / Steps);
             var right = TextBlocks(setter, Math.Max(least, room - panel.WidthMillimetres - apart));
             var left = TextBlocks(setter, panel.WidthMillimetres);
             for (var count = 1; count <= right.Count; count++)
@@ -65,15 +67,15 @@ internal sealed class LabelComposer(LabelContent content)
                 if (best is null || (Over(both.WidthMillimetres - room), both.HeightMillimetres).CompareTo((Over(best.WidthMillimetres - room), best.HeightMillimetres)) < 0) best = both;
             }
         }
-        return Placed(form, LabelArrangement.Beside, form.Origin, best!, setter.Sizes);
+        return Placed(form, LabelArrangement.Beside, form.Origin, best!, setter.Sizes, ReferenceEquals(words, content.ShortPanel));
     }
 
-    private Candidate Under(LayoutForm form)
+    private Candidate Under(LayoutForm form, PanelContent words)
     {
         var setter = SetterFor(form);
         var room = Room(setter.Sizes);
-        var block = LabelBlock.Stack([TextBlock(setter, room), PanelBlocks.Draw(form.Drawing, content.Panel!, setter, room)], setter.Sizes.SpaceMillimetres("gap"));
-        return Placed(form, LabelArrangement.Under, form.Origin, block, setter.Sizes);
+        var block = LabelBlock.Stack([TextBlock(setter, room), PanelBlocks.Draw(form.Drawing, words, setter, room)], setter.Sizes.SpaceMillimetres("gap"));
+        return Placed(form, LabelArrangement.Under, form.Origin, block, setter.Sizes, ReferenceEquals(words, content.ShortPanel));
     }
 
     private Candidate TextAlone()
@@ -104,11 +106,11 @@ internal sealed class LabelComposer(LabelContent content)
         return blocks;
     }
 
-    private Candidate Placed(LayoutForm? form, LabelArrangement arrangement, RuleOrigin why, LabelBlock block, TypeSizes sizes)
+    private Candidate Placed(LayoutForm? form, LabelArrangement arrangement, RuleOrigin why, LabelBlock block, TypeSizes sizes, bool isShort = false)
     {
         var margin = sizes.SpaceMillimetres("margin");
         var (width, height) = (block.WidthMillimetres + 2 * margin, block.HeightMillimetres + 2 * margin);
-        LayoutAttempt attempt = new(form, arrangement, why, width, height, Over(width - content.Pack.FaceWidthMillimetres), Over(height - content.Pack.FaceHeightMillimetres));
+        LayoutAttempt attempt = new(form, arrangement, why, width, height, Over(width - content.Pack.FaceWidthMillimetres), Over(height - content.Pack.FaceHeightMillimetres)) { IsShort = isShort };
         return new(attempt, [.. block.At(margin, margin)], sizes);
     }
 
@@ -119,6 +121,7 @@ internal sealed class LabelComposer(LabelContent content)
         if (!content.Pack.IsBox) yield return "The sides of the pack are not known: write box_mm in dessert.csv. A square of the area stands for its face, and no other face is counted.";
         if (content.Pack.IsBox && taken.Attempt.Form is { } form && form != _rules.FormsFor(content.Pack, content.NetGrams)[0])
             yield return "Only the largest face is drawn: where another face has room, a form that comes before this one may stand there.";
+        if (taken.Attempt.IsShort) yield return "Columns and percentages that the law does not ask for are left off: they may not take the room of what it asks for.";
         if (PanelExemption is { } panel) yield return $"The law lets the panel be left off a pack like this: {panel.Origin}.";
         if (_rules.Exemption("list", content.Pack, content.NetGrams) is { } list) yield return $"The list of ingredients is left off and given by other means: {list.Origin}.";
         foreach (var remark in _rules.Remarks) yield return $"{remark.Part}: {remark.Origin.Note} ({remark.Origin}).";

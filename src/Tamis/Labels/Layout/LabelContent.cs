@@ -10,7 +10,7 @@ public sealed record LabelParagraph(string Part, IReadOnlyList<TextRun> Runs)
 }
 
 /// <summary>What a label says in one language.</summary>
-/// <param name="Language">The code of the language.</param>
+/// <param name="Language">The code of the language; empty for names and numbers that are the same in all.</param>
 /// <param name="Paragraphs">Its paragraphs, from the name of the food on.</param>
 public sealed record LabelLanguage(string Language, IReadOnlyList<LabelParagraph> Paragraphs);
 
@@ -45,6 +45,9 @@ public sealed record LabelContent
 
     /// <summary>The panel; null where none is asked for.</summary>
     public required PanelContent? Panel { get; init; }
+
+    /// <summary>The panel without the columns and percentages that the law does not ask for; null where all that it holds is asked for.</summary>
+    public PanelContent? ShortPanel { get; init; }
 
     /// <summary>What stands beside it, a language after the other.</summary>
     public required IReadOnlyList<LabelLanguage> Languages { get; init; }

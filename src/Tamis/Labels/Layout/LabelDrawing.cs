@@ -23,14 +23,17 @@ public enum LabelArrangement
 /// <param name="OverHeightMillimetres">By how much it is too high; 0 where it is not.</param>
 public sealed record LayoutAttempt(LayoutForm? Form, LabelArrangement Arrangement, RuleOrigin Why, double WidthMillimetres, double HeightMillimetres, double OverWidthMillimetres, double OverHeightMillimetres)
 {
+    /// <summary>Whether the panel is without the columns and percentages that the law does not ask for: they may not take the room of what it asks for.</summary>
+    public bool IsShort { get; init; }
+
     /// <summary>Whether it stays within the face.</summary>
     public bool Fits => OverWidthMillimetres <= 0 && OverHeightMillimetres <= 0;
 
     /// <summary>The layout in words: <c>tabular, beside the text</c>.</summary>
     public string InWords => Arrangement switch
     {
-        LabelArrangement.Beside => $"{Form?.Name}, beside the text",
-        LabelArrangement.Under => $"{Form?.Name}, under the text",
+        LabelArrangement.Beside => $"{Form?.Name}{(IsShort ? " of what is asked for" : "")}, beside the text",
+        LabelArrangement.Under => $"{Form?.Name}{(IsShort ? " of what is asked for" : "")}, under the text",
         _ => "without a panel",
     };
 

@@ -53,15 +53,17 @@ public sealed partial record PanelContent
     /// <param name="languages">The languages of the pack, in order.</param>
     /// <param name="servings">How many servings the pack holds; null where nobody said.</param>
     /// <param name="household">The serving in a household measure: <c>1 slice</c>; may be empty.</param>
+    /// <param name="isShort">Whether columns and percentages that the law does not ask for are left off.</param>
     /// <exception cref="ArgumentException">There is no panel or no language.</exception>
-    public static PanelContent Of(IReadOnlyList<NutritionPanel> panels, IReadOnlyList<string> languages, double? servings, string household = "")
+    public static PanelContent Of(IReadOnlyList<NutritionPanel> panels, IReadOnlyList<string> languages, double? servings, string household = "", bool isShort = false)
     {
         if (panels is [] || languages is []) throw new ArgumentException("A panel is drawn from at least one basis and in at least one language.");
         var rules = panels[0].Rules;
+        if (isShort && panels.Where(IsAskedFor).ToArray() is { Length: > 0 } asked) panels = asked;
         Wording words = new(PanelTerms.Of(rules), languages);
         var withPercent = panels.LastOrDefault(panel => panel.Basis.IsServing) ?? panels[0];
         var serving = panels.FirstOrDefault(panel => panel.Basis.IsServing);
-        var hasPercent = withPercent.Lines.Any(line => line.Percent is not null);
+        var hasPercent = withPercent.Lines.Any(IsPercentShown);
         var size = serving is null ? "" : $"{(household.Length > 0 ? $"{household} (" : "")}{Number(serving.BasisGrams)}\u00a0g{(household.Length > 0 ? ")" : "")}";
         return new()
         {
@@ -78,15 +80,20 @@ public sealed partial record PanelContent
             Problems = words.Problems,
         };
 
+        bool IsPercentShown(PanelLine line) => line.Percent is not null && !(isShort && line.Reference is { Shown: PercentShown.Optional });
+
         PanelContentLine LineOf(IGrouping<string, PanelLine> group)
         {
             var line = group.First();
-            var percent = withPercent.Lines.FirstOrDefault(each => Names.Same(each.Key, line.Key) && each.Percent is not null)?.Percent?.Text ?? "";
+            var percent = withPercent.Lines.FirstOrDefault(each => Names.Same(each.Key, line.Key) && IsPercentShown(each))?.Percent?.Text ?? "";
             return new(line.Key, words.Of(line.Key, line.Term, words.Marked(line.Declared)), line.IsAmountInTerm ? []
                 : [.. panels.Select(panel => words.Marked(Unbroken(string.Join(" / ", panel.Lines.Where(each => Names.Same(each.Key, line.Key)).Select(each => each.Declared)))))],
                 words.Marked(Unbroken(percent)), line.Indent, line.IsEnergy);
         }
     }
+
+    private static bool IsAskedFor(NutritionPanel panel) =>
+        panel.Rules.Columns.Contains(panel.Basis.IsServing ? PanelColumn.Serving : PanelColumn.Per100) && (panel.Basis.IsServing || panel.Basis.IsVolume || panel.Basis.MassGrams is 100);
 
     private static string Number(double number) => number.ToString("0.#", CultureInfo.InvariantCulture);
 

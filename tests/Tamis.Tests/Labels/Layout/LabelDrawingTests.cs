@@ -13,7 +13,7 @@ public class LabelDrawingTests
 
     public static TheoryData<string, string> Markets => new()
     {
-        { "V1", "IE" }, { "V1", "IE; FR; DE" }, { "V1", "EU" }, { "V1", "GB" }, { "V1", "US" }, { "V2", "CA" }, { "V1", "AU" }, { "V3", "FR" },
+        { "V1b", "IE" }, { "V1b", "IE; FR; DE" }, { "V1", "EU" }, { "V1", "GB" }, { "V1", "US" }, { "V2", "CA" }, { "V1", "AU" }, { "V3", "FR" },
     };
 
     [Theory]
@@ -43,14 +43,26 @@ public class LabelDrawingTests
         Assert.True(drawing.Layout.Fits);
     }
 
+    // Article 37: what is told of one's own accord takes no room from what must be told. Portions and percentages go before the table does.
+    [Fact]
+    public void Drawn_ThreeLanguages_LeaveRoomForWhatIsAskedForAlone()
+    {
+        var drawing = DessertLabel.Drawn(Loaf, "V1b", "IE; FR; DE");
+
+        Assert.True(drawing.Layout is { Form.Name: "table", IsShort: true, Fits: true });
+        Assert.Equal(["per 100\u00a0g / pour 100\u00a0g / je 100\u00a0g"], drawing.Content.ShortPanel!.ColumnHeads);
+        Assert.Empty(drawing.Content.ShortPanel.Footnotes);
+        Assert.Equal(["en", "fr", "de"], drawing.Marks.OfType<TextMark>().Where(mark => mark.Part == "name").OrderBy(mark => mark.BaseLineMillimetres).Select(mark => mark.Language));
+        Assert.Contains("may not take the room", string.Concat(drawing.Remarks), StringComparison.Ordinal);
+    }
+
     // Article 34(2): a table, and running text where there is no room for one.
     [Fact]
-    public void Drawn_ThreeLanguages_LeaveRoomForRunningTextAlone()
+    public void Of_SmallFace_LeavesRoomForRunningTextAlone()
     {
-        var drawing = DessertLabel.Drawn(Loaf, "V1", "IE; FR; DE");
+        var drawing = LabelDrawing.Of(DessertLabel.ContentOf(Loaf, "V1", "IE") with { Pack = PackShape.Box(70, 45, 30) });
 
         Assert.Equal("linear", drawing.Layout.Form!.Name);
-        Assert.Equal(["en", "fr", "de"], drawing.Marks.OfType<TextMark>().Where(mark => mark.Part == "name").OrderBy(mark => mark.BaseLineMillimetres).Select(mark => mark.Language));
         Assert.Contains("Only the largest face is drawn", string.Concat(drawing.Remarks), StringComparison.Ordinal);
     }
 
@@ -80,6 +92,17 @@ public class LabelDrawingTests
         var bold = DessertLabel.Drawn(Loaf, "V1", "IE").Marks.OfType<TextMark>().Where(mark => mark is { Part: "list", IsBold: true }).Select(mark => mark.Text.Trim());
 
         Assert.Equal(string.Join(' ', list.Runs.Where(run => run.IsEmphasised).Select(run => run.Text)), string.Join(' ', bold));
+    }
+
+    // Article 9(1) and Directive 2011/91/EU: the business and the lot stand on the pack of the version that is to be sold, and nobody wrote them for the first one.
+    [Fact]
+    public void Drawn_FinishedLabel_HasWhatItsFormOfSaleAsksFor()
+    {
+        var drawing = DessertLabel.Drawn(Loaf, "V1b", "IE");
+
+        Assert.Empty(drawing.DraftReasons);
+        Assert.Contains(drawing.Marks.OfType<TextMark>(), mark => mark.Text == "L 0412");
+        Assert.Contains(DessertLabel.Drawn(Loaf, "V1", "IE").DraftReasons, reason => reason.StartsWith("Missing: name and address of the business", StringComparison.Ordinal));
     }
 
     [Fact]

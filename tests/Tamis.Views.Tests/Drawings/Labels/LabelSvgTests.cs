@@ -9,7 +9,7 @@ public class LabelSvgTests
 {
     private static readonly Dessert Loaf = Dessert.Open(KitFolder.Data("desserts/travel-loaf"));
 
-    private static LabelDrawing Irish => DessertLabel.Drawn(Loaf, "V1", "IE");
+    private static LabelDrawing Irish => DessertLabel.Drawn(Loaf, "V1b", "IE");
 
     [Fact]
     public void Svg_OfAFinishedLabel_IsOneMillimetreAUnitAndHoldsNothingElse()
@@ -40,7 +40,7 @@ public class LabelSvgTests
 
         Assert.Equal("DRAFT", page.QuerySelector(".label-draft")!.TextContent);
         Assert.Equal("50\u00a0mm", page.QuerySelector(".label-scale-words")!.TextContent);
-        Assert.Null(new HtmlParser().ParseDocument(Show.LabelDrawing(Loaf, "V1", "IE").Markup).QuerySelector(".label-draft"));
+        Assert.Null(new HtmlParser().ParseDocument(Show.LabelDrawing(Loaf, "V1b", "IE").Markup).QuerySelector(".label-draft"));
     }
 
     [Fact]
@@ -49,7 +49,7 @@ public class LabelSvgTests
     [Fact]
     public void Svg_TextFromSheets_IsEscaped()
     {
-        var content = DessertLabel.ContentOf(Loaf, "V1", "IE");
+        var content = DessertLabel.ContentOf(Loaf, "V1b", "IE");
         var hostile = content with { Languages = [new("en\"><script>", [LabelParagraph.Of("name", "<script>alert(1)</script>")])] };
 
         Assert.DoesNotContain("<script>", LabelPrint.Svg(LabelDrawing.Of(hostile)), StringComparison.Ordinal);
