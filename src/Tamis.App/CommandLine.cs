@@ -33,6 +33,7 @@ internal static class CommandLine
             TastingCommand.Create(),
             LabelCommand.Create(),
             LabelDrawingCommand.Create(),
+            SignCommand.Create(),
             VerifyCommand.Create(),
             JupyterCommand.Create(),
         }.Parse(arguments).InvokeAsync();

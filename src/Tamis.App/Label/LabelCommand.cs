@@ -4,54 +4,64 @@ using Tamis.Tables;
 
 namespace Tamis.App.Label;
 
-/// <summary>The command <c>label</c>: the figures of a label as data, raw and rounded, and the record of a signed one.</summary>
+/// <summary>The command <c>label</c>: the figures of a label as data, raw and rounded, with their working.</summary>
 internal static class LabelCommand
 {
     /// <summary>The command with its arguments.</summary>
     public static Command Create()
     {
         var folder = new Argument<string>("FOLDER") { Description = "The dessert folder." };
-        var trial = new Option<string?>("--trial") { Description = "The trial; the ordered or last made one where it is left out." };
-        var rules = new Option<string[]>("--rules") { Description = "The rule sets; all of them where it is left out.", AllowMultipleArgumentsPerToken = true };
-        var output = new Option<string?>("--out") { Description = "Write label-figures.csv and label-figures.json to this folder. Default: the dessert folder's to-print.", HelpName = "FOLDER" };
-        var sign = new Option<string?>("--sign") { Description = "Sign the label by one rule set: your name. Writes a record into the folder records, once a day and never over another.", HelpName = "NAME" };
-        var language = new Option<string>("--language") { Description = "The language of the label to sign.", DefaultValueFactory = _ => "en" };
-        var command = new Command("label", "The figures of a label as data, and the record of what was signed.") { folder, trial, rules, output, sign, language };
-        command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(folder), arguments.GetValue(trial), arguments.GetValue(rules) ?? [], arguments.GetValue(output), arguments.GetValue(sign), arguments.GetValue(language)!, DateOnly.FromDateTime(DateTime.Now), Console.Out)));
+        var trial = new Argument<string?>("TRIAL") { Description = "The trial; the ordered or last made one where it is left out.", Arity = ArgumentArity.ZeroOrOne };
+        var rules = new Option<string[]>("--rules") { Description = "The rule sets; all of them where it is left out.", AllowMultipleArgumentsPerToken = true, HelpName = "SET" };
+        var output = new Option<string?>("--out") { Description = "Write the files to this folder. Default: to-print, in the dessert folder.", HelpName = "FOLDER" };
+        var command = new Command("label", "The figures of a label and how they were worked out, for a spreadsheet and as JSON.") { folder, trial, rules, output };
+        command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(folder), arguments.GetValue(trial), arguments.GetValue(rules) ?? [], arguments.GetValue(output), Console.Out)));
         return command;
     }
 
-    /// <summary>Writes figures, or signs; 1 if anything must be mended first, and then nothing is written.</summary>
-    public static int Run(string folder, string? trial, string[] rules, string? output, string? signer, string language, DateOnly today, TextWriter writer)
+    /// <summary>Writes the figures; 1 if anything must be mended first, and then nothing is written.</summary>
+    /// <param name="folder">The dessert folder.</param>
+    /// <param name="trial">The trial; null for the ordered or last made one.</param>
+    /// <param name="rules">The rule sets; none for all of them.</param>
+    /// <param name="output">The folder for the files; null for one in the dessert folder.</param>
+    /// <param name="writer">Where to say what was done.</param>
+    public static int Run(string folder, string? trial, string[] rules, string? output, TextWriter writer) => Guarded(writer, () =>
+    {
+        var dessert = Dessert.Open(folder);
+        var (name, sets) = (dessert.Trial(trial ?? dessert.Candidate).Trial, rules.Length > 0 ? rules : [.. KitData.RuleSetNames]);
+        var figures = sets.SelectMany(set => PanelExport.Figures(dessert, name, set)).ToArray();
+        var working = sets.SelectMany(set => PanelExport.Working(dessert, name, set)).ToArray();
+        var target = Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print"));
+        Write("label-figures", figures);
+        Write("label-working", working);
+        writer.WriteLine($"{figures.Length} figures of {name} under {sets.Distinct(Names.Comparer).Count()} rule sets, with {working.Length} lines of working:");
+        foreach (var file in (string[])["label-figures", "label-working"]) writer.WriteLine($"  {Path.Combine(target, file)}.csv and .json");
+
+        void Write<T>(string file, IReadOnlyList<T> all)
+        {
+            var (columns, rows) = PanelExport.ToTable(all);
+            SheetWriter.Write(Path.Combine(target, $"{file}.csv"), SheetDialect.Shipped, columns, rows);
+            TextFile.WriteWhole(Path.Combine(target, $"{file}.json"), PanelExport.ToJson(all));
+        }
+    });
+
+    /// <summary>Does a deed; what its user can mend is said, with exit code 1.</summary>
+    internal static int Guarded(TextWriter writer, Action deed)
     {
         try
         {
-            var dessert = Dessert.Open(folder);
-            var name = trial ?? dessert.Candidate;
-            if (signer is not null)
-            {
-                if (rules is not [var set]) throw new UserProblem("Sign by one rule set: --rules eu.");
-                writer.WriteLine($"Signed: {LabelRecords.Sign(dessert, name, set, language, signer, today)}");
-                return 0;
-            }
-            var figures = (rules.Length > 0 ? rules : [.. KitData.RuleSetNames]).SelectMany(set => DessertPanels.Export(dessert, name, set)).ToArray();
-            var target = Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print"));
-            var (columns, rows) = DessertPanels.ToTable(figures);
-            SheetWriter.Write(Path.Combine(target, "label-figures.csv"), SheetDialect.Shipped, columns, rows);
-            TextFile.WriteWhole(Path.Combine(target, "label-figures.json"), DessertPanels.ToJson(figures));
-            writer.WriteLine($"{figures.Length} figures of {name} under {figures.Select(figure => figure.Rules).Distinct().Count()} rule sets: {Path.Combine(target, "label-figures.csv")} and .json");
+            deed();
             return 0;
         }
         catch (TableException problem)
         {
             foreach (var cell in problem.Problems) writer.WriteLine(cell);
-            writer.WriteLine("Nothing was written.");
-            return 1;
         }
-        catch (InvalidOperationException refused)
+        catch (Exception refused) when (refused is InvalidOperationException or KeyNotFoundException)
         {
             writer.WriteLine(refused.Message);
-            return 1;
         }
+        writer.WriteLine("Nothing was written.");
+        return 1;
     }
 }

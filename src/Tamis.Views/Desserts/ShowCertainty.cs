@@ -11,39 +11,43 @@ public static partial class Show
     {
         var certainty = DessertPanels.CertaintyOf(dessert, trial, rules);
         var drawn = certainty.Drawn();
-        var variation = DessertPanels.VariationOf(dessert, trial);
-        var table = new DataTable($"How sure the figures are, {KitData.Rules(rules).Title}",
-            [Column.Words("Figure"), Column.Numbers("Declared"), Column.Words("In 95 of 100 cases"), Column.Words("Accepted"), Column.Numbers("Outside"), Column.Numbers("By drawing"), Column.Words("Analyse first")],
-            [.. certainty.Figures.Select((figure, at) => new Row([
-                figure.Line.Key,
-                Num.Said(figure.Line.Declared),
-                figure.Number.StandardUncertainty > 0 && figure.SpreadShare * 100 >= KitData.Rules(rules).KnownSpreadPercent ? $"{Plain(figure.Range.Low)} to {Plain(figure.Range.High)} {figure.Line.Unit}" : $"the spread is known for {Percent(figure.SpreadShare)} of the amount",
-                figure.Tolerance is { } tolerance ? Accepted(tolerance, figure) : "no tolerance is listed",
-                Num.Said(figure.OutsideProbability is { } outside ? Percent(outside) : "none"),
-                Num.Said(drawn[at].Outside is { } share ? Percent(share) : "none"),
-                figure.Shares.Count > 0 ? $"{figure.Shares[0].Ingredient} ({Percent(figure.Shares[0].Share)} of the variance)" : "nothing: no spread is known"]))])
+        var (variation, set) = (KitchenVariations.Of(dessert, trial), KitData.Rules(rules));
+        var sample = certainty.Figures.Select(figure => figure.Tolerance?.Sample).FirstOrDefault(taken => taken is { Units: > 1 } or { Analyses: > 1 });
+        Row[] rows = [.. certainty.Figures.Select((figure, at) => new Row([
+            figure.Line.Unit is "kJ" or "kcal" ? $"{figure.Line.Key}, {figure.Line.Unit}" : figure.Line.Key,
+            Num.Said(figure.Line.Declared),
+            figure.IsRangeKnown ? $"{Plain(figure.Range.Low)} to {Plain(figure.Range.High)} {figure.Line.Unit}" : $"the spread is known for {Percent(figure.SpreadShare)} of the amount",
+            figure.Accepted is var (low, high) ? AcceptedText(low, high, figure.Line.Unit) : "no tolerance is listed",
+            Num.Said(figure.OutsideProbability is { } outside ? Percent(outside) : "none"),
+            Num.Said(drawn[at].Outside is { } share ? Percent(share) : "none"),
+            .. sample is null ? [] : (Cell[])[Num.Said(figure.SampleProbability is { } composite ? Percent(composite) : "none")],
+            figure.Shares.Count > 0 ? $"{figure.Shares[0].Ingredient} ({Percent(figure.Shares[0].Share)} of the variance)" : "nothing: no spread is known"]))];
+        return new DataTable($"How sure the figures are, {set.Title}",
+            [Column.Words("Figure"), Column.Numbers("Declared"), Column.Words("In 95 of 100 cases"), Column.Words("Accepted"), Column.Numbers("Outside"), Column.Numbers("By drawing"),
+             .. sample is null ? [] : (Column[])[Column.Numbers("Official sample")], Column.Words("Analyse first")], rows)
         {
             IsWide = true,
-            Caption = Html.Text("Outside is the chance that one official sample falls outside the authority's tolerance about the declared figure, by propagation of the spreads and by 100,000 draws."),
-            Notes = [Html.Text(variation.IsStated
-                ? $"Weighing ±{Plain(variation.WeighingGrams)} g a line, water that leaves ±{Plain(variation.WaterLossPercent)} %, trim and bowl ±{Plain(variation.LeftBehindPercent)} %, as dessert.csv has them."
-                : "Nobody stated how weighing, drying and trimming vary: rows weighing_g, drying_percent and left_behind_percent of dessert.csv do. Until then they count as exact and the chances are too small."),
-                Html.Text("The uncertainty of a laboratory's measurement is part of the tolerance and is not added here.")],
-        };
-        return table.ToHtml();
+            Caption = Html.Text("Outside is the chance that the analysis of one pack falls outside what the authority accepts about the declared figure, by propagation of the spreads and by 100,000 draws."
+                + (sample is { } taken ? $" The authority puts {taken.Units} packs of one make together{(taken.Analyses > 1 ? $" and takes the mean of {taken.Analyses} analyses" : "")}: contents and the drying of the make are shared by all of them and are not averaged out." : "")),
+            Notes =
+            [
+                Html.Text(variation.IsStated ? $"As the kitchen varies: {string.Join("; ", variation.Origins)}." : "Nobody stated how weighing, drying and trimming vary: rows weighing_g, drying_percent, piece_drying_percent and left_behind_percent of dessert.csv do, and for drying the yields of several makes in measured.csv. Until then they count as exact and the chances are too small."),
+                Html.Text(variation.MeasurementPercent > 0
+                    ? "The laboratory's uncertainty is part of each result; where a tolerance allows for it on top, twice the standard uncertainty is added."
+                    : "The uncertainty of a laboratory's measurement is not stated (analysis_percent of dessert.csv) and counts as none."),
+                .. Tolerances.Of(set).None.Select(none => Html.Text($"{(none.Figure == "all" ? "All figures" : $"{none.Figure}, {none.Unit}")}: {none.Origin.Note} ({none.Origin}).")),
+                .. certainty.Figures.Select(figure => figure.Tolerance?.Origin).OfType<RuleOrigin>().Select(origin => origin.ToString()).Distinct().Take(1).Select(origin => Html.Text($"Tolerances: {origin}.")),
+            ],
+        }.ToHtml();
     });
 
-    private static string Accepted(Tolerance tolerance, FigureCertainty figure)
+    private static string AcceptedText(double low, double high, string unit) => (double.IsFinite(low) && low > 0, double.IsFinite(high)) switch
     {
-        var (low, high) = (tolerance.Lowest(figure.Declared), tolerance.Highest(figure.Declared));
-        return (double.IsFinite(low), double.IsFinite(high)) switch
-        {
-            (true, true) => $"{Plain(low)} to {Plain(high)} {figure.Line.Unit}",
-            (true, _) => $"{Plain(low)} {figure.Line.Unit} or more",
-            (_, true) => $"{Plain(high)} {figure.Line.Unit} or less",
-            _ => "anything",
-        };
-    }
+        (true, true) => $"{Plain(low)} to {Plain(high)} {unit}",
+        (true, _) => $"{Plain(low)} {unit} or more",
+        (_, true) => $"{Plain(high)} {unit} or less",
+        _ => "anything",
+    };
 
     private static string Percent(double share) => share switch
     {

@@ -7,25 +7,36 @@ namespace Tamis.Views;
 
 public static partial class Show
 {
-    /// <summary>The audit file of a panel: each printed figure with its ingredients, sources, losses, factors, raw sum, rule and article, as tables to print.</summary>
-    public static Html PanelWorking(Dessert dessert, string trial, string rules) => Guarded(trial, "panel", () =>
-    {
-        var panel = DessertPanels.Of(dessert, trial, rules);
-        return Notes.Small(Html.Of($"{dessert.Name}, {trial}; {panel.Rules.Title}, {panel.Basis.Words}. Masses are as weighed in, less what stayed in bowl and trim; {Plain(panel.Mixture.WaterLostGrams)} g of water left, {Plain(panel.Mixture.FinishedGrams)} g are finished."))
-            + Html.Join(panel.Lines.Select(line => WorkingTable(panel, line)));
-    });
-
-    /// <summary>One product under several rule sets side by side: each law's own words with what it prints.</summary>
+    /// <summary>One product under several rule sets side by side: each law's own words with what it prints, and the amount before rounding.</summary>
     public static Html PanelsCompared(Dessert dessert, string trial, params string[] rules) => Guarded(trial, "panel", () =>
     {
         NutritionPanel[] panels = [.. (rules.Length > 0 ? rules : [.. KitData.RuleSetNames]).Select(name => DessertPanels.Of(dessert, trial, name))];
-        var kinds = panels.SelectMany(panel => panel.Lines).Select(KindOf).Distinct().ToArray();
-        return new DataTable($"{trial} under {panels.Length} rule sets",
-            [Column.Words("Content"), .. panels.Select(panel => Column.Words(panel.Rules.Title))],
-            [new Row(["basis", .. panels.Select(panel => (Cell)panel.Basis.Words)]),
-             .. kinds.Select(kind => new Row([kind, .. panels.Select(panel => (Cell)string.Join("; ", panel.Lines.Where(line => KindOf(line) == kind).Select(Printed)))]))])
-        { IsWide = true, LeastRem = 12 + panels.Length * 8, Caption = Html.Text("An empty cell: this law does not ask for the figure, or it is not known well enough to be offered.") }.ToHtml();
+        return Compared($"{trial} under {panels.Length} rule sets", [.. panels.Select(panel => (panel.Rules.Title, panel))]);
     });
+
+    /// <summary>One rule set over trials: what each prints, and the amount before rounding.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="rules">The rule set's folder name.</param>
+    /// <param name="trials">The trials; none for all whose masses are known.</param>
+    public static Html PanelOverTrials(Dessert dessert, string rules, params string[] trials) => Guarded(dessert.Name, "panel", () =>
+    {
+        string[] names = trials.Length > 0 ? trials : [.. dessert.Batches.Where(batch => batch.Whole is { FinishedGrams: > 0 }).Select(batch => batch.Trial)];
+        return Compared($"{dessert.Name} by the rules of {KitData.Rules(rules).Title}, {names.Length} trials", [.. names.Select(name => (name, DessertPanels.Of(dessert, name, rules)))]);
+    });
+
+    private static Html Compared(string name, (string Head, NutritionPanel Panel)[] panels)
+    {
+        var kinds = panels.SelectMany(each => each.Panel.Lines).Select(KindOf).Distinct().ToArray();
+        return new DataTable(name, [Column.Words("Content"), .. panels.Select(each => Column.Words(each.Head))],
+            [new Row(["basis", .. panels.Select(each => (Cell)(each.Panel.IsDraft ? $"{each.Panel.Basis.Words}; a draft" : each.Panel.Basis.Words))]),
+             .. kinds.Select(kind => new Row([kind, .. panels.Select(each => PrintedCell([.. each.Panel.Lines.Where(line => KindOf(line) == kind)]))]))])
+        { IsWide = true, LeastRem = 12 + panels.Length * 8, Caption = Html.Text("Under each printed text the amount before rounding. An empty cell: this law does not ask for the figure, or it is not known well enough to be offered.") }.ToHtml();
+    }
+
+    private static Cell PrintedCell(PanelLine[] lines) => ((Cell)string.Join("; ", lines.Select(Printed))) with
+    {
+        From = lines.Length == 0 ? null : string.Join("; ", lines.Select(line => line.IsKnownWell ? $"{Significant(line.Amount.Known)} {line.Unit}" : line.CoverageInWords)),
+    };
 
     /// <summary>What a reformulation changes on the pack: every printed text that is another.</summary>
     public static Html PackChanges(Dessert dessert, string from, string to, string rules, string language = "en") => Guarded(to, "label", () =>
@@ -44,7 +55,7 @@ public static partial class Show
     {
         var records = Desserts.LabelRecords.Of(dessert);
         return records.Count == 0
-            ? Notes.Small(Html.Text("No label has been signed yet. The program's command sign freezes one: formula, documents, contents, rules, panel, list, signer and day."))
+            ? Notes.Small(Html.Of($"No label has been signed yet. The program's command <em>sign</em> freezes one: formula, documents, contents, rules, panel, list, signer and day."))
             : Html.Join(records.Select(each => RecordOf(dessert, each.File, each.Record)));
     });
 
@@ -55,6 +66,18 @@ public static partial class Show
         return hindrances.Count == 0
             ? Notes.Lead(Html.Of($"<strong>{trial} can be signed</strong> by the person who answers for the pack in {KitData.Rules(rules).Title}. This is an aid; local law prevails."))
             : Notes.Lead(Html.Of($"<strong>{trial} cannot be signed yet.</strong>")) + Notes.Verdict(hindrances.Select(hindrance => ("Mend", Html.Text(hindrance))));
+    });
+
+    /// <summary>What the sheets, documents, contents and rules have become since a record was signed, and which printed texts would be others.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="record">The record's file name in the folder <c>records</c>, with or without its ending.</param>
+    public static Html RecordDifferences(Dessert dessert, string record) => Guarded(record, "record", () =>
+    {
+        var records = Desserts.LabelRecords.Of(dessert);
+        var found = records.FirstOrDefault(each => Names.Same(each.File, record) || Names.Same(Path.GetFileNameWithoutExtension(each.File), record));
+        return found.Record is null
+            ? Notes.LookAt(Html.Of($"There is no record {record}; {(records.Count == 0 ? "none has been signed yet" : $"there are: {string.Join(", ", records.Select(each => each.File))}")}."))
+            : RecordOf(dessert, found.File, found.Record);
     });
 
     private static Html RecordOf(Dessert dessert, string file, LabelRecord record)
@@ -68,20 +91,9 @@ public static partial class Show
         { IsWide = true, Caption = Html.Text(printed == 0 ? "Nothing that is printed is another." : $"{printed} printed texts are another: the pack is not what would be printed now.") }.ToHtml();
     }
 
-    private static Html WorkingTable(NutritionPanel panel, PanelLine line)
-    {
-        Row[] rows = [.. line.Explain().Walk().Where(step => step.Depth > 0).Select(step => new Row([
-            $"{new string('\u2003', step.Depth - 1)}{step.Step.Step}",
-            double.IsNaN(step.Step.Value) ? Num.Said("") : Num.Said($"{Significant(step.Step.Value)}{(step.Step.Unit.Length > 0 ? $"\u202f{step.Step.Unit}" : "")}"),
-            step.Step.Source.ToString()]))];
-        return Notes.Folded($"{line.Term}: {line.Declared} ({line.CoverageInWords})", new DataTable($"How {line.Key} was worked out", [Column.Words("Step"), Column.Numbers("Figure"), Column.Words("Where from")], rows) { IsWide = true }.ToHtml());
-    }
-
     private static string KindOf(PanelLine line) => line.IsEnergy ? "energy" : line.Content;
 
     private static string Printed(PanelLine line) => $"{(line.IsAmountInTerm ? line.Term : $"{line.Term} {line.Declared}")}{(line.Percent is { } percent ? $" ({percent.Text})" : "")}";
 
     private static string Or(string text) => text.Length > 0 ? text : "none";
-
-    private static string Significant(double number) => number == 0 ? "0" : Math.Abs(number) >= 1000 ? number.ToString("0", CultureInfo.InvariantCulture) : double.Parse(number.ToString("G4", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture).ToString("0.######", CultureInfo.InvariantCulture);
 }

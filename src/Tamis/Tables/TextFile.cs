@@ -15,7 +15,15 @@ public static class TextFile
     /// <summary>Writes bytes. If anything fails, what stood there before is still there.</summary>
     /// <param name="path">The file; its folder is made where it is missing.</param>
     /// <param name="bytes">What it shall hold.</param>
-    public static void WriteWhole(string path, ReadOnlySpan<byte> bytes)
+    public static void WriteWhole(string path, ReadOnlySpan<byte> bytes) => Write(path, bytes, overwrite: true);
+
+    /// <summary>Writes a text as UTF-8 to a file that is not there yet, whole or not at all.</summary>
+    /// <param name="path">The file; its folder is made where it is missing.</param>
+    /// <param name="text">What it shall hold.</param>
+    /// <exception cref="IOException">The file is there already; it stays as it is.</exception>
+    public static void WriteNew(string path, string text) => Write(path, Utf8.GetBytes(text), overwrite: false);
+
+    private static void Write(string path, ReadOnlySpan<byte> bytes, bool overwrite)
     {
         var full = Path.GetFullPath(path);
         var folder = Path.GetDirectoryName(full) ?? throw new ArgumentException($"'{path}' is no file.", nameof(path));
@@ -29,7 +37,7 @@ public static class TextFile
                 stream.Write(bytes);
                 stream.Flush(flushToDisk: true);
             }
-            File.Move(part, full, overwrite: true);
+            File.Move(part, full, overwrite);
         }
         finally
         {

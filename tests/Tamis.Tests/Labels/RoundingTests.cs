@@ -8,6 +8,12 @@ public class RoundingTests
 
     private static RuleSet Rules(string name) => RuleSets.Load(LabelKit.Folder, name);
 
+    // Smaller than any decimal place: it rounds to nothing, and divides nothing by zero.
+    [Theory]
+    [MemberData(nameof(RuleSetNames))]
+    public void Round_TinyAmount_IsNotRefused(string name) =>
+        Assert.All(Rules(name).Declaration.Where(figure => !figure.IsPercentOnly), figure => Assert.NotEmpty(Rules(name).Rounding.Round(figure.Key, figure.Unit, 1e-27m).Text));
+
     // The bands themselves are the law's table; at, just below and just above each threshold exactly one of them must answer, and it must be the one that the table names.
     [Theory, MemberData(nameof(RuleSetNames))]
     public void Round_AtAndBesideEveryThreshold_IsTheBandThatTheTableNames(string name)

@@ -34,7 +34,7 @@ public static class LabelRecords
                 new("What leaves", false, [.. batch.Components.SelectMany(component => component.Losses.Select((loss, at) => new RecordRow($"{component.Name}, {loss.Name}, step {loss.Step}, loss {at + 1}", loss.Written, loss.Origin.ToString())))]),
                 new("Documents", false, Documents(dessert, panel)),
                 new("Contents in 100 g", false, Contents(panel)),
-                new("Rules", false, RuleRows(panel)),
+                new("Rules", false, RuleRows(dessert, trial, panel)),
                 new("Nutrition panel", true, [.. panel.Lines.Select(line => new RecordRow($"{line.Key}, {line.Unit}, {panel.Basis.Words}", line.Percent is { } percent ? $"{line.Declared}; {percent.Text}" : line.Declared, ""))]),
                 new("Figures before rounding", false, [.. panel.Lines.Select(line => new RecordRow($"{line.Key}, {line.Unit}, {panel.Basis.Words}", Number(line.Amount.Known), ""))]),
                 new("List of ingredients", true, [new("list", list.Text, ""), new("contains", string.Concat(list.ContainsStatement.Select(run => run.Text)), ""), new("may contain", string.Concat(list.MayContainStatement.Select(run => run.Text)), "")]),
@@ -60,9 +60,10 @@ public static class LabelRecords
         if (Hindrances(dessert, trial, rules, language) is { Count: > 0 } hindrances)
             throw new InvalidOperationException($"The label of {trial} cannot be signed yet:\n{string.Join('\n', hindrances.Select(hindrance => $"  {hindrance}"))}");
         var record = DrawUp(dessert, trial, rules, language, signer.Trim(), on).Sealed();
-        var path = Path.Combine(dessert.Folder, FolderName, FormattableString.Invariant($"{record.Trial}-{record.Rules}-{record.Language}-{on:yyyy-MM-dd}.json"));
+        var name = FormattableString.Invariant($"{record.Trial}-{record.Rules}-{record.Language}-{on:yyyy-MM-dd}.json");
+        var path = Path.Combine(dessert.Folder, FolderName, string.Concat(name.Select(letter => "/\\:*?\"<>|".Contains(letter, StringComparison.Ordinal) || char.IsControl(letter) ? '-' : letter)));
         if (File.Exists(path)) throw new InvalidOperationException($"{Path.GetFileName(path)} is there already, and a record is never written over; sign on another day, or move it away.");
-        TextFile.WriteWhole(path, record.ToJson());
+        TextFile.WriteNew(path, record.ToJson());
         return path;
     }
 
@@ -112,12 +113,18 @@ public static class LabelRecords
     }
 
     // The rows that the printed figures were made with; other rows of the folder may come and go.
-    private static RecordRow[] RuleRows(NutritionPanel panel) =>
+    private static RecordRow[] RuleRows(Dessert dessert, string trial, NutritionPanel panel) =>
     [
         .. panel.Lines.Where(line => line.Rounded is not null).Select(line => new RecordRow($"rounding of {line.Key}, {line.Unit}", line.Rounded!.Band.InWords, line.Rounded.Band.Origin.ToString())),
         .. panel.Lines.Where(line => line.Reference is not null).Select(line => new RecordRow($"reference value of {line.Key}, {line.Unit}", Number(line.Reference!.Value), line.Reference.Origin.ToString())),
         .. panel.Rules.EnergyFactors.Select(factor => new RecordRow($"energy of {factor.Key}", $"{factor.KilojoulesPerGram?.ToString(CultureInfo.InvariantCulture) ?? "none"} kJ, {factor.KilocaloriesPerGram?.ToString(CultureInfo.InvariantCulture) ?? "none"} kcal a gram", factor.Origin.ToString())),
+        .. DessertClaims.Asked(dessert, trial, panel.Rules.Name).DistinctBy(each => each.Verdict.Asked).SelectMany(each => each.Verdict.Conditions.Select((result, at) =>
+            new RecordRow($"claim {each.Verdict.Asked}, condition {at + 1}", ClaimCheck.LimitInWords(result.Condition), result.Condition.Origin.ToString()))),
+        .. LabelCertainty.Of(panel, claims: DessertPanels.ClaimSubjects(dessert, trial, panel.Rules.Name)).Figures.Where(figure => figure.Tolerance is not null).Select(figure =>
+            new RecordRow($"tolerance of {figure.Line.Key}, {figure.Line.Unit}", $"from {Limit(figure.Accepted!.Value.Lowest)} to {Limit(figure.Accepted.Value.Highest)} {figure.Line.Unit}", figure.Tolerance!.Origin.ToString())),
     ];
+
+    private static string Limit(double limit) => double.IsFinite(limit) ? Number(limit) : "any";
 
     private static string Number(double number) => number.ToString("G10", CultureInfo.InvariantCulture);
 }

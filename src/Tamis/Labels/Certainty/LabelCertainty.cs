@@ -5,96 +5,89 @@ using Tamis.Statistics.Uncertainty;
 
 namespace Tamis.Labels;
 
-/// <summary>How a kitchen varies from one make to the next.</summary>
-/// <param name="WeighingGrams">The standard uncertainty of each line as weighed into the batch, in grams; 0 where nobody stated it.</param>
-/// <param name="WaterLossPercent">The standard deviation of the water that leaves, in per cent of it; 0 where nobody stated it.</param>
-/// <param name="LeftBehindPercent">The standard deviation of what trim and bowl take of each line, in per cent of the line; 0 where nobody stated it.</param>
-public sealed record KitchenVariation(double WeighingGrams = 0, double WaterLossPercent = 0, double LeftBehindPercent = 0)
-{
-    /// <summary>Whether anything was stated.</summary>
-    public bool IsStated => WeighingGrams > 0 || WaterLossPercent > 0 || LeftBehindPercent > 0;
-}
-
-/// <summary>How sure a declared figure is.</summary>
-/// <param name="Line">The figure.</param>
-/// <param name="Declared">The number that is printed, in the unit of the figure.</param>
-/// <param name="Number">The figure with its standard uncertainty to first order.</param>
-/// <param name="Range">Where it lies in 95 of 100 cases, to first order and no lower than zero.</param>
-/// <param name="SpreadShare">The share of the amount, 0 to 1, that comes from contents whose spread is known.</param>
-/// <param name="Tolerance">The authority's tolerance; null where it lists none.</param>
-/// <param name="OutsideProbability">The probability that one official sample falls outside, to first order; null where there is no tolerance.</param>
-/// <param name="Shares">What each ingredient, and the water that leaves, has of the variance, 0 to 1, largest first: the first one is to be analysed first.</param>
-public sealed record FigureCertainty(PanelLine Line, double Declared, UncertainNumber Number, Interval Range, double SpreadShare, Tolerance? Tolerance, double? OutsideProbability, IReadOnlyList<(string Ingredient, double Share)> Shares);
-
 /// <summary>How sure the figures of a nutrition panel are: from the spread of contents and from weighing, drying and trimming, to first order and by drawing.</summary>
-/// <remarks>First order: JCGM 100:2008, 5.1.2. Contents of one food are taken as independent of one another; one ingredient in several lines moves as one.
+/// <remarks>First order: JCGM 100:2008, 5.1.2; drawing: JCGM 101:2008. Contents of one food are taken as independent of one another; one ingredient in several lines moves as one.
+/// A sample comes from one make: contents, weighing and the drying of the make are shared by all its packs, the drying of each piece is averaged over them, the laboratory's uncertainty over its analyses.
 /// What has no spread is taken as certain, and <see cref="FigureCertainty.SpreadShare"/> says how much of the figure that is.</remarks>
 public sealed class LabelCertainty
 {
     private const string WaterThatLeaves = "the water that leaves";
 
+    private static readonly OfficialSample OnePack = new(1, 1);
+
+    private readonly PanelLine[] _lines;
     private readonly string[] _names;
     private readonly UncertainNumber[] _masses;
-    private readonly UncertainNumber[][] _values;
-    private readonly PanelLine[] _lines;
+    private readonly UncertainNumber[] _values;
+    private readonly double _waterLostGrams;
+    private readonly KitchenVariation _variation;
     private readonly double _perBasis;
 
-    private LabelCertainty(PanelLine[] lines, string[] names, UncertainNumber[] masses, UncertainNumber[][] values, double[] spreadShares, double perBasis)
+    private LabelCertainty(NutritionPanel panel, KitchenVariation variation, IReadOnlyDictionary<string, ClaimSubject> claims)
     {
-        (_lines, _names, _masses, _values, _perBasis) = (lines, names, masses, values, perBasis);
-        Means = new(masses, [.. Enumerable.Range(0, masses.Length).SelectMany(part => Enumerable.Range(0, lines.Length).Select(line => values[line][part]))]);
-        Figures = [.. lines.Select((line, at) => CertaintyOf(line, at, spreadShares[at]))];
+        (_variation, _waterLostGrams, _perBasis) = (variation, panel.Mixture.WaterLostGrams, panel.BasisGrams / 100);
+        _lines = [.. panel.Lines.Where(line => line.Value is not null && !line.Figure.IsPercentOnly)];
+        var groups = panel.Mixture.Parts.GroupBy(part => part.Ingredient.Name, Names.Comparer).Select(group => group.ToArray()).ToArray();
+        _names = [.. groups.Select(group => group[0].Ingredient.Name), WaterThatLeaves];
+        _masses = [.. groups.Select(group => MassOf(group, variation))];
+        var values = groups.Select(group => _lines.Select(line => ValueOf(line, group[0].Ingredient.Profile)).ToArray()).ToArray();
+        // Water that leaves is a part of less than nothing: it takes mass and no content.
+        _values = [.. values.SelectMany(line => line), .. _lines.Select(_ => (UncertainNumber)0)];
+        var ofSamples = new Dictionary<int, WeightedMeans> { [1] = MeansOf(1) };
+        Figures = [.. _lines.Select((line, at) => CertaintyOf(line, at, SpreadShareOf([.. values.Select(part => part[at])], _masses), claims.GetValueOrDefault(line.Key), ofSamples))];
     }
 
     /// <summary>The figures that are known, in the order of the panel.</summary>
     public IReadOnlyList<FigureCertainty> Figures { get; }
 
-    /// <summary>The figures as weighted means of what the ingredients hold, for drawing.</summary>
-    public WeightedMeans Means { get; }
-
     /// <summary>Works out how sure a panel is.</summary>
     /// <param name="panel">The panel.</param>
-    /// <param name="variation">How the kitchen varies.</param>
-    public static LabelCertainty Of(NutritionPanel panel, KitchenVariation? variation = null)
-    {
-        variation ??= new();
-        var lines = panel.Lines.Where(line => line.Value is not null && (line.Rounded?.Number is not null || line.Amount.Known >= 0)).ToArray();
-        var groups = panel.Mixture.Parts.GroupBy(part => part.Ingredient.Name, Names.Comparer).Select(group => group.ToArray()).ToArray();
-        var names = groups.Select(group => group[0].Ingredient.Name).ToArray();
-        var masses = groups.Select(group => MassOf(group, variation)).ToList();
-        var values = lines.Select(line => groups.Select(group => ValueOf(line, group[0].Ingredient.Profile)).ToList()).ToArray();
-        var spread = lines.Select((_, at) => SpreadShareOf(values[at], masses)).ToArray();
-        if (panel.Mixture.WaterLostGrams is var water and > 0)
-        {
-            // Water that leaves is a part of less than nothing: it takes mass and no content.
-            masses.Add(new(-water, water * variation.WaterLossPercent / 100));
-            foreach (var line in values) line.Add(0);
-            names = [.. names, WaterThatLeaves];
-        }
-        return new(lines, names, [.. masses], [.. values.Select(line => line.ToArray())], spread, panel.BasisGrams / 100);
-    }
+    /// <param name="variation">How the kitchen varies; null where nothing was stated.</param>
+    /// <param name="claims">Figures that a claim is made of, by their keys; null where there is none.</param>
+    public static LabelCertainty Of(NutritionPanel panel, KitchenVariation? variation = null, IReadOnlyDictionary<string, ClaimSubject>? claims = null) =>
+        new(panel, variation ?? new(), claims ?? new Dictionary<string, ClaimSubject>(Names.Comparer));
 
-    /// <summary>The same probability by drawing.</summary>
-    /// <param name="draws">How many draws.</param>
+    /// <summary>The same by drawing.</summary>
+    /// <param name="draws">How many draws, two at least.</param>
     /// <param name="seed">The same seed gives the same draws on any number of threads.</param>
     /// <param name="threads">At most so many threads; 0 for as many as the machine has.</param>
-    /// <returns>For each figure its mean, standard deviation and the share of draws outside the tolerance; null where there is none.</returns>
-    public IReadOnlyList<(double Mean, double StandardDeviation, double? Outside)> Drawn(int draws = 100_000, ulong seed = 1, int threads = 0)
+    /// <returns>A row for each of <see cref="Figures"/>.</returns>
+    public IReadOnlyList<DrawnFigure> Drawn(int draws = 100_000, ulong seed = 1, int threads = 0)
     {
-        var drawn = Means.Draw(draws, seed, threads);
+        if (Figures.Count == 0) return [];
+        Dictionary<OfficialSample, (DrawnColumns Figures, DrawnColumns? Errors)> drawn = [];
+        foreach (var sample in Figures.Select(figure => figure.Tolerance?.Sample ?? OnePack).Append(OnePack).Distinct())
+            drawn[sample] = (MeansOf(sample.Units).Draw(draws, seed, threads), Errors(sample)?.Draw(draws, seed + 1, threads));
         return [.. Figures.Select((figure, column) =>
         {
-            double? outside = figure.Tolerance is { } tolerance ? OutsideOf(drawn[column], tolerance.Lowest(figure.Declared) / _perBasis, tolerance.Highest(figure.Declared) / _perBasis) : null;
-            return (drawn[column].Mean * _perBasis, drawn[column].StandardDeviation * _perBasis, outside);
+            var one = drawn[OnePack].Figures[column];
+            var sample = figure.Tolerance is { } tolerance && tolerance.Sample != OnePack ? OutsideOf(drawn[tolerance.Sample], column, figure) : null;
+            return new DrawnFigure(one.Mean * _perBasis, one.StandardDeviation * _perBasis, OutsideOf(drawn[OnePack], column, figure), sample);
         })];
     }
 
-    private static double OutsideOf(DrawnNumbers drawn, double lowest, double highest)
+    private double? OutsideOf((DrawnColumns Figures, DrawnColumns? Errors) drawn, int column, FigureCertainty figure)
     {
+        if (figure.Accepted is not var (lowest, highest)) return null;
+        var values = drawn.Figures[column].Draws;
+        var errors = drawn.Errors is { } all ? all[column].Draws : [];
         var outside = 0;
-        foreach (var value in drawn.Draws) if (value < lowest || value > highest) outside++;
-        return (double)outside / drawn.Draws.Length;
+        for (var draw = 0; draw < values.Length; draw++)
+        {
+            var result = (values[draw] + (errors.IsEmpty ? 0 : errors[draw])) * _perBasis;
+            if (result < lowest || result > highest) outside++;
+        }
+        return (double)outside / values.Length;
     }
+
+    private WeightedMeans MeansOf(int packs) => new([.. _masses, new(-_waterLostGrams, _waterLostGrams * _variation.WaterPercentOf(packs) / 100)], _values);
+
+    // What the laboratory adds to each figure in 100 g.
+    private WeightedMeans? Errors(OfficialSample sample) => _variation.MeasurementPercent > 0
+        ? new([1], [.. Figures.Select(figure => new UncertainNumber(0, MeasurementOf(figure.Number.Value, sample) / _perBasis))])
+        : null;
+
+    private double MeasurementOf(double value, OfficialSample sample) => Math.Abs(value) * _variation.MeasurementPercent / 100 / Math.Sqrt(sample.Analyses);
 
     private static UncertainNumber MassOf(MixturePart[] parts, KitchenVariation variation)
     {
@@ -135,26 +128,43 @@ public sealed class LabelCertainty
         return all > 0 ? spread / all : 0;
     }
 
-    private FigureCertainty CertaintyOf(PanelLine line, int at, double spreadShare)
+    private FigureCertainty CertaintyOf(PanelLine line, int at, double spreadShare, ClaimSubject subject, Dictionary<int, WeightedMeans> ofSamples)
     {
-        var first = Means.FirstOrder(at);
-        var uncertainty = first.StandardUncertainty * _perBasis;
-        var value = first.Value * _perBasis;
-        var declared = (double)(line.Rounded?.Number ?? 0);
-        var tolerance = Tolerances.Of(line.Panel.Rules).For(line.Key, line.Unit, declared);
+        var first = ofSamples[1].FirstOrder(at);
+        var (value, uncertainty) = (first.Value * _perBasis, first.StandardUncertainty * _perBasis);
         var half = Propagation.CoverageFactor(0.95) * uncertainty;
-        return new(line, declared, new(value, uncertainty), Interval.Between(Math.Max(Math.Min(0, value), value - half), value + half), spreadShare, tolerance,
-            tolerance is null ? null : Outside(value, uncertainty, tolerance.Lowest(declared), tolerance.Highest(declared)), SharesOf(first));
+        var declared = DeclaredOf(line.Rounded!);
+        FigureCertainty figure = new(line, declared, new(value, uncertainty), Interval.Between(Math.Max(Math.Min(0, value), value - half), value + half), spreadShare) { Shares = SharesOf(first) };
+        if (Tolerances.Of(line.Panel.Rules).For(line.Key, line.Unit, declared, subject) is not { } tolerance) return figure;
+        var (lowest, highest) = (tolerance.Lowest(declared, _variation.MeasurementPercent), Math.Max(tolerance.Highest(declared, _variation.MeasurementPercent), PrintedUpTo(line.Rounded!)));
+        return figure with
+        {
+            Tolerance = tolerance,
+            Accepted = (lowest, highest),
+            OutsideProbability = Outside(value, uncertainty, OnePack),
+            SampleProbability = tolerance.Sample == OnePack ? null : Outside(value, OfPacks(tolerance.Sample.Units).FirstOrder(at).StandardUncertainty * _perBasis, tolerance.Sample),
+        };
+
+        double Outside(double mean, double deviation, OfficialSample sample) => LabelCertainty.Outside(mean, double.Hypot(deviation, MeasurementOf(mean, sample)), lowest, highest);
+
+        WeightedMeans OfPacks(int packs) => ofSamples.TryGetValue(packs, out var known) ? known : ofSamples[packs] = MeansOf(packs);
     }
 
-    private static double Outside(double value, double uncertainty, double lowest, double highest) => uncertainty > 0
-        ? Normal.CDF(value, uncertainty, lowest) + 1 - Normal.CDF(value, uncertainty, highest)
+    private static double DeclaredOf(RoundedAmount rounded) => (double)(rounded.ShownNumber ?? rounded.Band.To ?? rounded.Band.From);
+
+    // What the law prints as zero, or in words, cannot be wrong for being more than the zero.
+    private static double PrintedUpTo(RoundedAmount rounded) => rounded.Band.Method == RoundingMethod.Text ? (double)(rounded.Band.To ?? 0)
+        : rounded is { IsZero: true, Band.Method: RoundingMethod.Nearest } ? (double)rounded.Band.Increment / 2 : 0;
+
+    /// <summary>The probability that a normal number lies outside two limits; an exact number lies outside or does not.</summary>
+    internal static double Outside(double value, double uncertainty, double lowest, double highest) => uncertainty > 0
+        ? Normal.CDF(value, uncertainty, lowest) + Normal.CDF(-value, uncertainty, -highest)
         : value < lowest || value > highest ? 1 : 0;
 
     private IReadOnlyList<(string, double)> SharesOf(Propagated first)
     {
         var shares = first.VarianceShares;
-        return [.. _names.Select((name, part) => (Name: name, Share: shares[part] + shares[_masses.Length + part])).Where(each => each.Share > 0).OrderByDescending(each => each.Share)];
+        return [.. _names.Select((name, part) => (Name: name, Share: shares[part] + shares[_names.Length + part])).Where(each => each.Share > 0).OrderByDescending(each => each.Share)];
     }
 
     private static double Square(double number) => number * number;

@@ -31,7 +31,7 @@ public sealed record RecordDifference(string Section, bool IsPrinted, string Key
 /// <remarks>The digest is SHA-256 over the record without it, so that a changed file is found out. It is no proof of who signed: it guards against slips, not against forgers.</remarks>
 public sealed record LabelRecord
 {
-    private static readonly JsonSerializerOptions Options = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, PropertyNamingPolicy = JsonNamingPolicy.CamelCase, NewLine = "\n" };
+    private static readonly JsonSerializerOptions Options = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, PropertyNamingPolicy = JsonNamingPolicy.CamelCase, NewLine = "\n", UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow, AllowDuplicateProperties = false, RespectNullableAnnotations = true };
 
     /// <summary>The product.</summary>
     public required string Product { get; init; }
@@ -74,11 +74,12 @@ public sealed record LabelRecord
     {
         try
         {
-            return JsonSerializer.Deserialize<LabelRecord>(text, Options) ?? throw new FormatException("The file is empty; a record is what the program wrote when a label was signed.");
+            var record = JsonSerializer.Deserialize<LabelRecord>(text, Options) ?? throw new FormatException("The file is empty; a record is what the program wrote when a label was signed.");
+            return record.Repeated() is { } twice ? throw new FormatException($"The file is no record of a label ({twice} stands in it twice); take it from where it was signed, it is not mended by hand.") : record;
         }
         catch (JsonException error)
         {
-            throw new FormatException($"The file is no record of a label (line {error.LineNumber + 1}); take it from where it was signed, it is not mended by hand.", error);
+            throw new FormatException($"The file is no record of a label (line {(error.LineNumber ?? 0) + 1}); take it from where it was signed, it is not mended by hand.", error);
         }
     }
 
@@ -86,6 +87,9 @@ public sealed record LabelRecord
     /// <param name="now">A record of the same product drawn up now.</param>
     public IReadOnlyList<RecordDifference> Against(LabelRecord now) =>
         [.. Sections.Select(section => section.Title).Union(now.Sections.Select(section => section.Title)).SelectMany(title => Between(SectionOf(title), now.SectionOf(title), title))];
+
+    private string? Repeated() => Sections.GroupBy(section => section.Title).FirstOrDefault(group => group.Count() > 1)?.Key
+        ?? Sections.SelectMany(section => section.Rows.GroupBy(row => row.Key).Where(group => group.Count() > 1).Select(group => $"{section.Title}: {group.Key}")).FirstOrDefault();
 
     private RecordSection? SectionOf(string title) => Sections.FirstOrDefault(section => section.Title == title);
 

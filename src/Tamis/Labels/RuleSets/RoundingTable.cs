@@ -19,6 +19,9 @@ public sealed record RoundedAmount(string Text, IReadOnlyList<string> Alternativ
 /// <summary>The rounding bands of a rule set.</summary>
 public sealed class RoundingTable
 {
+    // A decimal has 28 places; what is smaller than this rounds to nothing.
+    private const decimal SmallestStep = 1e-24m;
+
     private readonly ILookup<(string, string), RoundingBand> _byFigure;
 
     /// <summary>Makes a table.</summary>
@@ -104,8 +107,8 @@ public sealed class RoundingTable
         if (amount == 0) return step;
         var scaled = amount;
         for (; scaled >= 10; scaled /= 10) step *= 10;
-        for (; scaled < 1; scaled *= 10) step /= 10;
-        for (var figure = 1; figure < figures; figure++) step /= 10;
+        for (; scaled < 1 && step > SmallestStep; scaled *= 10) step /= 10;
+        for (var figure = 1; figure < figures && step > SmallestStep; figure++) step /= 10;
         return step;
     }
 

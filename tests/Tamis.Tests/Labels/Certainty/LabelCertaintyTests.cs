@@ -10,12 +10,12 @@ public class LabelCertaintyTests
 {
     private static Dessert Loaf { get; } = Dessert.Open(Repository.Path("data", "desserts", "travel-loaf"));
 
-    private static NutritionPanel Of(double fat, double deviation, int samples)
+    private static NutritionPanel Of(double fat, double deviation, int samples, RuleSet? rules = null, double waterGrams = 0)
     {
         Source source = new("a laboratory", Evidence.Published);
         var contents = LabelKit.Nutrients.All.Select(nutrient => nutrient.Tag == "FAT" ? Content.Spread(ContentState.Measured, fat, source, samples, deviation) : new Content(ContentState.Measured, 0, null, source)).ToArray();
-        Mixture mixture = new() { Parts = [new(new Ingredient { Name = "cream", Profile = new("cream", LabelKit.Nutrients, contents, 6.25) }, 100, 0, source)] };
-        return NutritionPanel.Of(mixture, LabelKit.Eu, PanelBasis.Per100Grams);
+        Mixture mixture = new() { Parts = [new(new Ingredient { Name = "cream", Profile = new("cream", LabelKit.Nutrients, contents, 6.25) }, 100 + waterGrams, 0, source)], EvaporatedGrams = waterGrams };
+        return NutritionPanel.Of(mixture, rules ?? LabelKit.Eu, PanelBasis.Per100Grams);
     }
 
     // By hand: 8.0 g declared, 1.5 g accepted on either side (guidance of December 2012, Table 1: below 10 g); a lot's standard deviation of 1 with 24 samples is 1·√(1 + 1/24) = 1.0206;
@@ -95,4 +95,94 @@ public class LabelCertaintyTests
         Assert.Equal((4.0, double.PositiveInfinity), (fibre.Lowest(5), fibre.Highest(5)));
         Assert.Equal((double.NegativeInfinity, 12.0), (fat.Lowest(10), fat.Highest(10)));
     }
+
+    // By hand: fat 10 g, declared 10 g, 12 g at most (21 CFR 101.9(g)(5)). 100 g of 200 g leave as water; drying varies by 20 % of it from piece to piece, 20 g of 100 g finished:
+    // one pack 10 · 20/100 = 2 g, z = 1, 0.1587; twelve packs 2/√12 = 0.5774 g, z = 3.464, 0.00027 (a table of the normal distribution).
+    [Fact]
+    public void Of_TwelvePacks_AverageTheDryingOfEachPiece()
+    {
+        var figure = LabelCertainty.Of(Of(5, 0, 24, AnyCoverage(LabelKit.Us), 100), new() { PieceWaterPercent = 20 }).Figures.Single(each => each.Line.Key == "total fat");
+
+        Assert.Equal((10.0, 12), (figure.Declared, figure.Tolerance!.Sample.Units));
+        Assert.Equal(0.1587, figure.OutsideProbability!.Value, 4);
+        Assert.Equal(0.00027, figure.SampleProbability!.Value, 5);
+    }
+
+    // What a make shares is not averaged over its packs.
+    [Fact]
+    public void Of_DryingOfTheMake_IsTheSameForOnePackAndTwelve()
+    {
+        var figure = LabelCertainty.Of(Of(5, 0, 24, AnyCoverage(LabelKit.Us), 100), new(WaterLossPercent: 20)).Figures.Single(each => each.Line.Key == "total fat");
+
+        Assert.Equal(figure.OutsideProbability!.Value, figure.SampleProbability!.Value, 12);
+    }
+
+    // By hand: 8 g ± 1.5 g with nothing but a laboratory's 10 %, 0.8 g: z = 1.875, 2 · 0.0304 = 0.0608.
+    [Fact]
+    public void Of_MeasurementIncludedInTheTolerance_IsPartOfTheResult()
+    {
+        var figure = LabelCertainty.Of(Of(8, 0, 24), new() { MeasurementPercent = 10 }).Figures.Single(each => each.Line.Key == "fat");
+
+        Assert.Equal(0.0608, figure.OutsideProbability!.Value, 4);
+        Assert.Equal(0, figure.Number.StandardUncertainty);
+    }
+
+    // Table 3 of the guidance of December 2012: for a claim of at most so much fat 3 g below, above nothing but the uncertainty of the measurement, here 2 · 10 % of 2 g.
+    [Fact]
+    public void Of_ClaimOfAtMost_HasTheTolerancesOfTheClaim()
+    {
+        Dictionary<string, ClaimSubject> claims = new(Names.Comparer) { ["fat"] = ClaimSubject.AtMost };
+
+        Assert.Equal((0.0, 2.0), LabelCertainty.Of(Of(2, 0.1, 24), claims: claims).Figures.Single(each => each.Line.Key == "fat").Accepted);
+        Assert.Equal((0.0, 2.4), LabelCertainty.Of(Of(2, 0.1, 24), new() { MeasurementPercent = 10 }, claims).Figures.Single(each => each.Line.Key == "fat").Accepted);
+    }
+
+    // 120 % of nothing is nothing; what the law itself prints as 0 g (below 0.5 g, 21 CFR 101.9(c)(2)) is not wrong for being more.
+    [Fact]
+    public void Of_PrintedAsZero_AcceptsWhatIsPrintedAsZero()
+    {
+        var figure = LabelCertainty.Of(Of(0.3, 0.05, 24, AnyCoverage(LabelKit.Us))).Figures.Single(each => each.Line.Key == "total fat");
+
+        Assert.Equal(("0 g", 0.5), (figure.Line.Declared, figure.Accepted!.Value.Highest));
+        Assert.True(figure.OutsideProbability < 0.001);
+    }
+
+    [Fact]
+    public void Drawn_CompositeAndMeasurement_AgreeWithFirstOrder()
+    {
+        var certainty = LabelCertainty.Of(Of(5, 0.4, 24, AnyCoverage(LabelKit.Us), 100), new(1, 2, 1) { PieceWaterPercent = 4, MeasurementPercent = 4 });
+        var at = certainty.Figures.ToList().FindIndex(figure => figure.Line.Key == "total fat");
+
+        var drawn = certainty.Drawn(200_000, seed: 11)[at];
+
+        Assert.Equal(certainty.Figures[at].OutsideProbability!.Value, drawn.Outside!.Value, 0.02);
+        Assert.Equal(certainty.Figures[at].SampleProbability!.Value, drawn.SampleOutside!.Value, 0.02);
+    }
+
+    // No tolerance is listed: no chance is offered, and the authority's words are there to be shown.
+    [Theory]
+    [InlineData("au-nz")]
+    [InlineData("codex")]
+    public void Tolerances_NoneListed_GiveNoChance(string name)
+    {
+        var rules = RuleSets.Load(LabelKit.Folder, name);
+
+        Assert.All(LabelCertainty.Of(Of(8, 1, 24, rules)).Figures, figure => Assert.Null(figure.OutsideProbability));
+        Assert.NotEmpty(Tolerances.Of(rules).None.Single().Origin.Note);
+    }
+
+    [Fact]
+    public void Tolerances_Broken_NameEveryCell()
+    {
+        using var folder = new TemporaryFolder();
+        foreach (var file in Directory.EnumerateFiles(Path.Combine(LabelKit.Folder, "eu"))) File.Copy(file, Path.Combine(folder.Path, Path.GetFileName(file)));
+        var path = Path.Combine(folder.Path, "tolerances.csv");
+        File.WriteAllText(path, string.Join('\n', File.ReadLines(path).Take(1)) + "\nfatt,g,no claim,0,1,10,0,,,amount,perhaps,0,1,guidance,,law,text,\n");
+
+        var error = Assert.Throws<Tamis.Tables.TableException>(() => Tolerances.Of(RuleSet.Load(folder.Path)));
+
+        Assert.Equal(["figure", "measurement", "minus", "units"], error.Problems.Select(problem => problem.Column).Order());
+    }
+
+    private static RuleSet AnyCoverage(RuleSet rules) => rules with { KnownSharePercent = 0 };
 }

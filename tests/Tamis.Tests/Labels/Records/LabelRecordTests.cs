@@ -104,16 +104,39 @@ public sealed class LabelRecordTests : IDisposable
     [Fact]
     public void Sign_WithoutAName_IsRefused() => Assert.Throws<InvalidOperationException>(() => LabelRecords.Sign(Dessert.Open(_loaf), "V1b", "eu", "en", " ", Day));
 
-    [Fact]
-    public void Export_EveryFigure_HasItsRawAndRoundedFormAndItsRule()
+    // A line that the kit does not know, or one that stands twice, could hide what was signed.
+    [Theory]
+    [InlineData("\"signer\": \"P1\",", "\"signer\": \"P1\",\n  \"approved\": true,")]
+    [InlineData("\"signer\": \"P1\",", "\"signer\": \"P1\",\n  \"signer\": \"P2\",")]
+    [InlineData("\"trial\": \"V1b\",", "\"trial\": null,")]
+    [InlineData("\"title\": \"Documents\"", "\"title\": \"Formula\"")]
+    public void Of_FileWithMoreOrLessThanARecord_IsNoRecord(string from, string to)
     {
-        var figures = DessertPanels.Export(Dessert.Open(_loaf), "V1", "eu");
+        var path = LabelRecords.Sign(Dessert.Open(_loaf), "V1b", "eu", "en", "P1", Day);
+        Change(Path.Combine("travel-loaf", "records", Path.GetFileName(path)), from, to);
 
-        var fat = figures.Single(figure => figure.Figure == "fat");
-        Assert.Equal((14.09, "14 g"), (Math.Round(fat.Amount, 2), fat.Declared));
-        Assert.Contains("nearest 1 g", fat.Rounding, StringComparison.Ordinal);
-        Assert.Equal(figures.Count, System.Text.Json.JsonDocument.Parse(DessertPanels.ToJson(figures)).RootElement.GetArrayLength());
-        var (columns, rows) = DessertPanels.ToTable(figures);
-        Assert.All(rows, row => Assert.Equal(columns.Count, row.Count));
+        Assert.Equal(Path.GetFileName(path), Assert.Single(Assert.Throws<TableException>(() => LabelRecords.Of(Dessert.Open(_loaf))).Problems).File);
+    }
+
+    // Blanks and line ends are no content.
+    [Fact]
+    public void Of_FileWithOtherLineEnds_IsUnchanged()
+    {
+        var path = LabelRecords.Sign(Dessert.Open(_loaf), "V1b", "eu", "en", "P1", Day);
+        File.WriteAllText(path, File.ReadAllText(path).Replace("\n", "\r\n", StringComparison.Ordinal));
+
+        Assert.True(LabelRecords.Of(Dessert.Open(_loaf))[0].Record.IsUnchanged);
+    }
+
+    [Fact]
+    public void WriteNew_FileIsThere_LeavesItAsItIs()
+    {
+        var path = Path.Combine(_folder.Path, "once.json");
+        TextFile.WriteNew(path, "first");
+
+        Assert.Throws<IOException>(() => TextFile.WriteNew(path, "second"));
+
+        Assert.Equal("first", File.ReadAllText(path));
+        Assert.DoesNotContain(Directory.EnumerateFiles(_folder.Path), file => file.EndsWith(".part", StringComparison.Ordinal));
     }
 }

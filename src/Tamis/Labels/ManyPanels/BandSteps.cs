@@ -1,0 +1,87 @@
+namespace Tamis.Labels;
+
+/// <summary>A rounded figure as many panels print it.</summary>
+/// <param name="Text">What is printed.</param>
+/// <param name="Number">The rounded number; null where a text stands for the band.</param>
+/// <param name="Percent">The percentage of the reference value where the law takes it from the declared number; null where it does not, or there is none.</param>
+internal sealed record PrintedStep(string Text, decimal? Number, string? Percent);
+
+/// <summary>The rounding bands of one figure, laid out so that an amount finds its printed text without decimal arithmetic.</summary>
+/// <remarks>Between two ends of bands and powers of ten the step is the same, and all amounts nearest to one multiple of it print the same text:
+/// the rounding table itself gives that text once, for the first amount that comes. An amount near an end of a band or near a tie, or in a band that hangs on a condition, is left to the table.</remarks>
+internal sealed class BandSteps
+{
+    // A binary fraction holds 15 figures; a tie that is told from its neighbours by less is worked out in decimals.
+    private const double Near = 1e-9;
+    private const int MostSteps = 1 << 14;
+    private static readonly double[] Tens = [.. Enumerable.Range(-9, 19).Select(power => Math.Pow(10, power))];
+
+    private readonly RoundingTable _table;
+    private readonly (string Key, string Unit) _figure;
+    private readonly Func<RoundedAmount, string?> _percent;
+    private readonly double[] _ends;
+    private readonly double[] _steps;
+    private readonly PrintedStep?[][] _printed;
+    private readonly PrintedStep? _zero;
+
+    public BandSteps(RoundingTable table, string key, string unit, Func<RoundedAmount, string?> percent)
+    {
+        (_table, _figure, _percent) = (table, (key, unit), percent);
+        var bands = table.For(key, unit).ToArray();
+        var isSignificant = Array.Exists(bands, band => band.Method == RoundingMethod.Significant);
+        _ends = [.. bands.SelectMany(band => band.To is { } to ? new[] { (double)band.From, (double)to } : [(double)band.From])
+            .Concat(isSignificant ? Tens : []).Where(end => end > 0).Distinct().Order()];
+        _steps = new double[_ends.Length + 1];
+        _printed = new PrintedStep?[_steps.Length][];
+        for (var at = 0; at < _steps.Length; at++)
+        {
+            var within = (decimal)(at == 0 ? _ends.Length > 0 ? _ends[0] / 2 : 1 : at == _ends.Length ? _ends[^1] * 2 : (_ends[at - 1] + _ends[at]) / 2);
+            _steps[at] = StepOf(bands, within);
+            _printed[at] = [];
+        }
+        _zero = Array.Exists(bands, band => band.If.Length > 0 && band.Takes(0)) || !Array.Exists(bands, band => band.Takes(0)) ? null : Printed(0);
+    }
+
+    /// <summary>What is printed for an amount; null where only the table can say.</summary>
+    public PrintedStep? For(double amount)
+    {
+        if (amount <= 0) return _zero;
+        var at = 0;
+        while (at < _ends.Length && amount >= _ends[at]) at++;
+        if (at < _ends.Length && _ends[at] - amount <= Near * amount || at > 0 && amount - _ends[at - 1] <= Near * amount) return null;
+        var step = _steps[at];
+        if (!(step > 0)) return step == 0 ? Kept(at, 0, amount) : null;
+        var steps = amount / step;
+        var whole = Math.Floor(steps + 0.5);
+        return Math.Abs(steps - whole) > 0.5 - Near * Math.Max(1, steps) || whole >= MostSteps ? null : Kept(at, (int)whole, amount);
+    }
+
+    private PrintedStep Kept(int at, int steps, double amount)
+    {
+        if (steps >= _printed[at].Length)
+        {
+            var more = new PrintedStep?[Math.Min(MostSteps, Math.Max(steps + 1, 2 * _printed[at].Length))];
+            _printed[at].CopyTo(more, 0);
+            _printed[at] = more;
+        }
+        return _printed[at][steps] ??= Printed(amount);
+    }
+
+    private PrintedStep Printed(double amount)
+    {
+        var rounded = _table.Round(_figure.Key, _figure.Unit, RoundingTable.ToDecimal(amount));
+        return new(rounded.Text, rounded.Number, _percent(rounded));
+    }
+
+    // The step between two ends: 0 where a text stands for all of it, NaN where only the table can say.
+    private static double StepOf(RoundingBand[] bands, decimal within)
+    {
+        if (Array.Exists(bands, band => band.If.Length > 0 && band.Takes(within)) || Array.Find(bands, band => band.If.Length == 0 && band.Takes(within)) is not { } band) return double.NaN;
+        return band.Method switch
+        {
+            RoundingMethod.Text => 0,
+            RoundingMethod.Nearest => (double)band.Increment,
+            _ => Math.Pow(10, Math.Floor(Math.Log10((double)within)) + 1 - (double)band.Increment),
+        };
+    }
+}

@@ -1,0 +1,72 @@
+using Tamis.App.Label;
+
+namespace Tamis.App.Tests.Label;
+
+public class LabelCommandTests
+{
+    private static ScratchFolder Folder()
+    {
+        ScratchFolder scratch = new();
+        scratch.Write("formula.csv", "component,line,T1\nsugar work,sugar,200 g\n");
+        scratch.Write("trials.csv", "trial,parent,made_on\nT1,,2026-11-01\n");
+        scratch.Write("store/ingredients.csv", "ingredient,food,label_name,allergens\nsugar,SR28 19335,sugar,none\n");
+        return scratch;
+    }
+
+    private static (int Code, string Said) Said(Func<TextWriter, int> run)
+    {
+        using var said = new StringWriter();
+        return (run(said), said.ToString());
+    }
+
+    [Fact]
+    public void Run_OneRuleSet_WritesFiguresAndWorkingTwice()
+    {
+        using var scratch = Folder();
+
+        var (code, said) = Said(writer => LabelCommand.Run(scratch.Path, null, ["eu"], scratch["out"], writer));
+
+        Assert.Equal(0, code);
+        Assert.Contains("under 1 rule sets", said, StringComparison.Ordinal);
+        Assert.Equal(["label-figures.csv", "label-figures.json", "label-working.csv", "label-working.json"], Directory.EnumerateFiles(scratch["out"]).Select(Path.GetFileName).Order());
+    }
+
+    [Fact]
+    public void Run_UnknownRuleSet_NamesTheKnownOnesAndWritesNothing()
+    {
+        using var scratch = Folder();
+
+        var (code, said) = Said(writer => LabelCommand.Run(scratch.Path, "T1", ["atlantis"], scratch["out"], writer));
+
+        Assert.Equal(1, code);
+        Assert.Contains("codex", said, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(scratch["out"]));
+    }
+
+    [Fact]
+    public void Sign_Label_IsWrittenOnceAndThenRefused()
+    {
+        using var scratch = Folder();
+        DateOnly day = new(2026, 11, 2);
+
+        var (first, written) = Said(writer => SignCommand.Run(scratch.Path, "T1", "eu", "P1", "en", day, writer));
+        var (second, refused) = Said(writer => SignCommand.Run(scratch.Path, "T1", "eu", "P1", "en", day, writer));
+
+        Assert.Equal((0, 1), (first, second));
+        Assert.Contains("T1-eu-en-2026-11-02.json", written, StringComparison.Ordinal);
+        Assert.Contains("never written over", refused, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Sign_Draft_IsRefusedInWords()
+    {
+        using var scratch = Folder();
+        scratch.Write("store/ingredients.csv", "ingredient,food,label_name,allergens\nsugar,,sugar,none\n");
+
+        var (code, said) = Said(writer => SignCommand.Run(scratch.Path, "T1", "eu", "P1", "en", new(2026, 11, 2), writer));
+
+        Assert.Equal(1, code);
+        Assert.Contains("cannot be signed yet", said, StringComparison.Ordinal);
+        Assert.Contains("not known of sugar", said, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,62 @@
+using System.Text.Json;
+using Tamis.Desserts;
+using Tamis.Labels;
+using Tamis.Tables;
+
+namespace Tamis.Tests.Labels;
+
+public class PanelExportTests
+{
+    private static Dessert Loaf { get; } = Dessert.Open(Repository.Path("data", "desserts", "travel-loaf"));
+
+    public static TheoryData<string> RuleSetNames => [.. RuleSets.NamesIn(LabelKit.Folder)];
+
+    [Fact]
+    public void Figures_EveryFigure_HasItsRawAndRoundedFormAndItsRule()
+    {
+        var figures = PanelExport.Figures(Loaf, "V1", "eu");
+
+        var fat = figures.Single(figure => figure.Figure == "fat");
+        Assert.Equal((14.09, "14 g", 14m), (Math.Round(fat.Amount, 2), fat.Declared, fat.Rounded));
+        Assert.Contains("nearest 1 g", fat.Rounding, StringComparison.Ordinal);
+        Assert.Equal((11.2, 16.8), (fat.AcceptedLow, fat.AcceptedHigh));
+        Assert.Equal(figures.Count, JsonDocument.Parse(PanelExport.ToJson(figures)).RootElement.GetArrayLength());
+    }
+
+    [Fact]
+    public void ToTable_Figures_HasAColumnForEachAndNumbersWithAPoint()
+    {
+        var (columns, rows) = PanelExport.ToTable(PanelExport.Figures(Loaf, "V1", "eu"));
+
+        Assert.Equal(["product", "trial", "rules", "basis", "figure", "term", "unit", "amount"], columns.Take(8));
+        Assert.All(rows, row => Assert.Equal(columns.Count, row.Count));
+        Assert.Contains(rows, row => row[columns.ToList().IndexOf("amount")].Contains('.', StringComparison.Ordinal));
+    }
+
+    // Text that a spreadsheet would take for a formula is written so that it is none.
+    [Fact]
+    public void ToTable_TextLikeAFormula_IsWrittenAsText()
+    {
+        var (columns, rows) = PanelExport.ToTable([PanelExport.Figures(Loaf, "V1", "eu")[0] with { Product = "=1+1" }]);
+
+        var text = System.Text.Encoding.UTF8.GetString(SheetWriter.Bytes(SheetDialect.Shipped, columns, rows));
+
+        Assert.DoesNotContain("\n=1+1", text, StringComparison.Ordinal);
+        Assert.Contains("'=1+1", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(RuleSetNames))]
+    public void Working_EveryFigure_AddsUpToItsAmount(string rules)
+    {
+        var panel = DessertPanels.Of(Loaf, "V1", rules);
+        var rows = PanelExport.Working(Loaf, "V1", rules);
+
+        Assert.All(panel.Lines, line =>
+        {
+            var own = rows.Where(row => row.Figure == line.Key && row.Unit == line.Unit).ToArray();
+            Assert.Equal(line.Amount.Known, own.Sum(row => row.Gives ?? 0) * own[0].BasisG / own[0].FinishedG, 1e-6 * Math.Max(1, line.Amount.Known));
+            Assert.All(own, row => Assert.Contains("formula.csv", row.Cell, StringComparison.Ordinal));
+        });
+    }
+}
