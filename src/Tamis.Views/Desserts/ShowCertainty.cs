@@ -18,16 +18,16 @@ public static partial class Show
             Num.Said(figure.Line.Declared),
             figure.IsRangeKnown ? $"{Plain(figure.Range.Low)} to {Plain(figure.Range.High)} {figure.Line.Unit}" : $"the spread is known for {Percent(figure.SpreadShare)} of the amount",
             figure.Accepted is var (low, high) ? AcceptedText(low, high, figure.Line.Unit) : "no tolerance is listed",
-            Num.Said(figure.OutsideProbability is { } outside ? Percent(outside) : "none"),
-            Num.Said(drawn[at].Outside is { } share ? Percent(share) : "none"),
-            .. sample is null ? [] : (Cell[])[Num.Said(figure.SampleProbability is { } composite ? Percent(composite) : "none")],
+            Chance(figure, figure.OutsideProbability),
+            Chance(figure, drawn[at].Outside),
+            .. sample is null ? [] : (Cell[])[Chance(figure, figure.SampleProbability)],
             figure.Shares.Count > 0 ? $"{figure.Shares[0].Ingredient} ({Percent(figure.Shares[0].Share)} of the variance)" : "nothing: no spread is known"]))];
         return new DataTable($"How sure the figures are, {set.Title}",
             [Column.Words("Figure"), Column.Numbers("Declared"), Column.Words("In 95 of 100 cases"), Column.Words("Accepted"), Column.Numbers("Outside"), Column.Numbers("By drawing"),
              .. sample is null ? [] : (Column[])[Column.Numbers("Official sample")], Column.Words("Analyse first")], rows)
         {
             IsWide = true,
-            Caption = Html.Text("Outside is the chance that the analysis of one pack falls outside what the authority accepts about the declared figure, by propagation of the spreads and by 100,000 draws."
+            Caption = Html.Text("Outside is the chance that the analysis of one pack falls outside what the authority accepts about the declared figure, by propagation of the spreads and by 100,000 draws; not known where the spread of too much of the amount is not."
                 + (sample is { } taken ? $" The authority puts {taken.Units} packs of one make together{(taken.Analyses > 1 ? $" and takes the mean of {taken.Analyses} analyses" : "")}: contents and the drying of the make are shared by all of them and are not averaged out." : "")),
             Notes =
             [
@@ -39,6 +39,15 @@ public static partial class Show
                 .. certainty.Figures.Select(figure => figure.Tolerance?.Origin).OfType<RuleOrigin>().Select(origin => origin.ToString()).Distinct().Take(1).Select(origin => Html.Text($"Tolerances: {origin}.")),
             ],
         }.ToHtml();
+    });
+
+    // Where the spread of a part of the amount is not known the chance is larger than what is known of it, and no chance at all is none to be offered.
+    private static Num Chance(FigureCertainty figure, double? outside) => Num.Said(outside switch
+    {
+        null => "none",
+        { } chance when figure.IsRangeKnown => Percent(chance),
+        >= 0.0005 and var least => $"at least {Percent(least)}",
+        _ => "not known",
     });
 
     private static string AcceptedText(double low, double high, string unit) => (double.IsFinite(low) && low > 0, double.IsFinite(high)) switch

@@ -14,6 +14,7 @@ public static class Quantities
         LabelNameQuantities.All,
         LabelLayoutQuantities.All,
         ClaimQuantities.All,
+        ToleranceQuantities.All,
         MixtureQuantities.All,
         MigrationQuantities.All,
         ProductionQuantities.All,

@@ -72,7 +72,7 @@ public sealed record ExportedFigure
     /// <summary>The highest amount that the authority accepts.</summary>
     public required double? AcceptedHigh { get; init; }
 
-    /// <summary>The chance that the analysis of one pack falls outside; null where no tolerance is listed.</summary>
+    /// <summary>The chance that the analysis of one pack falls outside; null where no tolerance is listed, or the spread of too much of the amount is not known.</summary>
     public required double? OutsidePercent { get; init; }
 
     /// <summary>The same for the sample that the authority takes, where it takes several packs.</summary>

@@ -29,7 +29,7 @@ public static class PanelExport
                 ReferenceValue = line.Reference?.Value, ReferencePercent = line.Reference is { } reference && line.Value is { } value ? Raw(value / reference.Value * 100) : null,
                 Percent = line.Percent?.Text ?? "", ReferenceSource = line.Reference?.Origin.ToString() ?? "",
                 Rounding = band?.InWords ?? "", Source = band?.Origin.Source.ToString() ?? "", Strength = band?.Origin.StrengthInWords ?? "",
-                AcceptedLow = Limit(sure?.Accepted?.Lowest), AcceptedHigh = Limit(sure?.Accepted?.Highest), OutsidePercent = Raw(sure?.OutsideProbability * 100), SampleOutsidePercent = Raw(sure?.SampleProbability * 100),
+                AcceptedLow = Limit(sure?.Accepted?.Lowest), AcceptedHigh = Limit(sure?.Accepted?.Highest), OutsidePercent = sure is { IsRangeKnown: true } ? Raw(sure.OutsideProbability * 100) : null, SampleOutsidePercent = sure is { IsRangeKnown: true } ? Raw(sure.SampleProbability * 100) : null,
                 ToleranceSource = sure?.Tolerance?.Origin.ToString() ?? "", AnalyseFirst = sure?.Shares.Count > 0 ? sure.Shares[0].Ingredient : "", IsDraft = panel.IsDraft,
             };
         })];

@@ -17,7 +17,7 @@ public sealed record FigureCertainty(PanelLine Line, double Declared, UncertainN
     /// <remarks>What the law itself prints as zero or in words is accepted for that print, however small the percentage of it.</remarks>
     public (double Lowest, double Highest)? Accepted { get; init; }
 
-    /// <summary>The probability that the analysis of one pack falls outside, to first order; null where there is no tolerance.</summary>
+    /// <summary>The probability that the analysis of one pack falls outside, to first order and from the spreads that are known: too small where <see cref="IsRangeKnown"/> is false. Null where there is no tolerance.</summary>
     public double? OutsideProbability { get; init; }
 
     /// <summary>The same for the sample that the authority takes: packs put together, analyses averaged; null where it takes one pack and analyses once, or there is no tolerance.</summary>
