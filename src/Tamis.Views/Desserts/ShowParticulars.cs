@@ -84,7 +84,9 @@ public static partial class Show
                 : ("Stops release", Html.Of($"there are no words for {mark.Name} in the language “{language}”: a term in its column of date-marking.csv, {rules}.")),
         });
         if (prompt.Days is { } days) lines.Add(("It keeps", Html.Of($"{days} days, as dessert.csv says{(prompt.Form is { } form ? Html.Of($": {form.Rule} <small>{form.Origin.ToString()}</small>") : Html.Empty)}.")));
-        lines.Add(("How to keep it", Html.Of($"{(prompt.Keep is { } keep ? Capital(Typeset.Text(keep)) + ", as dessert.csv says" : "Nobody has said: a row keep in dessert.csv")}.")));
+        lines.Add(prompt.Keep is not { } keep ? ("How to keep it", Html.Of($"Nobody has said: a row keep in dessert.csv."))
+            : dessert.Words.Said(keep, language) is { } kept ? ("How to keep it", Html.Of($"<span lang=\"{language}\">{Capital(Typeset.Text(kept))}</span>, as dessert.csv says."))
+            : ("Stops release", Html.Of($"There is no term for “{Typeset.Text(keep)}” in the language “{language}”: a row in the store’s words.csv.")));
         if (prompt.Components.Count > 0)
         {
             var moistest = prompt.Components[0];
@@ -103,10 +105,12 @@ public static partial class Show
     {
         var set = KitData.Rules(rules);
         var checks = TrialParticulars.Additives(dessert, trial, rules);
-        if (checks.Count == 0) return Notes.Small(Html.Of($"No additive is known in {trial}: none is weighed, and no list of a compound names one."));
+        var unknown = Html.Join(TrialParticulars.UnknownAdditives(dessert, trial, rules).Select(each => Notes.StopsRelease(
+            Html.Of($"“{each.Named}” of {each.Ingredient.Name} is no additive that the kit knows: nothing can be said of it. Supply its number, or a row more in data/rules/additives.csv with its source.{(each.Ingredient.Origin is { } origin ? Marks.From(origin) : Html.Empty)}"))));
+        if (checks.Count == 0) return unknown + Notes.Small(Html.Of($"No additive is known in {trial}: none is weighed, and no list of a compound names one."));
         var stops = Html.Join(checks.Where(each => each.Verdict is LevelVerdict.NotPermitted or LevelVerdict.Over).Select(each => Notes.StopsRelease(
             Html.Of($"{Capital(each.Use.Additive.Name)} ({each.Use.Additive.Number}), by way of {each.Use.Ingredient.Name}: {(each.Verdict == LevelVerdict.Over ? "over the limit" : "not permitted")} ({set.Title}). {each.Level!.Origin.ToString()}"))));
-        return stops + new DataTable($"Additives of {trial} against their levels, {set.Title}",
+        return unknown + stops + new DataTable($"Additives of {trial} against their levels, {set.Title}",
             [Column.Words("Additive"), Column.Words("By way of"), Column.Words("Category"), Column.Numbers("At most there"), Column.Numbers("Limit"), Column.Words("Verdict"), Column.Words("Rule")],
             [.. checks.OrderByDescending(each => each.Verdict).Select(each => new Row($"{each.Use.Additive.Name}, {each.Use.Additive.Number}", each.Use.Ingredient.Name, each.Category,
                 each.MostMgPerKg is { } most ? Num.Said($"{Short((double)Math.Round(most, most < 100 ? 1 : 0))}\u202fmg/kg") : Num.Said("not known"),

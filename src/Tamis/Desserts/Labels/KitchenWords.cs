@@ -29,4 +29,7 @@ public sealed class KitchenWords
 
     /// <summary>A word in a language; null where the sheet has no term.</summary>
     public string? In(string word, string language) => _terms.GetValueOrDefault((Names.Key(word), Names.Key(language)));
+
+    /// <summary>A word as a pack in a language says it: the sheet's term, or in English the word itself; null where there is no term.</summary>
+    public string? Said(string word, string language) => In(word, language) ?? (Names.Same(language, "en") ? word : null);
 }

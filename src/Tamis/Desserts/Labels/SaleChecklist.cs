@@ -76,6 +76,8 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
     private (bool?, string, Source?) Fact(string keys)
     {
         var wanted = keys.Split(';', StringSplitOptions.TrimEntries);
+        if (wanted is ["keep"] && dessert.Facts.Text("keep", trial) is { } keep && dessert.Words.Said(keep, language) is null)
+            return (false, $"there is no term for '{keep}' in the language '{language}': a row in the store's words.csv", dessert.Facts.OriginOf("keep", trial));
         return wanted.FirstOrDefault(key => dessert.Facts.Text(key, trial) is not null) is { } key
             ? (true, dessert.Facts.Text(key, trial)!, dessert.Facts.OriginOf(key, trial))
             : (false, $"a row {string.Join(" or ", wanted)} in dessert.csv", null);

@@ -40,6 +40,9 @@ public static class TrialParticulars
         return AdditiveLevels.Of(set).Check(AdditiveUse.In(whole, set), whole.FinishedGrams, LabelAsked.Category(dessert, dessert.Trial(trial).Trial, set), FoodCategories.Of(set));
     }
 
+    /// <summary>What a trial has as an additive that the kit does not know, with the ingredient: nothing can be said of it, neither of its level nor of a statement that it may trigger.</summary>
+    public static IReadOnlyList<(Formulas.Ingredient Ingredient, string Named)> UnknownAdditives(Dessert dessert, string trial, string rules) => AdditiveUse.UnknownIn(Whole(dessert, trial), KitData.Rules(rules));
+
     /// <summary>The workshop's own cautions for those who eat: raw egg, choking, alcohol. They are no statement of the law.</summary>
     public static IReadOnlyList<Caution> Own(Dessert dessert, string trial)
     {

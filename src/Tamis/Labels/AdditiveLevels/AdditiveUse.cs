@@ -32,5 +32,20 @@ public sealed record AdditiveUse(Additive Additive, Ingredient Ingredient, strin
         return uses;
     }
 
+    /// <summary>What stands in a mixture as an additive and is none that the kit knows, with the ingredient: a number of a sheet, or a name behind a class in a supplier's list.</summary>
+    public static IReadOnlyList<(Ingredient Ingredient, string Named)> UnknownIn(Mixture mixture, RuleSet rules)
+    {
+        var (additives, words) = (Additives.Of(rules), LabelWords.Of(rules.Folder));
+        List<(Ingredient, string)> found = [];
+        foreach (var ingredient in mixture.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer))
+        {
+            found.AddRange(ingredient.AdditiveNumbers.Where(number => additives.Find(number) is null).Select(number => (ingredient, number)));
+            List<string> unknown = [];
+            if (ingredient.SupplierList is { } list) SupplierList.Read(list, additives, words, unknown);
+            found.AddRange(unknown.Select(name => (ingredient, name)));
+        }
+        return found;
+    }
+
     private static IEnumerable<SupplierPart> All(IEnumerable<SupplierPart> parts) => parts.SelectMany(part => All(part.Parts).Prepend(part));
 }

@@ -66,6 +66,15 @@ public class AdditiveLevelTests
     }
 
     [Fact]
+    public void UnknownIn_NumbersAndNamesBehindAClass_AreNamed()
+    {
+        var part = LabelKit.Part("powder", 1, null);
+        var mixture = LabelKit.Of(part with { Ingredient = part.Ingredient with { AdditiveNumbers = ["E 4500"] } }, part with { Ingredient = part.Ingredient with { Name = "glaze", SupplierList = "sugar, gelling agent: moondust" } });
+
+        Assert.Equal([("powder", "E 4500"), ("glaze", "moondust")], AdditiveUse.UnknownIn(mixture, LabelKit.Eu).Select(each => (each.Ingredient.Name, each.Named)));
+    }
+
+    [Fact]
     public void Of_BadRows_AreNamedAllAtOnce()
     {
         using RuleFolderCopy copy = new();

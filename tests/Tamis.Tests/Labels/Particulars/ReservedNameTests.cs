@@ -79,6 +79,7 @@ public class ReservedNameTests
 
         Assert.Equal(NameVerdict.Refused, printed.Verdict);
         Assert.Equal("cocoa-flavoured chips", printed.Checks[0].Food);
+        Assert.Contains("specifications.csv", printed.Checks[0].Conditions[0].From[0].Figure.Source.Key, StringComparison.Ordinal);
         Assert.Equal((14m, -21m), (printed.Checks[0].Conditions[0].Value, printed.Checks[0].Conditions[0].Margin));
     }
 
