@@ -36,6 +36,16 @@ public class SaleTests
         Assert.Equal(SaleState.There, list.Items.Single(item => item.Requirement.Particular == "nutrition declaration").State);
     }
 
+    // What nobody can say whether it must stand keeps the pack from being printed.
+    [Fact]
+    public void Of_StatementThatCannotBeSaid_IsMissing()
+    {
+        using TemporaryFolder folder = new();
+        var list = SaleChecklist.Of(Dessert.Open(Write(folder.Path, "form_of_sale,prepacked,,\n", "ingredient,allergens,e_number,function\nflour,wheat,E 420,humectant\n")), "T1", "us", "en");
+
+        Assert.Contains("sorbitol_50_g_a_day", list.Items.Single(item => item.Requirement.By == "particulars" && item.State == SaleState.Missing).Words, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Of_DraftPanel_IsMissingWithItsReason()
     {
