@@ -51,8 +51,8 @@ public sealed partial record LayoutCondition
         _ => value >= Limit,
     };
 
-    /// <summary>The condition as it is written.</summary>
-    public override string ToString() => Text;
+    /// <summary>The condition with the signs of print: <c>largest surface ≥ 80 cm²</c>.</summary>
+    public override string ToString() => Text.Replace("<=", "≤").Replace(">=", "≥").Replace("cm2", "cm²").Replace(" sq in", "\u202fsq in").Replace(" cm²", "\u202fcm²").Replace(" mm", "\u202fmm").Replace(" g", "\u202fg");
 
     private static LayoutCondition? Parse(string text)
     {

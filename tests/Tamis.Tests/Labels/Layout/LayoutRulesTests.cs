@@ -48,6 +48,10 @@ public class LayoutRulesTests
     }
 
     [Fact]
+    public void Condition_OnAPage_HasTheSignsOfPrint() =>
+        Assert.Equal("largest surface ≥ 80\u202fcm²", LayoutRules.Of(LabelKit.Eu).Size("text", PackShape.Surface(100), null).Rule.Conditions.Single().ToString());
+
+    [Fact]
     public void Size_InPoints_IsThatManySeventySecondsOfAnInch() =>
         Assert.Equal(22 * 25.4 / 72, LayoutRules.Of(LabelKit.Us).Size("energy figure", PackShape.Box(185, 75, 65), 320, "vertical").SizeMillimetres, 9);
 
