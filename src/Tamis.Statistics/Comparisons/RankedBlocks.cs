@@ -1,3 +1,4 @@
+using MathNet.Numerics;
 using MathNet.Numerics.Statistics;
 
 namespace Tamis.Statistics.Comparisons;
@@ -20,11 +21,12 @@ public sealed class RankedBlocks
 
     /// <summary>Ranks values within blocks.</summary>
     /// <param name="blocks">A row a block, a column a treatment.</param>
-    /// <exception cref="ArgumentException">There is no block, fewer than two treatments, or a block of another length.</exception>
+    /// <exception cref="ArgumentException">There is no block, fewer than two treatments, a block of another length, or a value that is no number.</exception>
     public static RankedBlocks Of(IReadOnlyList<double[]> blocks)
     {
         if (blocks.Count == 0 || blocks[0].Length < 2 || blocks.Any(row => row.Length != blocks[0].Length))
             throw new ArgumentException("Ranks within blocks need one block or more, each with the same two treatments or more.", nameof(blocks));
+        if (blocks.Any(row => Array.Exists(row, double.IsNaN))) throw new ArgumentException("A missing value has no rank: leave its block out, or fill it.", nameof(blocks));
         return new([.. blocks.Select(row => ArrayStatistics.RanksInplace([.. row]))],
             blocks.Sum(row => row.CountBy(value => value).Sum(group => Math.Pow(group.Value, 3) - group.Value)));
     }
@@ -38,6 +40,14 @@ public sealed class RankedBlocks
         var spread = correctTies ? 1 - _tied / (n * k * (k * k - 1)) : 1;
         return spread > 0 ? raw / spread : null;
     }
+
+    /// <summary>How far two rank sums must lie apart for a difference, all pairs counted together (Nemenyi 1963); ties make chance spread smaller, and this with it.</summary>
+    /// <param name="confidence">The confidence, above 0 and below 1.</param>
+    public double GapNeeded(double confidence) => StudentizedRange.Quantile(confidence, TreatmentCount, double.PositiveInfinity)
+        * Math.Sqrt(Ranks.Sum(row => row.Sum(rank => Math.Pow(rank - (TreatmentCount + 1) / 2.0, 2))) / (TreatmentCount - 1));
+
+    /// <summary>The chance of so large an L if no treatment rose above another: the upper tail of its normal score.</summary>
+    public double PageChance => SpecialFunctions.Erfc(Page().Z / Math.Sqrt(2)) / 2;
 
     /// <summary>Page's L for treatments expected to rise in the order of the columns (1963, Journal of the American Statistical Association 58), and its normal score.</summary>
     public (double L, double Z) Page()

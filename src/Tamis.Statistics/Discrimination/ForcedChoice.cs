@@ -73,6 +73,24 @@ public sealed class ForcedChoice
         return most;
     }
 
+    /// <summary>The chance that a test of similarity calls two things near enough that nobody can tell apart, 0 to 1.</summary>
+    /// <param name="answers">How many answers.</param>
+    /// <param name="distinguisherShare">The share that must not be overlooked, 0 to 1.</param>
+    /// <param name="risk">The risk of overlooking it.</param>
+    public double SimilarityPower(int answers, double distinguisherShare, double risk) =>
+        MostForSimilarity(answers, distinguisherShare, risk) is var most and >= 0 ? Binomial.CDF(Guess, answers, most) : 0;
+
+    /// <summary>The first number of answers with which a test of similarity has the wanted power; null above two thousand.</summary>
+    /// <param name="distinguisherShare">The share that must not be overlooked, above 0 to 1.</param>
+    /// <param name="risk">The risk of overlooking it.</param>
+    /// <param name="power">The wanted power.</param>
+    public int? AnswersForSimilarity(double distinguisherShare, double risk, double power)
+    {
+        for (var answers = 2; answers <= 2_000; answers++)
+            if (SimilarityPower(answers, distinguisherShare, risk) >= power) return answers;
+        return null;
+    }
+
     private static double Integral(Func<double, double> value, double from, double to) => GaussLegendreRule.Integrate(value, from, to, Order);
 
     private static double Below(double z) => SpecialFunctions.Erfc(-z / Constants.Sqrt2) / 2;

@@ -67,7 +67,7 @@ public static partial class Show
                 [.. counts.GroupBy(count => count.Answer).OrderByDescending(word => word.Sum(count => count.Share)).Select(word => new Row([word.Key,
                     .. trials.Select(trial => (Cell)Figures.Count(word.First(count => count.Trial == trial).Count)), SaidOf(tests.GetValueOrDefault(word.Key))]))])
             { LeastRem = 12 + trials.Length * 3 };
-            var shown = counts.GroupBy(count => count.Answer).Where(word => tests.GetValueOrDefault(word.Key)?.PAmongAll < TastingPolicy.Kit.FalseAlarmShare).Select(InWords).ToArray();
+            var shown = counts.GroupBy(count => count.Answer).Where(word => tests.GetValueOrDefault(word.Key)?.PAmongAll < TastingPolicy.Kit.FalseAlarmShare).Select(word => InWords(word, tests[word.Key])).ToArray();
             var lead = tests.Count == 0 ? Html.Of($"Not everybody had every trial, so the counts can be read but not tested.")
                 : shown.Length > 0 ? Html.Join(shown, " ") : Html.Of($"No word stands out when all {counts.First().Attribute.Words.Count} are counted together.");
             return Notes.Folded($"{Capital(counts.Key)}: how often each word was ticked", Notes.Paragraph(lead) + table.ToHtml());
@@ -76,10 +76,13 @@ public static partial class Show
 
     private static string SaidOf(TickTest? test) => test?.PAmongAll < TastingPolicy.Kit.FalseAlarmShare ? "differs" : test?.P < TastingPolicy.Kit.FalseAlarmShare ? "may be chance" : "";
 
-    private static Html InWords(IGrouping<string, AnswerCount> word)
+    private static Html InWords(IGrouping<string, AnswerCount> word, TickTest test)
     {
+        var pairs = test.Pairs.Where(pair => pair.ChanceAmongPairs < TastingPolicy.Kit.FalseAlarmShare).Select(pair => pair.OnlyFirst > pair.OnlySecond ? (More: pair.First, Less: pair.Second) : (More: pair.Second, Less: pair.First)).ToArray();
         var (most, least) = (word.MaxBy(count => count.Share)!, word.MinBy(count => count.Share)!);
-        return Html.Of($"“{Capital(word.Key)}” is ticked more for {most.Trial} ({most.Count} of {most.ServingCount}) than for {least.Trial} ({least.Count} of {least.ServingCount}).");
+        return pairs.Length > 0
+            ? Html.Of($"“{Capital(word.Key)}” is ticked more for {string.Join(", and for ", pairs.GroupBy(pair => pair.More).Select(more => $"{more.Key} than for {string.Join(" and ", more.Select(pair => pair.Less))}"))}.")
+            : Html.Of($"“{Capital(word.Key)}” is not ticked alike for all, most for {most.Trial} ({most.Count} of {most.ServingCount}) and least for {least.Trial} ({least.Count} of {least.ServingCount}), but no two trials can be named.");
     }
 
     /// <summary>What the rankings of a tasting show: who came first, and which places lie far enough apart.</summary>

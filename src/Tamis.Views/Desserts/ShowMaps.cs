@@ -14,10 +14,19 @@ public static partial class Show
         var most = log.Sessions.Select(session => log.Scores.Where(score => score.Attribute.Kind == AttributeKind.Liking && Names.Same(score.Serving.Tasting, session.Name)).Select(score => score.Serving.Assessor).Distinct().Count()).DefaultIfEmpty(0).Max();
         var preferences = most < policy.FewestForMap
             ? Notes.Small(Html.Of($"No map of preferences: it would show the {most} people who happened to come. From about {policy.FewestForMap} on one can look for groups that like different things (common practice, no source)."))
-            : Notes.Small(Html.Of($"{most} people scored liking, enough to look for groups that like different things; the kit draws no map of preferences yet."));
+            : Html.Join(log.Sessions.Select(session => PreferenceMap.Of(log, session)).OfType<PreferenceMap>().Select(Preferences));
+        var words = Html.Join(from session in log.Sessions where !session.IsBench from attribute in log.Attributes where attribute.Words.Count > 0 let map = WordMap.Of(log, session, attribute) where map is not null select WordMapChart.Of(map, dessert.Candidate));
         return maps.Length == 0
-            ? Notes.Small(Html.Of($"No map: it needs three trials scored on two intensities by {policy.FewestAssessors} people or more.")) + preferences
-            : Html.Join(maps.Select(map => AttributeMap.Of(map, dessert.Candidate, InWords(map)).ToHtml())) + preferences;
+            ? Notes.Small(Html.Of($"No map: it needs three trials scored on two intensities by {policy.FewestAssessors} people or more.")) + words + preferences
+            : Html.Join(maps.Select(map => AttributeMap.Of(map, dessert.Candidate, InWords(map)).ToHtml())) + words + preferences;
+    }
+
+    private static Html Preferences(PreferenceMap map)
+    {
+        var lead = map.Groups.Count == 1 ? Html.Of($"The {map.People} people who scored every trial of {map.Session.Name} are not parted into groups.")
+            : Html.Of($"The {map.People} people who scored every trial of {map.Session.Name} fall into {map.Groups.Count} groups: {string.Join("; ", map.Groups.Select(group => $"{group.People} like {group.MeanLiking.MaxBy(each => each.Points).Trial} best"))}. Groups are found, not given: ask again before a product is built on one.");
+        return Notes.Paragraph(lead) + new DataTable($"Mean liking by group, {map.Session.Name}", [Column.Words("Group"), Column.Numbers("people"), .. map.Groups[0].MeanLiking.Select(each => Column.Numbers(each.Trial))],
+            [.. map.Groups.Select((group, at) => new Row([$"group {at + 1}", Figures.Count(group.People), .. group.MeanLiking.Select(each => (Cell)Figures.OneDecimal(each.Points))]))]) { Fits = true }.ToHtml();
     }
 
     private static Html InWords(TrialMap map)

@@ -36,8 +36,14 @@ public static partial class Show
             said.Add(open.Range.High > policy.DistinguisherShare
                 ? Html.Of($"That is not “the same”: up to {Figures.WholeShare(open.Range.High).Text} might. {Needed(result, policy)}")
                 : Html.Of($"If some do, they are fewer than {Figures.WholeShare(open.Range.High).Text} of people like these: a kitchen may call that near enough, and should say where it drew the line."));
+        if (result.Distance(policy) is { Distance: > 0 } distance)
+            said.Add(Html.Of($"They lie {DistanceWords(distance)} apart in standard deviations of one person's impression (d′); about 1 is what one notices when asked."));
+        if (result.IsNearEnough(policy) is { } nearEnough && !isShown)
+            said.Add(nearEnough
+                ? Html.Of($"As a test of likeness it holds: had {Figures.WholeShare(policy.DistinguisherShare).Text} of people told them apart, so few right answers would come about in fewer than {Figures.WholeShare(policy.FalseAlarmShare).Text} of such tests.")
+                : Html.Of($"As a test of likeness it does not hold. For that about {(result.Test.Model!.AnswersForSimilarity(policy.DistinguisherShare, policy.FalseAlarmShare, policy.WantedPowerShare) is { } many ? $"{many} answers are needed" : "more than 2000 answers are needed")}, if nobody can tell."));
         if (fewest is { } least && result.Test != DifferenceTest.Paired) said.Add(Html.Of($"With {result.Answered} answers it takes {least} right to call it, at a risk of {Figures.WholeShare(policy.FalseAlarmShare).Text}."));
-        if (result.IsReplicated) said.Add(Html.Of($"Some people answered several sets. Against guessing all sets count; for how many people would notice, only {people} people were asked."));
+        if (result.IsReplicated) said.Add(Html.Of($"Some people answered several sets. Against guessing all sets count; for how many people would notice, only {people} people were asked. {SpreadWords(result, policy)}"));
         if (result.UnclearCount > 0) said.Add(Html.Of($"{(result.UnclearCount == 1 ? "One set has" : $"{result.UnclearCount} sets have")} more or fewer picks than were asked for and {(result.UnclearCount == 1 ? "is" : "are")} left out."));
         if (isShown && !result.HasSeveralMakes) said.Add(Html.Of($"One make of each was on the plates: what was told apart may be the batch and not the formula."));
         return Notes.Lead(lead) + Notes.Paragraph(Html.Join(said, " "));
@@ -55,6 +61,16 @@ public static partial class Show
                 each.needed is { } answers && Binomials.FewestRight(answers, test.Guess, policy.FalseAlarmShare) is { } least ? Figures.Count(least) : Num.Said("")))])
         { Fits = true, Notes = [Html.Of($"Seen in {Figures.WholeShare(policy.WantedPowerShare).Text} of such tests, at a risk of {Figures.WholeShare(policy.FalseAlarmShare).Text} of calling what is not there. Exact, by the binomial distribution.")] }.ToHtml();
     }
+
+    private static string DistanceWords((double Distance, double Low, double High) distance) =>
+        $"{Apart(distance.Distance)} ({Apart(distance.Low)} to {Apart(distance.High)})";
+
+    private static string Apart(double distance) => double.IsPositiveInfinity(distance) ? "no known limit" : Figures.OneDecimal(distance).Text;
+
+    private static string SpreadWords(DifferenceResult result, TastingPolicy policy) => result.Spread is not { } spread ? ""
+        : spread.ChanceOfNoSpread <= policy.FalseAlarmShare
+            ? $"They differ from one another more than chance lets them ({Figures.WholeShare(spread.Overdispersion).Text} of the way from all alike to always right or always wrong): the answers count for less than as many from as many people."
+            : "They do not differ from one another more than chance lets them.";
 
     private static Html Needed(DifferenceResult result, TastingPolicy policy) =>
         Binomials.AnswersNeeded(result.Test.Guess, policy.DistinguisherShare, policy.FalseAlarmShare, policy.WantedPowerShare) is { } needed

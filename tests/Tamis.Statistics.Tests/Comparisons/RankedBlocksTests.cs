@@ -28,4 +28,26 @@ public class RankedBlocksTests
         Assert.True(DesignBalance.IsWilliams([["1", "2", "4", "3"], ["2", "3", "1", "4"], ["3", "4", "2", "1"], ["4", "1", "3", "2"]]));
         Assert.False(DesignBalance.IsWilliams([["1", "2", "4", "3"], ["1", "2", "4", "3"], ["3", "4", "2", "1"], ["4", "1", "3", "2"]]));
     }
+
+    // SciPy 1.10.1, page_trend_test(method='asymptotic'): L = 176.
+    [Fact]
+    public void PageChance_RisingTreatments_IsThatOfSciPy()
+    {
+        var ranked = RankedBlocks.Of([[1, 2, 3, 4], [2, 1, 3, 4], [1, 3, 2, 4], [1, 2, 4, 3], [2, 1, 3, 4], [1, 2, 3, 4]]);
+
+        Assert.Equal(176, ranked.Page().L, 9);
+        Assert.Equal(0.0001180172082646745, ranked.PageChance, 10);
+    }
+
+    // Without ties q √(n k (k + 1)/12), Nemenyi 1963; ties make chance spread smaller.
+    [Fact]
+    public void GapNeeded_WithAndWithoutTies()
+    {
+        double[][] rows = [[1, 2, 3], [2, 1, 3], [3, 1, 2], [1, 3, 2]];
+        Assert.Equal(StudentizedRange.Quantile(0.95, 3, double.PositiveInfinity) * Math.Sqrt(4 * 3 * 4 / 12.0), RankedBlocks.Of(rows).GapNeeded(0.95), 9);
+        Assert.True(RankedBlocks.Of([[1, 1, 3], .. rows[1..]]).GapNeeded(0.95) < RankedBlocks.Of(rows).GapNeeded(0.95));
+    }
+
+    [Fact]
+    public void Of_MissingValue_IsRefused() => Assert.Throws<ArgumentException>(() => RankedBlocks.Of([[1, double.NaN], [1, 2]]));
 }

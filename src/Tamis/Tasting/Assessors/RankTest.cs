@@ -13,18 +13,17 @@ namespace Tamis.Tasting;
 public sealed record RankTest(SensoryAttribute Attribute, IReadOnlyList<(string Trial, double Sum)> RankSums, int AssessorCount, double Statistic, double P, double GapNeeded)
 {
     /// <summary>Tests the rankings of a tasting; null where fewer than two assessors ranked every trial once.</summary>
-    /// <remarks>Friedman (1937, Journal of the American Statistical Association 32) without ties, χ² with k − 1 degrees of freedom; pairs by the studentized range:
-    /// q √(n k (k + 1)/12) (Nemenyi 1963).</remarks>
+    /// <remarks>Friedman (1937, Journal of the American Statistical Association 32), corrected for ties, χ² with k − 1 degrees of freedom; pairs by the studentized range (Nemenyi 1963).</remarks>
     public static RankTest? Of(TastingLog log, TastingSession session, SensoryAttribute attribute, TastingPolicy policy)
     {
         Score[] places = [.. log.Scores.Where(score => score.Attribute == attribute && Names.Same(score.Serving.Tasting, session.Name))];
         string[] trials = [.. places.Select(score => score.Serving.Trial).Distinct()];
         var whole = places.GroupBy(score => score.Serving.Assessor).Where(own => own.Count() == trials.Length && own.Select(score => score.Serving.Trial).Distinct().Count() == trials.Length).ToArray();
         if (trials.Length < 2 || whole.Length < 2) return null;
-        var sums = trials.Select(trial => (Trial: trial, Sum: whole.Sum(own => own.First(score => score.Serving.Trial == trial).Points))).OrderBy(each => each.Sum).ToArray();
-        double n = whole.Length, k = trials.Length;
-        var statistic = Math.Max(0, 12 / (n * k * (k + 1)) * sums.Sum(each => each.Sum * each.Sum) - 3 * n * (k + 1));
-        return new(attribute, sums, whole.Length, statistic, SpecialFunctions.GammaUpperRegularized((k - 1) / 2, statistic / 2),
-            StudentizedRange.Quantile(policy.ConfidenceShare, trials.Length, double.PositiveInfinity) * Math.Sqrt(n * k * (k + 1) / 12));
+        var ranked = RankedBlocks.Of([.. whole.Select(own => trials.Select(trial => own.First(score => score.Serving.Trial == trial).Points).ToArray())]);
+        var sums = trials.Zip(ranked.RankSums, (trial, sum) => (Trial: trial, Sum: sum)).OrderBy(each => each.Sum).ToArray();
+        // Where every assessor ties all trials nothing speaks for a difference.
+        var statistic = ranked.Friedman() ?? 0;
+        return new(attribute, sums, whole.Length, statistic, SpecialFunctions.GammaUpperRegularized((trials.Length - 1) / 2.0, statistic / 2), ranked.GapNeeded(policy.ConfidenceShare));
     }
 }

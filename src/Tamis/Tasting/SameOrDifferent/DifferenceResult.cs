@@ -1,3 +1,5 @@
+using Tamis.Statistics.Discrimination;
+
 namespace Tamis.Tasting;
 
 /// <summary>What a test of same or different gave.</summary>
@@ -41,6 +43,17 @@ public sealed record DifferenceResult(TastingSession Session, DifferenceTest Tes
 
         double Beyond(double share) => Math.Clamp((share - Test.Guess) / (1 - Test.Guess), 0, 1);
     }
+
+    /// <summary>How far the two lie apart in standard deviations of one person's impression (d′), with its exact interval; an end may be infinite where all were right. Null for a paired comparison and without answers.</summary>
+    /// <remarks>The limits of the share of right answers, taken through the model of the test: d′ rises with the share.</remarks>
+    public (double Distance, double Low, double High)? Distance(TastingPolicy policy) => Test.Model is { } model && RightShare(policy) is { } right
+        ? (model.DPrime(right.Share), model.DPrime(right.Range.Low), model.DPrime(right.Range.High)) : null;
+
+    /// <summary>Whether so few were right that a share of people worth minding would hardly have been overlooked; null for a paired comparison and without answers.</summary>
+    public bool? IsNearEnough(TastingPolicy policy) => Test.Model is { } model && Answered > 0 ? Right <= model.MostForSimilarity(Answered, policy.DistinguisherShare, policy.FalseAlarmShare) : null;
+
+    /// <summary>How people differ from one another where they answered several sets; null where nobody did, or nothing can be told.</summary>
+    public BetaBinomialFit? Spread => IsReplicated ? BetaBinomialFit.Of([.. ByAssessor.Select(each => (each.Right, each.Answered))]) : null;
 
     /// <summary>The results of every test of same or different in a log that somebody answered.</summary>
     public static IReadOnlyList<DifferenceResult> Of(TastingLog log) => [.. log.Sessions.Where(session => session.Test is not null).Select(session => Of(log, session)).OfType<DifferenceResult>()];

@@ -1,3 +1,5 @@
+using Tamis.Statistics.Discrimination;
+
 namespace Tamis.Tasting;
 
 /// <summary>A test of whether two trials can be told apart: plates come in sets, and the assessor picks from each set.</summary>
@@ -29,6 +31,10 @@ public sealed record DifferenceTest(string Word, int SetSize, int PicksEach, dou
 
     /// <summary>Every test that the kit knows.</summary>
     public static IReadOnlyList<DifferenceTest> All { get; } = [Triangle, DuoTrio, Paired, TwoAlternatives, ThreeAlternatives, Tetrad];
+
+    /// <summary>How often answers are right at a distance, by Thurstone's model; null for a paired comparison, where there is no right answer.</summary>
+    public ForcedChoice? Model => this == Triangle ? ForcedChoice.Triangle : this == DuoTrio ? ForcedChoice.DuoTrio : this == TwoAlternatives ? ForcedChoice.TwoAlternatives
+        : this == ThreeAlternatives ? ForcedChoice.ThreeAlternatives : this == Tetrad ? ForcedChoice.Tetrad : null;
 
     /// <summary>The test of a word, or null where the word names none.</summary>
     public static DifferenceTest? Of(string word) => All.FirstOrDefault(test => Names.Same(test.Word, word));
