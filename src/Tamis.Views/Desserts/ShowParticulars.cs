@@ -94,10 +94,10 @@ public static partial class Show
             lines.Add(("For a competent person", moistest.Ratio is not { } ratio ? Html.Of($"No water activity is known.{unknown}")
                 : Html.Of($"The moistest part is the {moistest.Component}, at a water activity of {Figures.WaterActivity(ratio).Text} ({(moistest.Measured is null ? "predicted: measure it" : "measured")}). {(prompt.NotStopped.Count == 0 ? "By water alone no group of microbes in the kit’s table grows." : $"Water alone does not stop {string.Join("; ", prompt.NotStopped.Select(limit => limit.Short))}.")}{(prompt.OverChillingLimit is { } limit ? $" It lies over {Figures.WaterActivity(limit.WaterActivityRatio).Text}, the limit under which some countries ask for no chilling: is it a food for a use by date?" : "")}{unknown}")));
         }
-        return Notes.Verdict(lines) + Notes.Folded("What the date hangs on, part by part", new DataTable($"What the date of {trial} hangs on",
+        return Notes.Verdict(lines) + (prompt.Components.Count == 0 ? Html.Empty : Notes.Folded("What the date hangs on, part by part", new DataTable($"What the date of {trial} hangs on",
             [Column.Words("Part"), Column.Numbers("Water activity"), Column.Words("Models differ"), Column.Words("Where from"), Column.Numbers("Hottest step", "°C"), Column.Numbers("pH, measured")],
             [.. prompt.Components.Select(each => new Row(Capital(each.Component), Figures.WaterActivity(each.Ratio), each.Measured is null && each.WaterActivity.Spread is { } spread ? Figures.Between(spread, 2, "") : "", each.Measured is null ? each.WaterActivity.Reason : "measured.csv",
-                each.HottestCelsius is { } hot ? Figures.Number(hot, 0, "") : Num.Said("not written"), each.MeasuredPh is { } ph ? Figures.Number(ph, 1, "") : Num.Said("")))]) { IsWide = true }.ToHtml())
+                each.HottestCelsius is { } hot ? Figures.Number(hot, 0, "") : Num.Said("not written"), each.MeasuredPh is { } ph ? Figures.Number(ph, 1, "") : Num.Said("")))]) { IsWide = true }.ToHtml()))
             + Notes.Caution(Html.Of($"{DatePrompt.Deferral} {MicrobialLimit.Caution}"));
     }
 

@@ -102,7 +102,7 @@ public static class Particulars
             var least = (decimal)found.Known;
             var most = least + MostOf(rule.Unit) * (decimal)(1 - found.CoveredShare);
             var passes = rule.Test.Passes(least, rule.Limit);
-            if (!passes && rule.Test.Passes(most, rule.Limit)) return Unknown(MissingOf(content, holders, food));
+            if (!passes && rule.Test.Passes(most, rule.Limit)) return Unknown(rule.For.Count > 0 && food.Category is null ? "food_category in dessert.csv" : MissingOf(content, holders, food));
             if (!passes) return No($"{(because.Count > 0 ? $"{string.Join("; ", because)}: " : "")}under the limit");
         }
         if (rule.For.Count > 0 && food.Category is null) return Unknown("food_category in dessert.csv");
@@ -133,10 +133,10 @@ public static class Particulars
 
     private static string MissingOf(string content, IReadOnlyList<Ingredient> holders, ParticularFood food) => IsColumn(content)
         ? $"{content} of {string.Join(", ", holders.Where(each => food.Stated(each, content) is null).Select(each => each.Name))} in specifications.csv"
-        : $"the {WordOf(content, holders)} of {string.Join(", ", holders.Where(each => each.Profile?[content] is not { IsKnown: true }).Select(each => each.Name))}";
+        : $"{WordOf(content, holders)} of {string.Join(", ", holders.Where(each => each.Profile?[content] is not { IsKnown: true }).Select(each => each.Name))}";
 
     private static string WordOf(string tag, IReadOnlyList<Ingredient> holders) =>
-        holders.Select(each => each.Profile?.Nutrients).OfType<Composition.NutrientList>().FirstOrDefault(list => list.IndexOf(tag) >= 0) is { } known ? known.All[known.IndexOf(tag)].Word : tag;
+        holders.Select(each => each.Profile?.Nutrients).OfType<Composition.NutrientList>().FirstOrDefault(list => list.IndexOf(tag) >= 0) is { } known ? $"the {known.All[known.IndexOf(tag)].Word}" : "a food or the figures";
 
     private static decimal MostOf(string unit) => unit switch { "mg/kg" => 1_000_000, "mg/100 g" => 100_000, _ => 100 };
 
