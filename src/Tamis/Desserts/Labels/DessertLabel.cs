@@ -125,8 +125,9 @@ public static class DessertLabel
             paragraphs.AddRange(others);
             if (dessert.Facts.Text("date_kind", trial) is { } kind)
             {
-                if (PanelTerms.Of(rules).In(kind, language) is { } date) paragraphs.Add(LabelParagraph.Of("text", date));
-                else _problems.Add(new($"The date '{kind}' has no words in '{language}'", "write them in panel-words.csv of the rule set", null));
+                if (DateRules.Of(rules).Mark(kind)?.Wording.GetValueOrDefault(language) is { } mark && PanelTerms.Of(rules).In("stamp", language) is { } stamp)
+                    paragraphs.Add(LabelParagraph.Of("text", $"{Capital(mark)}: {stamp}"));
+                else _problems.Add(new($"The date '{kind}' has no words in '{language}'", "write them in date-marking.csv of the rule set, and where the date stands in panel-words.csv", null));
             }
             if (dessert.Facts.Text("keep", trial) is { } keep) paragraphs.Add(LabelParagraph.Of("text", Translated(keep, language)));
             foreach (var key in new[] { "instructions", "origin" })
@@ -146,7 +147,7 @@ public static class DessertLabel
 
         private string Translated(string words, string language)
         {
-            if (Names.Same(language, "en") || dessert.Words.In(words, language) is not null) return Capital(dessert.Words.In(words, language) ?? words);
+            if (dessert.Words.Said(words, language) is { } said) return Capital(said);
             _problems.Add(new($"'{words}' has no words in '{language}'", "write them in words.csv of the store", null));
             return Capital(words);
         }

@@ -20,6 +20,17 @@ public sealed class DessertLabelTests : IDisposable
         Assert.Equal(["A bakery, 1 Street, Town", "L 0001"], content.Languages[^1].Paragraphs.Select(paragraph => paragraph.Runs.Single().Text));
     }
 
+    // Regulation (EU) No 1169/2011, Annex VI Part A(2): the statement stands with the name of the food; Annex X(1)(a): the words before the date.
+    [Fact]
+    public void ContentOf_ThawedFood_SaysSoBesideItsName()
+    {
+        var said = DessertLabel.ContentOf(Loaf("thawed,yes,,"), "V1", "IE").Languages[0].Paragraphs;
+
+        Assert.Equal(["name", "warning", "list"], said.Take(3).Select(paragraph => paragraph.Part));
+        Assert.Equal("Defrosted", said[1].Runs.Single().Text);
+        Assert.Contains("Best before: see the stamp", said.Select(paragraph => paragraph.Runs[0].Text));
+    }
+
     [Fact]
     public void ContentOf_WordsWithoutATerm_AreADraftThatNamesThem()
     {
