@@ -12,7 +12,7 @@ namespace Tamis.Benchmarks;
 /// A tenth of the panels is compared with the panels drawn up one by one before anything is printed.</remarks>
 internal static class LabelSpeed
 {
-    private const int Foods = 8_000, Formulas = 100_000, LinesEach = 12, Block = 1_024, Rounds = 5, WorkedOut = 1_000;
+    private const int Foods = 8_000, Formulas = 100_000, LinesEach = 12, Block = 1_024, Rounds = 5, WorkedOut = 1_000, Slow = 2_000;
 
     public static void Print(TextWriter output)
     {
@@ -26,16 +26,24 @@ internal static class LabelSpeed
             var basis = rules.IsPerServing ? PanelBasis.Serving(40) : PanelBasis.Per100Grams;
             var (prepared, prepare) = Timed(() => new ManyPanels(rules, formulas, basis));
             Agree(prepared);
-            List<double> sums = [], panels = [];
+            var (stride, row) = (prepared.Figures.Count, new double[prepared.Figures.Count]);
+            var figures = ContentMatrix.FromRows(Foods, stride, food =>
+            {
+                contents.Row(food)[..stride].CopyTo(row);
+                return row;
+            });
+            List<double> sums = [], same = [], panels = [];
             var exact = 0;
-            for (var round = 0; round <= Rounds; round++)
+            // What takes seconds is run once more and no oftener.
+            for (var round = 0; round <= Rounds && (round < 2 || panels[^1] < Slow); round++)
             {
                 sums.Add(Timed(() => Sums(contents, formulas)).Milliseconds);
+                same.Add(Timed(() => Sums(figures, formulas)).Milliseconds);
                 (exact, var milliseconds) = Timed(() => Panels(prepared));
                 panels.Add(milliseconds);
             }
             var (built, one) = Timed(() => Enumerable.Range(0, WorkedOut).Sum(formula => prepared.Panel(formula).Lines.Sum(line => line.Explain().Walk().Count())));
-            output.WriteLine(Text($"{name}: {Median(panels):0} ms beside {Median(sums):0} ms of sums, {Median(panels) / Median(sums):0.0} times (first call {panels[0]:0} ms, prepared in {prepare:0} ms); {exact} drawn up by themselves; all workings fully built {one * Formulas / WorkedOut / 1000:0.0} s for {Formulas} ({(double)built / WorkedOut:0} steps each)"));
+            output.WriteLine(Text($"{name}: {Median(panels):0} ms beside {Median(sums):0} ms of sums, {Median(panels) / Median(sums):0.0} times; {Median(panels) / Median(same):0.0} times the {Median(same):0} ms of summing as many columns as it prints (first call {panels[0]:0} ms, prepared in {prepare:0} ms); {exact} drawn up by themselves; all workings fully built {one * Formulas / WorkedOut / 1000:0.0} s for {Formulas} ({(double)built / WorkedOut:0} steps each)"));
         }
         PrintDraws(output, table);
     }
@@ -82,7 +90,7 @@ internal static class LabelSpeed
             {
                 var line = panel.Lines.FirstOrDefault(line => line.Key == many.Figures[figure].Key && line.Unit == many.Figures[figure].Unit);
                 var expected = line is { IsKnownWell: true } ? (line.Declared, line.Percent?.Text) : (null, null);
-                if (expected != (room.Declared[figure], room.Percents[figure])) throw new InvalidOperationException($"Formula {formula}, {many.Figures[figure]}: {expected} by itself, {room.Declared[figure]} {room.Percents[figure]} among many.");
+                if (expected != (room.Declared(figure), room.Percent(figure))) throw new InvalidOperationException($"Formula {formula}, {many.Figures[figure]}: {expected} by itself, {room.Declared(figure)} {room.Percent(figure)} among many.");
             }
         }
     }
@@ -120,7 +128,7 @@ internal static class LabelSpeed
         return (result, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
     }
 
-    private static double Median(IReadOnlyList<double> milliseconds) => milliseconds.Skip(1).Order().ElementAt(Rounds / 2);
+    private static double Median(IReadOnlyList<double> milliseconds) => milliseconds.Skip(1).Order().ElementAt((milliseconds.Count - 1) / 2);
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

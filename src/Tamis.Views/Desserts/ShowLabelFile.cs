@@ -82,7 +82,7 @@ public static partial class Show
 
     private static Html RecordOf(Dessert dessert, string file, LabelRecord record)
     {
-        var lead = Notes.Lead(Html.Of($"<strong>{record.Trial}, {KitData.Rules(record.Rules).Title}, signed by {record.Signer} on {record.SignedOn.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}.</strong> {file}: {(record.IsUnchanged ? "the file is as it was signed" : "the file was changed after it was signed")}."));
+        var lead = Notes.Lead(Html.Of($"<strong>{record.Trial}, {TitleOf(record.Rules)}, signed by {record.Signer} on {record.SignedOn.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}.</strong> {file}: {(record.IsUnchanged ? "the file is as it was signed" : "the file was changed after it was signed")}."));
         var differences = Desserts.LabelRecords.Since(dessert, record);
         if (differences.Count == 0) return lead + Notes.Small(Html.Text("Nothing that it rests on has changed since."));
         var printed = differences.Count(difference => difference.IsPrinted);
@@ -90,6 +90,8 @@ public static partial class Show
             [.. differences.OrderByDescending(difference => difference.IsPrinted).Select(difference => new Row([$"{difference.Section}: {difference.Key}", Or(difference.Then), Or(difference.Now), difference.IsPrinted ? "on the pack" : difference.Source]))])
         { IsWide = true, Caption = Html.Text(printed == 0 ? "Nothing that is printed is another." : $"{printed} printed texts are another: the pack is not what would be printed now.") }.ToHtml();
     }
+
+    private static string TitleOf(string rules) => KitData.RuleSetNames.Any(name => Names.Same(name, rules)) ? KitData.Rules(rules).Title : rules;
 
     private static string KindOf(PanelLine line) => line.IsEnergy ? "energy" : line.Content;
 

@@ -90,8 +90,14 @@ public static class LabelRecords
     }
 
     /// <summary>What is not as a record has it: cells, documents, contents, rules, and what is printed.</summary>
-    public static IReadOnlyList<RecordDifference> Since(Dessert dessert, LabelRecord record) =>
-        record.Against(DrawUp(dessert, record.Trial, record.Rules, record.Language, record.Signer, record.SignedOn));
+    /// <exception cref="TableException">The masses of the trial are no longer all known.</exception>
+    public static IReadOnlyList<RecordDifference> Since(Dessert dessert, LabelRecord record)
+    {
+        if (!dessert.Batches.Any(batch => Names.Same(batch.Trial, record.Trial))) return [new("Formula", false, "trial", record.Trial, "", "formula.csv has no such trial")];
+        return KitData.RuleSetNames.Any(name => Names.Same(name, record.Rules))
+            ? record.Against(DrawUp(dessert, record.Trial, record.Rules, record.Language, record.Signer, record.SignedOn))
+            : [new("Rules", false, "rule set", record.Rules, "", "the kit has no such rule set")];
+    }
 
     private static RecordRow[] Documents(Dessert dessert, NutritionPanel panel) =>
         [.. panel.Mixture.Parts.Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer).Select(ingredient =>

@@ -20,7 +20,10 @@ internal sealed class BandSteps
     private readonly (string Key, string Unit) _figure;
     private readonly Func<RoundedAmount, string?> _percent;
     private readonly double[] _ends;
-    private readonly double[] _steps;
+    // Between its two ends, a hair within them, each stretch has one step; its inverse is kept, 0 where a text stands for all of it, NaN where only the table can say.
+    private readonly double[] _low;
+    private readonly double[] _high;
+    private readonly double[] _perStep;
     private readonly PrintedStep?[][] _printed;
     private readonly PrintedStep? _zero;
 
@@ -31,12 +34,13 @@ internal sealed class BandSteps
         var isSignificant = Array.Exists(bands, band => band.Method == RoundingMethod.Significant);
         _ends = [.. bands.SelectMany(band => band.To is { } to ? new[] { (double)band.From, (double)to } : [(double)band.From])
             .Concat(isSignificant ? Tens : []).Where(end => end > 0).Distinct().Order()];
-        _steps = new double[_ends.Length + 1];
-        _printed = new PrintedStep?[_steps.Length][];
-        for (var at = 0; at < _steps.Length; at++)
+        (_low, _high, _perStep) = (new double[_ends.Length + 1], new double[_ends.Length + 1], new double[_ends.Length + 1]);
+        _printed = new PrintedStep?[_perStep.Length][];
+        for (var at = 0; at < _perStep.Length; at++)
         {
+            (_low[at], _high[at]) = (at == 0 ? 0 : _ends[at - 1] * (1 + Near), at == _ends.Length ? double.PositiveInfinity : _ends[at] * (1 - Near));
             var within = (decimal)(at == 0 ? _ends.Length > 0 ? _ends[0] / 2 : 1 : at == _ends.Length ? _ends[^1] * 2 : (_ends[at - 1] + _ends[at]) / 2);
-            _steps[at] = StepOf(bands, within);
+            _perStep[at] = StepOf(bands, within) is var step && step > 0 ? 1 / step : step;
             _printed[at] = [];
         }
         _zero = Array.Exists(bands, band => band.If.Length > 0 && band.Takes(0)) || !Array.Exists(bands, band => band.Takes(0)) ? null : Printed(0);
@@ -48,12 +52,13 @@ internal sealed class BandSteps
         if (amount <= 0) return _zero;
         var at = 0;
         while (at < _ends.Length && amount >= _ends[at]) at++;
-        if (at < _ends.Length && _ends[at] - amount <= Near * amount || at > 0 && amount - _ends[at - 1] <= Near * amount) return null;
-        var step = _steps[at];
-        if (!(step > 0)) return step == 0 ? Kept(at, 0, amount) : null;
-        var steps = amount / step;
-        var whole = Math.Floor(steps + 0.5);
-        return Math.Abs(steps - whole) > 0.5 - Near * Math.Max(1, steps) || whole >= MostSteps ? null : Kept(at, (int)whole, amount);
+        if (amount < _low[at] || amount > _high[at]) return null;
+        var steps = amount * _perStep[at];
+        if (!(steps < MostSteps)) return null;
+        var whole = (int)(steps + 0.5);
+        if (Math.Abs(steps - whole) > 0.5 - Near * (1 + steps)) return null;
+        var kept = _printed[at];
+        return (uint)whole < (uint)kept.Length && kept[whole] is { } printed ? printed : Kept(at, whole, amount);
     }
 
     private PrintedStep Kept(int at, int steps, double amount)

@@ -21,7 +21,7 @@ public sealed class PanelRoom
     internal PanelRoom(int formulas, int stride)
     {
         (Amounts, CoveredGrams, TotalGrams, IsExact) = (new double[formulas * stride], new double[formulas * stride], new double[formulas], new bool[formulas]);
-        (Declared, Percents) = (new string?[formulas * stride], new string?[formulas * stride]);
+        (Steps, Shares) = (new PrintedStep?[formulas * stride], new PrintedStep?[formulas * stride]);
     }
 
     /// <summary>The amounts in what the panel speaks of, not rounded; a lower bound where an ingredient is unknown.</summary>
@@ -33,12 +33,16 @@ public sealed class PanelRoom
     /// <summary>What was weighed in, a formula each.</summary>
     public double[] TotalGrams { get; }
 
-    /// <summary>What is printed; null where the figure is not known well enough, or is not shown.</summary>
-    public string?[] Declared { get; }
-
-    /// <summary>The printed percentages of reference values; null where there is none.</summary>
-    public string?[] Percents { get; }
-
     /// <summary>Whether a panel was drawn up by itself, because an amount lay at a tie or a band hung on a condition.</summary>
     public bool[] IsExact { get; }
+
+    internal PrintedStep?[] Steps { get; }
+
+    internal PrintedStep?[] Shares { get; }
+
+    /// <summary>What is printed; null where the figure is not known well enough, or is not shown.</summary>
+    public string? Declared(int at) => Steps[at]?.Text;
+
+    /// <summary>The printed percentage of the reference value; null where there is none.</summary>
+    public string? Percent(int at) => Steps[at] is { } step ? step.Percent ?? Shares[at]?.Text : null;
 }

@@ -14,10 +14,7 @@ public sealed class ManyPanels
     private readonly PanelBasis _basis;
     private readonly ContentMatrix _matrix;
     private readonly (int Figure, double Per100Grams)[][] _partial;
-    private readonly BandSteps[] _steps;
-    private readonly (BandSteps Steps, double Value)?[] _percents;
-    private readonly bool[] _needsPanel;
-    private readonly bool[] _isFromDeclared;
+    private readonly FigurePlan[] _plans;
 
     /// <summary>Prepares the panels of formulas.</summary>
     /// <param name="rules">The rule set.</param>
@@ -43,13 +40,7 @@ public sealed class ManyPanels
             _partial[ingredient] = [.. partial];
             return row;
         });
-        ReferenceValue?[] references = [.. Figures.Select(figure => _rules.Reference(figure.Key, figure.Unit) is { Shown: not PercentShown.No } shown ? shown : null)];
-        _steps = [.. Figures.Select((figure, at) => new BandSteps(_rules.Rounding, figure.Key, figure.Unit,
-            rounded => references[at] is { PercentFrom: PercentFrom.Declared } reference && rounded.ShownNumber is { } shown ? _rules.Percent(reference, (double)shown, rounded).Text : null))];
-        _percents = [.. references.Select(reference => reference is { PercentFrom: not PercentFrom.Declared } ? ((BandSteps, double)?)(new BandSteps(_rules.Rounding, reference.PercentRounding, "%", _ => null), reference.Value) : null)];
-        // A sum of other lines, a line of which only the percentage is printed, words in place of the number that a percentage is taken from: these look at more than the one amount.
-        _needsPanel = [.. Figures.Select(figure => figure.IsPercentOnly || figure.Parts.Count > 0)];
-        _isFromDeclared = [.. references.Select(reference => reference is { PercentFrom: PercentFrom.Declared })];
+        _plans = [.. Figures.Select(PlanOf)];
     }
 
     /// <summary>The figures, in lawful order.</summary>
@@ -92,21 +83,27 @@ public sealed class ManyPanels
 
     private bool Print(int formula, PanelRoom room)
     {
-        var total = room.TotalGrams[formula];
-        for (var figure = 0; figure < Figures.Count; figure++)
+        var first = formula * Stride;
+        var (total, asked) = (room.TotalGrams[formula], _rules.KnownSharePercent / 100);
+        var (least, hair) = (total * asked, total * 1e-9);
+        var amounts = room.Amounts.AsSpan(first, _plans.Length);
+        var covered = room.CoveredGrams.AsSpan(first, _plans.Length);
+        var printedSteps = room.Steps.AsSpan(first, _plans.Length);
+        var shares = room.Shares.AsSpan(first, _plans.Length);
+        for (var figure = 0; figure < _plans.Length; figure++)
         {
-            var at = formula * Stride + figure;
-            var (amount, percent) = (room.Amounts[at], 100 * room.CoveredGrams[at] / total);
-            (room.Declared[at], room.Percents[at]) = (null, null);
+            var (plan, amount) = (_plans[figure], amounts[figure]);
+            printedSteps[figure] = null;
+            if (covered[figure] < least - hair || plan.IsShownIfPresent && amount <= 0) continue;
             // A share that is a hair from the one that is asked for is decided by the panel's own sum.
-            if (Math.Abs(percent - _rules.KnownSharePercent) < 1e-7 && _rules.KnownSharePercent < 100) return false;
-            if (percent < _rules.KnownSharePercent - 1e-9) continue;
-            if (Figures[figure].Shown == LineShown.IfPresent && amount <= 0) continue;
-            if (_needsPanel[figure] || _steps[figure].For(amount) is not { } printed || _isFromDeclared[figure] && printed.Percent is null) return false;
-            (room.Declared[at], room.Percents[at]) = (printed.Text, printed.Percent);
-            if (_percents[figure] is not var (steps, value)) continue;
-            if (steps.For(Math.Max(0, amount) / value * 100) is not { } share) return false;
-            room.Percents[at] = share.Text;
+            if (covered[figure] < least + hair && asked < 1) return false;
+            if (plan.NeedsPanel || plan.Steps.For(amount) is not { } printed || plan.PercentIsOfDeclared && printed.Percent is null) return false;
+            if (plan.PercentSteps is { } percents)
+            {
+                if (percents.For(amount * plan.PercentPerUnit) is not { } share) return false;
+                shares[figure] = share;
+            }
+            printedSteps[figure] = printed;
         }
         return true;
     }
@@ -117,7 +114,22 @@ public sealed class ManyPanels
         for (var figure = 0; figure < Figures.Count; figure++)
         {
             var line = panel.Lines.FirstOrDefault(line => line.Figure.Key == Figures[figure].Key && line.Unit == Figures[figure].Unit);
-            (room.Declared[place * Stride + figure], room.Percents[place * Stride + figure]) = (line is { IsKnownWell: true } ? line.Declared : null, line?.Percent?.Text);
+            var at = place * Stride + figure;
+            room.Steps[at] = line is { IsKnownWell: true } ? new(line.Declared, line.Rounded?.Number, line.Percent?.Text) : null;
+            room.Shares[at] = null;
         }
     }
+
+    // A sum of other lines, and a line of which only the percentage is printed, look at more than the one amount.
+    private FigurePlan PlanOf(DeclaredFigure figure)
+    {
+        var reference = _rules.Reference(figure.Key, figure.Unit) is { Shown: not PercentShown.No } shown ? shown : null;
+        var isOfDeclared = reference is { PercentFrom: PercentFrom.Declared };
+        return new(
+            new(_rules.Rounding, figure.Key, figure.Unit, rounded => isOfDeclared && rounded.ShownNumber is { } number ? _rules.Percent(reference!, (double)number, rounded).Text : null),
+            reference is not null && !isOfDeclared ? new(_rules.Rounding, reference.PercentRounding, "%", _ => null) : null,
+            reference is null ? 0 : 100 / reference.Value, isOfDeclared, figure.IsPercentOnly || figure.Parts.Count > 0, figure.Shown == LineShown.IfPresent);
+    }
+
+    private sealed record FigurePlan(BandSteps Steps, BandSteps? PercentSteps, double PercentPerUnit, bool PercentIsOfDeclared, bool NeedsPanel, bool IsShownIfPresent);
 }

@@ -53,7 +53,7 @@ public class ManyPanelsTests
                 {
                     var line = panel.Lines.FirstOrDefault(line => line.Key == many.Figures[figure].Key && line.Unit == many.Figures[figure].Unit);
                     var at = formula * many.Stride + figure;
-                    Assert.Equal((many.Figures[figure].Key, line is { IsKnownWell: true } ? line.Declared : null, line is { IsKnownWell: true } ? line.Percent?.Text : null), (many.Figures[figure].Key, room.Declared[at], room.Percents[at]));
+                    Assert.Equal((many.Figures[figure].Key, line is { IsKnownWell: true } ? line.Declared : null, line is { IsKnownWell: true } ? line.Percent?.Text : null), (many.Figures[figure].Key, room.Declared(at), room.Percent(at)));
                     if (line is not null) Assert.Equal(line.Amount.Known, room.Amounts[at], 1e-9 * Math.Max(1, line.Amount.Known));
                 }
             }
@@ -71,7 +71,7 @@ public class ManyPanelsTests
         many.Draw(0, 1, room);
 
         Assert.True(room.IsExact[0]);
-        Assert.Equal("0.62 g", room.Declared[many.Figures.ToList().FindIndex(figure => figure.Key == "salt")]);
+        Assert.Equal("0.62 g", room.Declared(many.Figures.ToList().FindIndex(figure => figure.Key == "salt")));
     }
 
     [Fact]

@@ -118,6 +118,16 @@ public sealed class LabelRecordTests : IDisposable
         Assert.Equal(Path.GetFileName(path), Assert.Single(Assert.Throws<TableException>(() => LabelRecords.Of(Dessert.Open(_loaf))).Problems).File);
     }
 
+    [Fact]
+    public void Since_TrialOrRulesAreGone_SaysSo()
+    {
+        LabelRecords.Sign(Dessert.Open(_loaf), "V1b", "eu", "en", "P1", Day);
+        var record = LabelRecords.Of(Dessert.Open(_loaf))[0].Record;
+
+        Assert.Equal(("trial", "V9", ""), Assert.Single(LabelRecords.Since(Dessert.Open(_loaf), record with { Trial = "V9" })) is var trial ? (trial.Key, trial.Then, trial.Now) : default);
+        Assert.Equal(("rule set", "atlantis", ""), Assert.Single(LabelRecords.Since(Dessert.Open(_loaf), record with { Rules = "atlantis" })) is var rules ? (rules.Key, rules.Then, rules.Now) : default);
+    }
+
     // Blanks and line ends are no content.
     [Fact]
     public void Of_FileWithOtherLineEnds_IsUnchanged()
