@@ -118,6 +118,18 @@ public sealed class LabelRecordTests : IDisposable
         Assert.Equal(Path.GetFileName(path), Assert.Single(Assert.Throws<TableException>(() => LabelRecords.Of(Dessert.Open(_loaf))).Problems).File);
     }
 
+    // The demo's own record, invented as the loaf is: it stays readable and sealed, whatever sheets and rules become.
+    [Fact]
+    public void Of_ShippedRecord_IsAsItWasSigned()
+    {
+        var loaf = Dessert.Open(Repository.Path("data", "desserts", "travel-loaf"));
+
+        var (_, record) = Assert.Single(LabelRecords.Of(loaf));
+
+        Assert.True(record.IsUnchanged);
+        Assert.All(LabelRecords.Since(loaf, record), difference => Assert.NotEqual(difference.Then, difference.Now));
+    }
+
     [Fact]
     public void Since_TrialOrRulesAreGone_SaysSo()
     {
