@@ -45,7 +45,7 @@ public static partial class Show
         string[] unlooked = [.. whole.Parts.Where(part => part.Ingredient.Allergens is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer)];
         if (unlooked.Length > 0) open.Add(("Look at", Html.Of($"Nobody has written down the allergens of {string.Join(", ", unlooked)}.")));
         string[] allergens = [.. whole.Parts.SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
-        if (allergens.Length > 0) open.Add(("Caution", Html.Of($"Contains {string.Join(", ", allergens)}. The list of ingredients and its emphasis are not drawn up here; local rules and the person who signs come first.")));
+        if (allergens.Length > 0) open.Add(("Caution", Html.Of($"Contains {string.Join(", ", allergens)}. How they stand out in the list of ingredients is shown where the list is; local rules and the person who signs come first.")));
         return lead + Notes.Verdict(open);
     }
 
