@@ -12,7 +12,31 @@ public static class DessertPanels
     {
         var set = KitData.Rules(rules);
         var whole = dessert.Trial(trial).Whole is { FinishedGrams: > 0 } made ? made : throw new TableException(dessert.Trial(trial).Gaps);
-        return NutritionPanel.Of(whole, set, set.IsPerServing && dessert.Facts.Number("portion_g", trial) is { } portion ? PanelBasis.Serving(portion) : PanelBasis.Per100Grams, set.InForce.To);
+        return NutritionPanel.Of(whole, set, BasisOf(dessert, trial, set), set.InForce.To);
+    }
+
+    /// <summary>The serving that a law makes of a trial: from its reference amount where <c>dessert.csv</c> names the kind of food (<c>serving_category</c>), otherwise the stated portion; null where neither is known.</summary>
+    /// <exception cref="ArgumentException">Something is missing that the law needs, or the portion is larger than the package; the message says what to supply.</exception>
+    /// <exception cref="KeyNotFoundException">The law has no such kind of food; the message names the nearest.</exception>
+    public static Serving? ServingOf(Dessert dessert, string trial, RuleSet rules)
+    {
+        PackedFood food = new()
+        {
+            Category = dessert.Facts.Text("serving_category", trial),
+            NetGrams = dessert.Facts.Number("net_g", trial),
+            UnitGrams = dessert.Facts.Number("portion_g", trial),
+            UnitWord = dessert.Facts.Text("portion_word", trial) ?? "piece",
+            StatedGrams = dessert.Facts.Number("portion_g", trial),
+            DensityGramsPerMillilitre = dessert.Facts.Number("density_g_ml", trial),
+        };
+        return food.StatedGrams is null || rules.Servings.Count > 0 && food.Category is null ? null : ServingMaker.Of(rules, food);
+    }
+
+    private static PanelBasis BasisOf(Dessert dessert, string trial, RuleSet rules)
+    {
+        if (!rules.IsPerServing) return PanelBasis.Per100Grams;
+        if (rules.Servings.Count > 0 && ServingOf(dessert, trial, rules) is { } serving) return serving.Basis;
+        return dessert.Facts.Number("portion_g", trial) is { } portion ? PanelBasis.Serving(portion) : PanelBasis.Per100Grams;
     }
 
     /// <summary>How sure the panel of a trial is, as the kitchen varies and with the claims that are asked for.</summary>

@@ -156,7 +156,8 @@ public sealed class NutritionPanel
         else if (others.Length > 0) yield return $"The law asks for figures {others} beside those {Basis.Words}.";
     }
 
-    private bool IsOf(PanelColumn column) => column == PanelColumn.Serving ? Basis.IsServing : Basis.MassGrams is 100 || Basis.IsVolume;
+    /// <summary>Whether the panel speaks of what a column that a law asks for speaks of.</summary>
+    public bool IsOf(PanelColumn column) => column == PanelColumn.Serving ? Basis.IsServing : Basis.MassGrams is 100 || Basis.IsVolume;
 
     private static string Written(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -1,0 +1,49 @@
+namespace Tamis.Labels;
+
+/// <summary>One figure of a nutrition panel with several columns.</summary>
+/// <param name="Key">The figure.</param>
+/// <param name="Unit">The unit.</param>
+/// <param name="Term">The words of the law.</param>
+/// <param name="Cells">A line for each column, in their order.</param>
+public sealed record ColumnedRow(string Key, string Unit, string Term, IReadOnlyList<PanelLine> Cells);
+
+/// <summary>The nutrition declaration of a mixture on several bases side by side, as one panel: per serving beside per 100 g, per serving beside the whole package.</summary>
+/// <remarks>The columns have the same lines: a line that one of them shows, all show. Each column is a <see cref="NutritionPanel"/> of its own and rounds by itself,
+/// as no law derives one column from the rounded figures of another.</remarks>
+public sealed class PanelColumns
+{
+    private PanelColumns(IReadOnlyList<NutritionPanel> columns) => Columns = columns;
+
+    /// <summary>The columns, in order; at least one.</summary>
+    public IReadOnlyList<NutritionPanel> Columns { get; }
+
+    /// <summary>The rows in lawful order.</summary>
+    public IReadOnlyList<ColumnedRow> Rows { get; private init; } = [];
+
+    /// <summary>Whether any column may not yet go on a pack, or the law asks for a column that is not there.</summary>
+    public bool IsDraft => DraftReasons.Count > 0;
+
+    /// <summary>Why it may not yet go on a pack; none where it may.</summary>
+    public IReadOnlyList<string> DraftReasons => [.. Columns.SelectMany(column => column.DraftReasons).Distinct(), .. MissingColumns];
+
+    /// <summary>The columns that the law asks for and that are not there, a sentence each.</summary>
+    public IReadOnlyList<string> MissingColumns => [.. Columns[0].Rules.Columns.Where(asked => !Columns.Any(column => column.IsOf(asked)))
+        .Select(asked => asked == PanelColumn.Serving ? "The law asks for a column per serving: state the serving (portion_g)." : "The law asks for a column per 100 g, or per 100 ml of what is sold by volume.")];
+
+    /// <summary>Draws up a panel of several columns.</summary>
+    /// <param name="mixture">What it speaks of.</param>
+    /// <param name="rules">The rule set.</param>
+    /// <param name="bases">What each column speaks of, in order; at least one.</param>
+    /// <param name="asOf">The day for which it is drawn up.</param>
+    /// <param name="asked">Voluntary lines that are wished for.</param>
+    /// <exception cref="ArgumentException">No basis is given, or a serving is larger than all that is made.</exception>
+    public static PanelColumns Of(Losses.Mixture mixture, RuleSet rules, IReadOnlyList<PanelBasis> bases, DateOnly? asOf = null, IReadOnlyCollection<string>? asked = null)
+    {
+        if (bases.Count == 0) throw new ArgumentException("A panel needs a column: per 100 g, or per serving.", nameof(bases));
+        NutritionPanel[] columns = [.. bases.Select(basis => NutritionPanel.Of(mixture, rules, basis, asOf, asked))];
+        return new(columns)
+        {
+            Rows = [.. columns[0].Lines.Select((line, index) => new ColumnedRow(line.Key, line.Unit, line.Term, [.. columns.Select(column => column.Lines[index])]))],
+        };
+    }
+}

@@ -1,0 +1,62 @@
+using System.Globalization;
+using Tamis.Tables;
+
+namespace Tamis.Labels;
+
+/// <summary>The lines about the serving that a rule set's panel prints, and when a second column for the whole package is asked for: <c>serving-words.csv</c>.</summary>
+public sealed class ServingWords
+{
+    private const string Size = "serving size metric", Count = "servings per container";
+
+    private readonly IReadOnlyList<(string Line, string Text, RuleOrigin Origin)> _lines;
+    private readonly IReadOnlyList<(double From, double To, RuleOrigin Origin)> _second;
+
+    private ServingWords(IReadOnlyList<(string, string, RuleOrigin)> lines, IReadOnlyList<(double, double, RuleOrigin)> second) => (_lines, _second) = (lines, second);
+
+    /// <summary>The words of a rule set; none where it has none.</summary>
+    /// <exception cref="TableException">A cell cannot be read.</exception>
+    public static ServingWords Of(RuleSet rules) => rules.Folder.Table(Read);
+
+    /// <summary>The metric size of a serving as the label prints it: rounded where the rule set has bands for it.</summary>
+    public string MetricSize(RuleSet rules, double grams) =>
+        rules.Rounding.For(Size, "g").Any() ? rules.Rounding.Round(Size, "g", RoundingTable.ToDecimal(grams)).Text : $"{grams.ToString("0.#", CultureInfo.InvariantCulture)} g";
+
+    /// <summary>The row that asks for a second column, where the package is so many per cent of the reference amount; null where none does.</summary>
+    public RuleOrigin? SecondColumn(double packagePercent) => _second.Where(row => packagePercent >= row.From && packagePercent <= row.To).Select(row => row.Origin).FirstOrDefault();
+
+    /// <summary>The lines to print.</summary>
+    public IEnumerable<string> Lines(RuleSet rules, string household, string size, double? perContainer)
+    {
+        foreach (var (line, text, _) in _lines)
+        {
+            var measure = household.Length > 0 ? $"{household} ({size})" : size;
+            if (line == "size") yield return text.Replace("#", measure);
+            else if (perContainer is { } count && IsWhole(count) == (line == "count")) yield return text.Replace("#", Counted(rules, count));
+        }
+    }
+
+    private static bool IsWhole(double count) => Math.Abs(count - Math.Round(count)) < 0.005;
+
+    private static string Counted(RuleSet rules, double count) => rules.Rounding.For(Count, "servings").Any()
+        ? rules.Rounding.Round(Count, "servings", RoundingTable.ToDecimal(Math.Round(count, 6))).Text
+        : Math.Round(count, MidpointRounding.AwayFromZero).ToString(CultureInfo.InvariantCulture);
+
+    private static ServingWords Read(RuleFolder folder, List<CellProblem> problems)
+    {
+        List<(string, string, RuleOrigin)> lines = [];
+        List<(double, double, RuleOrigin)> second = [];
+        foreach (var row in folder.RowsIfAny("serving-words.csv", ["line", "text", "from_percent", "to_percent"], problems))
+        {
+            var line = row.Cells.Required("line");
+            if (line is "size" or "count" or "count about")
+            {
+                var text = row.Cells.Required("text");
+                if (!text.Contains('#')) row.Cells.Note("text", "words with # for the figure");
+                lines.Add((line, text, row.Origin()));
+            }
+            else if (line == "second column") second.Add(((double)row.RequiredDecimal("from_percent"), (double)row.RequiredDecimal("to_percent"), row.Origin()));
+            else row.Cells.Note("line", "one of: size, count, count about, second column");
+        }
+        return new(lines, second);
+    }
+}
