@@ -1,5 +1,6 @@
 using System.Globalization;
 using Tamis.Desserts;
+using Tamis.Physics;
 using Tamis.Production;
 
 namespace Tamis.Views;
@@ -39,6 +40,27 @@ public static partial class Show
             + Notes.List(down.Broken.Select(step => Html.Of($"{step.Step.Component} {step.Step.Step}{(step.Step.TemperatureCelsius is { } celsius ? $", {Figures.Celsius(celsius).Text}" : "")}: {(down.CouldTake(step) is { Count: > 0 } others ? $"could go into the {string.Join(" or the ", others.Select(other => other.Name))}; its time there is another one" : $"nothing else of its kind reaches that{(down.SameKind.Count > 0 ? $" ({string.Join(", ", down.SameKind.Select(other => $"{other.Name}: {Figures.Celsius(other.Celsius.Low).Text} at the coldest"))})" : "")}: freeze the day before or elsewhere, or move the order")}.")));
     }
 
+    /// <summary>The plan while a thing is down: on what its steps go instead, for how long, and whether there is time; or why there is no plan.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="equipment">The thing, as in <c>equipment.csv</c>.</param>
+    public static Html PlanWithout(PlanOfWork plan, string equipment)
+    {
+        var again = plan.Replanned(equipment);
+        var name = again.Down.Equipment.Name;
+        if (again.Down.Broken.Count == 0) return Notes.Paragraph(Html.Of($"Without the {name} the plan stays as it is."));
+        if (again.Plan is not { } other)
+            return Notes.LookAt(Html.Of($"<strong>Without the {name} it cannot be done: the kitchen has nothing else of its kind for {string.Join(", ", again.Nowhere.Select(StepName))}.</strong>"))
+                + Notes.Paragraph(Html.Of($"The least that would do: one {again.Down.Equipment.Kind} that {Asked(again.Nowhere)}, lent for that time, with a row in equipment.csv."));
+        return (again.StandIns.Any(each => each.IsOtherTemperature) ? Notes.LookAt(Html.Of($"This plan stands only if somebody who may decide it allows another temperature. Every limit of the core stays as it is, and is measured.")) : Html.Empty)
+            + Notes.List(again.StandIns.Select(each => Html.Of($"{StepName(each.Written)} in the {each.Instead.Equipment ?? ""}{(each.IsOtherTemperature ? $" at {Figures.Celsius(each.Instead.TemperatureCelsius).Text} and not at {Figures.Celsius(each.Written.TemperatureCelsius).Text}" : "")}: {(each.TimesAsLong is { } times ? $"up to {Figures.Number(times, 1).Text} times as long, by how the air takes heat and how far it is below the freezing point" : "how long it takes there is not known, so the written time is planned")}.")))
+            + PlanOfWork(other);
+    }
+
+    private static string StepName(Formulas.MethodStep step) => $"{step.Component} {step.Step}";
+
+    private static string Asked(IReadOnlyList<Formulas.MethodStep> steps) =>
+        steps.Select(step => step.TemperatureCelsius).OfType<double>().Distinct().Order().ToArray() is { Length: > 0 } heat ? $"reaches {string.Join(" and ", heat.Select(celsius => Figures.Celsius(celsius).Text))}" : "does the same work";
+
     private static Html Critical(WorkSchedule schedule)
     {
         PlacedTask[] critical = [.. schedule.Tasks.Where(task => task.IsCritical)];
@@ -46,13 +68,19 @@ public static partial class Show
             : Html.Of($"{Counted(critical.Length, "task")} of {schedule.Tasks.Count} {(critical.Length == 1 ? "is" : "are")} critical: {string.Join(", ", critical.Select(task => task.Task.Name))}.");
     }
 
-    private static Html Tasks(PlanOfWork plan, WorkSchedule schedule, IReadOnlyDictionary<string, int> numbers) => new DataTable("The tasks in the order of their starts",
+    private static Html Tasks(PlanOfWork plan, WorkSchedule schedule, IReadOnlyDictionary<string, int> numbers)
+    {
+        var cautions = WeighingPages.CautionsOf(plan.Dessert, plan.Trial, inFull: false);
+        return Notes.Paragraph(Html.Of($"<small>{CautionRule.Deferral}</small>")) + TaskTable(plan, schedule, numbers, cautions);
+    }
+
+    private static Html TaskTable(PlanOfWork plan, WorkSchedule schedule, IReadOnlyDictionary<string, int> numbers, ILookup<(string, int), string> cautions) => new DataTable("The tasks in the order of their starts",
         [Column.Words("Task"), Column.Words("from"), Column.Words("to"), Column.Words("who and on what"), Column.Words("what"), Column.Words("slack")],
         [.. schedule.Tasks.OrderBy(task => numbers[task.Task.Name]).Select(task => (task, step: plan.StepOf(task))).Select(each => new Row([
             Html.Of($"{numbers[each.task.Task.Name]} <b>{each.task.Task.Name}</b>"),
             Html.Of($"<span class=\"n\">{Brief(plan.At(each.task.StartMinutes))}</span>"), Html.Of($"<span class=\"n\">{Brief(plan.At(each.task.EndMinutes))}</span>"),
             each.task.On.Count == 0 ? "waits" : string.Join(", ", each.task.On),
-            Html.Of($"{Typeset.Text(each.step.Step.Do)}{(each.step.Remark.Length > 0 ? Html.Of($" <small>({Typeset.Text(each.step.Remark)})</small>") : Html.Empty)}"),
+            Html.Of($"{Typeset.Text(each.step.Step.Do)}{(cautions[(Names.Key(each.step.Step.Component), each.step.Step.Step)].Append(each.step.Step.Caution).Where(words => !string.IsNullOrEmpty(words)).ToArray() is { Length: > 0 } careful ? Html.Of($" <b>Caution:</b> {Typeset.Text(string.Join("; ", careful))}.") : Html.Empty)}{(each.step.Remark.Length > 0 ? Html.Of($" <small>({Typeset.Text(each.step.Remark)})</small>") : Html.Empty)}"),
             each.task.IsCritical ? Html.Of($"<b>critical</b>") : Html.Text(KitchenTime.InWords(each.task.SlackMinutes))])
         { Kind = each.task.IsCritical ? RowKind.Chosen : RowKind.Line })])
     { IsWide = true, IsLong = true, LeastRem = 48, Caption = Html.Of($"The tasks; slack is how much later a task can start with all still in time, hands and order kept") }.ToHtml();

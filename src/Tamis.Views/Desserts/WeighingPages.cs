@@ -19,14 +19,15 @@ public static class WeighingPages
     public static WeighingSheet Of(Dessert dessert, string trial, double pieces, bool withCautions = false)
     {
         var cautions = withCautions ? CautionsOf(dessert, trial) : null;
+        var limits = withCautions ? CriticalStep.Of(dessert, trial).Where(each => each.Step is not null).ToLookup(each => each.Step!) : null;
         var figures = Figures.English;
         var plan = dessert.Weighing(trial, pieces);
         var batch = dessert.Trial(trial);
         var count = figures.Number(pieces, 0).Text;
         var what = plan.FormulaPieces is null ? pieces == 1 ? "one formula" : $"{count} formulas" : pieces == 1 ? "one piece" : $"{count} pieces";
-        List<WeighingComponent> components = [.. plan.Components.Select(component => ComponentOf(component, figures, cautions))];
+        List<WeighingComponent> components = [.. plan.Components.Select(component => ComponentOf(component, figures, cautions, limits))];
         if (plan.Assembly.Count > 0)
-            components.Add(new("Putting together", [.. plan.Assembly.Select(step => StepOf([], step, figures, cautions))]) { IsWeighed = false, Header = what });
+            components.Add(new("Putting together", [.. plan.Assembly.Select(step => StepOf([], step, figures, cautions, limits))]) { IsWeighed = false, Header = what });
         string[] allergens = [.. batch.Components.SelectMany(component => component.Out.Parts).SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
         return new($"Weighing sheet: {what}, trial {batch.Trial}", [.. components, .. batch.Gaps.Count == 0 ? [] : new[] { Unweighed(dessert, batch) }])
         {
@@ -54,28 +55,29 @@ public static class WeighingPages
             yield return $"{other.Name} × {figures.Part(other.Factor).Text}";
     }
 
-    private static WeighingComponent ComponentOf(Production.WeighingComponent component, Figures figures, ILookup<(string, int), string>? cautions) =>
-        new(Show.Capital(component.Name), [.. component.Steps.Select(step => StepOf(step.Lines, step.Method, figures, cautions))])
+    private static WeighingComponent ComponentOf(Production.WeighingComponent component, Figures figures, ILookup<(string, int), string>? cautions, ILookup<MethodStep, CriticalStep>? limits) =>
+        new(Show.Capital(component.Name), [.. component.Steps.Select(step => StepOf(step.Lines, step.Method, figures, cautions, limits))])
         {
             Header = component.TakenInGrams > 0 ? $"{figures.Mass(component.TakenInGrams).Text} go into other components" : "",
             Expected = figures.Mass(component.ExpectedYieldGrams),
         };
 
-    private static WeighingStep StepOf(IReadOnlyList<Production.WeighingLine> lines, MethodStep? method, Figures figures, ILookup<(string, int), string>? cautions) =>
+    private static WeighingStep StepOf(IReadOnlyList<Production.WeighingLine> lines, MethodStep? method, Figures figures, ILookup<(string, int), string>? cautions, ILookup<MethodStep, CriticalStep>? limits) =>
         new([.. lines.Select(line => LineOf(line, figures))], Html.Text(Typeset.Text(method?.Do ?? "")))
         {
             Temperature = method?.TemperatureCelsius is { } celsius ? figures.Celsius(celsius).Text : "",
+            Limits = method is null || limits is null ? [] : [.. limits[method].Select(limit => Typeset.Text($"{limit.Kind}, {limit.What}: {(limit.LacksCoolingRule ? "by your code" : limit.Limit)}"))],
             Minutes = method?.Minutes is { } minutes ? figures.Minutes(minutes) : "",
             Caution = Typeset.Text(string.Join("; ", ((string?[])[method?.Caution, .. method is null || cautions is null ? [] : cautions[(Names.Key(method.Component), method.Step)]]).Where(words => !string.IsNullOrEmpty(words)))),
         };
 
     // What is usually done about each hazard of a step; the deferral stands at the head of the sheet.
-    private static ILookup<(string, int), string> CautionsOf(Dessert dessert, string trial)
+    internal static ILookup<(string, int), string> CautionsOf(Dessert dessert, string trial, bool inFull = true)
     {
         var physics = dessert.Physics(trial);
         return physics.Components.SelectMany(each => Cautions.Of(each.Looked)).Concat(Cautions.Of(MethodStep.Assembly, physics.Assembly))
             .Where(caution => caution is { Step: not null, Rule.Of: CautionOf.People }).DistinctBy(caution => (Names.Key(caution.Component), caution.Step!.Step, caution.Rule))
-            .ToLookup(caution => (Names.Key(caution.Component), caution.Step!.Step), caution => $"{caution.Rule.Hazard}: {caution.Rule.Practice}");
+            .ToLookup(caution => (Names.Key(caution.Component), caution.Step!.Step), caution => inFull ? $"{caution.Rule.Hazard}: {caution.Rule.Practice}" : caution.Rule.Hazard);
     }
 
     private static WeighingLine LineOf(Production.WeighingLine line, Figures figures)

@@ -19,6 +19,9 @@ public sealed record WeighingStep(IReadOnlyList<WeighingLine> Lines, Html Do)
 
     /// <summary>What to be careful of; may be empty.</summary>
     public string Caution { get; init; } = "";
+
+    /// <summary>Limits that decide safety, in words; each gets a place to write what was measured, when and by whom. None for most steps.</summary>
+    public IReadOnlyList<string> Limits { get; init; } = [];
 }
 
 /// <summary>One component on the sheet; never split over two pages, so that sheets can be given out.</summary>
@@ -117,7 +120,8 @@ public sealed record WeighingSheet(string Title, IReadOnlyList<WeighingComponent
         var minutes = step.Minutes.Length == 0 ? Html.Empty : Html.Of($" <span>{step.Minutes}</span>");
         var heat = step.Temperature.Length == 0 && minutes.IsEmpty ? Html.Empty : Html.Of($"<div class=\"heat\">{step.Temperature}{minutes}</div>");
         var caution = step.Caution.Length == 0 ? Html.Empty : Html.Of($"<p class=\"caution\"><b>{Language.Words.Caution}</b> {step.Caution}</p>");
-        return Html.Of($"<div class=\"do\">{Box}<div><p>{step.Do}</p>{heat}{caution}</div></div>");
+        var limits = Html.Join(step.Limits.Select(limit => Html.Of($"<p class=\"limit\"><b>{limit}</b> <span>{Language.Words.Weighing.Measured} {Fill}</span> <span>{Language.Words.Weighing.At} {Fill}</span> <span>{Language.Words.Weighing.By} {Fill}</span></p>")));
+        return Html.Of($"<div class=\"do\">{Box}<div><p>{step.Do}</p>{heat}{caution}{limits}</div></div>");
     }
 
     private Html Box => Html.Of($"<span class=\"box\" role=\"img\" aria-label=\"{Language.Words.Weighing.Tick}\"></span>");

@@ -133,6 +133,15 @@ public sealed record WeighingWords
     /// <summary>Beside the line for the mass that was found.</summary>
     public string Weighed { get; init; } = "Weighed";
 
+    /// <summary>Beside the line for what was read on a thermometer or a clock.</summary>
+    public string Measured { get; init; } = "Measured";
+
+    /// <summary>Beside the line for the hour of a reading.</summary>
+    public string At { get; init; } = "at";
+
+    /// <summary>Beside the line for who read it.</summary>
+    public string By { get; init; } = "by";
+
     /// <summary>What a box to tick is called when it is read out.</summary>
     public string Tick { get; init; } = "tick";
 

@@ -34,6 +34,8 @@ public sealed class PaperCommandTests : IDisposable
         var butter = Regex.Match(Text("ready"), @"<b>(?<mass>[^<]+)</b> butter").Groups["mass"].Value;
         Assert.Contains(butter.Replace("\u202fg", "", StringComparison.Ordinal), Regex.Replace(Text("shopping"), "</?i>", ""), StringComparison.Ordinal);
         Assert.Contains("hot sugar", Text("batch"), StringComparison.OrdinalIgnoreCase);
+        // Where time and temperature decide, there is room to write what was measured.
+        Assert.Matches("class=\"limit\"><b>freeze[^<]*−18", Text("batch"));
         Assert.Contains("Keeps 30 days", Text("labels"), StringComparison.Ordinal);
         Assert.Contains("Putting together", Text("specification"), StringComparison.Ordinal);
     }
@@ -84,7 +86,8 @@ public sealed class PaperCommandTests : IDisposable
                 if (boxes.Count == 0 || boxes.Any(box => Math.Abs(double.Parse(box.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture) - width) > 1 || Math.Abs(double.Parse(box.Groups[2].ValueSpan, System.Globalization.CultureInfo.InvariantCulture) - height) > 1)) faults.Add($"{where} is not on {paper}");
                 var sheets = Regex.Count(pdf, @"/Type\s*/Page\b(?!s)");
                 if (Path.GetFileName(file).StartsWith("specification", StringComparison.Ordinal) && sheets != 1) faults.Add($"{where} takes {sheets} pages");
-                if (sheets is < 1 or > 6) faults.Add($"{where} takes {sheets} pages");
+                // Nine parts, none of them over two sheets: some sheets end with room to spare.
+                if (sheets is < 1 or > 7) faults.Add($"{where} takes {sheets} pages");
                 await page.CloseAsync();
             }
         Assert.Empty(faults);

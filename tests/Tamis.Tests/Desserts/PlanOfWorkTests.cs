@@ -96,6 +96,47 @@ public class PlanOfWorkTests
     }
 
     [Fact]
+    public void Replanned_TheOnlyOven_HasNoPlanAndNamesTheStep()
+    {
+        var again = Plan().Replanned("oven");
+
+        Assert.Null(again.Plan);
+        Assert.Equal([("base", 2)], again.Nowhere.Select(step => (step.Component, step.Step)));
+    }
+
+    [Fact]
+    public void Replanned_OneOfTwoOvens_BakesInTheOther()
+    {
+        var again = Plan(equipment: Equipment + "deck oven,oven,1,1,trays,,30,150,,,\n").Replanned("oven");
+
+        var moved = Assert.Single(again.StandIns);
+        Assert.Equal(("deck oven", 150.0, true), (moved.Instead.Equipment, moved.Instead.TemperatureCelsius!.Value, moved.IsOtherTemperature));
+        Assert.Null(moved.TimesAsLong);
+        Assert.Equal("deck oven", again.Plan!.Answer.Schedule!["base 2"].On.Single());
+        Assert.Empty(again.Plan.Answer.Schedule.Breaches());
+    }
+
+    [Fact]
+    public void Replanned_DemoWithoutBlastChiller_FreezesInTheFreezerForLonger()
+    {
+        var again = PlanOfWork.Of(Dessert.Open(Path.Combine(KitFolder.Data("desserts"), "damson-tart")), "T10", usePhysics: false).Replanned("blast chiller");
+
+        Assert.All(again.StandIns, each => Assert.Equal(("freezer", -22.0), (each.Instead.Equipment, each.Instead.TemperatureCelsius!.Value)));
+        Assert.All(again.StandIns, each => Assert.InRange(each.TimesAsLong!.Value, 3, 6));
+        Assert.True(again.Plan!.Answer.Schedule is { } schedule ? !schedule.Breaches().Any() : again.Plan.Answer.IsImpossible);
+    }
+
+    // Plank's time for a thin slab, where only the surface holds the heat back: transfer and distance to the freezing point, each to the power of −1.
+    [Fact]
+    public void FreezingTimeRatio_ThinSlab_IsThatOfPlanksTimes()
+    {
+        static double Seconds(double air, double transfer) => Tamis.Physics.FreezingTimes.PlankSeconds(Tamis.Physics.ConductionShape.Slab, 1e-9, 1000, 250_000, -2, air, transfer, 1.5);
+
+        Assert.Equal(Seconds(-22, 9) / Seconds(-30, 30), StandIn.FreezingTimeRatio(30, -30, 9, -22, -2), 6);
+        Assert.Throws<ArgumentOutOfRangeException>(() => StandIn.FreezingTimeRatio(30, -30, 9, 0, -2));
+    }
+
+    [Fact]
     public void Of_TheDemoOrder_IsPlannedAndProven()
     {
         var plan = PlanOfWork.Of(Dessert.Open(Path.Combine(KitFolder.Data("desserts"), "damson-tart")), "T10", usePhysics: false);

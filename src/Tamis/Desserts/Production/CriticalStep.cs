@@ -64,6 +64,9 @@ public sealed partial record CriticalStep
         Cooling.Count > 0 ? string.Join(", ", Cooling.Select(rule => FormattableString.Invariant($"{rule.FromCelsius:0.#} to {rule.ToCelsius:0.#} °C in {rule.MostHours:0.#} h ({rule.Rule})"))) : null,
     }.OfType<string>()) is { Length: > 0 } limit ? limit : Names.Same(Kind, Chill) ? $"by the cooling rule of your code: name it as {CoolingRuleKey} in dessert.csv" : "as the local code says";
 
+    /// <summary>Whether it cools by a rule that nobody has chosen in <c>dessert.csv</c>.</summary>
+    public bool LacksCoolingRule => Names.Same(Kind, Chill) && Cooling.Count == 0;
+
     /// <summary>The kind of a step that cools what was hot.</summary>
     public const string Chill = "chill";
 

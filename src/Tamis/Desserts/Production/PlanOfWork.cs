@@ -38,6 +38,9 @@ public sealed record PlanOfWork
     /// <summary>What was taken for granted.</summary>
     public required IReadOnlyList<string> Assumed { get; init; }
 
+    /// <summary>Whether freezing and thawing take as long as physics says where that is longer.</summary>
+    public required bool UsesPhysics { get; init; }
+
     /// <summary>The day and hour of a minute of the plan.</summary>
     public DateTime At(int minutes) => Start.AddMinutes(minutes);
 
@@ -54,7 +57,7 @@ public sealed record PlanOfWork
     /// <param name="montageSheet">A montage sheet of other sizes in the dessert folder.</param>
     /// <exception cref="TableException">A cell must be mended: a circle in the order, an oven that nobody has; all are named.</exception>
     public static PlanOfWork Of(Dessert dessert, string trial, int? pieces = null, PlanAim aim = PlanAim.LatestStart, bool usePhysics = true, IProgress<ScheduleProgress>? progress = null, string? montageSheet = null) =>
-        Of(dessert, trial, dessert.Equipment, pieces, aim, usePhysics, progress, montageSheet);
+        Of(dessert, trial, dessert.Equipment, pieces, aim, usePhysics, progress, montageSheet, []);
 
     /// <summary>What breaks when something is down for the whole time.</summary>
     /// <param name="equipment">The name of what is down, as in <c>equipment.csv</c>.</param>
@@ -75,7 +78,22 @@ public sealed record PlanOfWork
             [.. kitchen.Machines.Select(name => kitchen.Find(name)!).Where(other => Names.Same(other.Kind, gone.Kind) && other.Count > 0)]);
     }
 
-    private static PlanOfWork Of(Dessert dessert, string trial, EquipmentList equipment, int? pieces, PlanAim aim, bool usePhysics, IProgress<ScheduleProgress>? progress, string? montageSheet)
+    /// <summary>The plan while something is down for the whole time: its steps stand on the nearest thing of the same kind.</summary>
+    /// <param name="equipment">The name of what is down, as in <c>equipment.csv</c>.</param>
+    /// <exception cref="KeyNotFoundException">The kitchen does not have it.</exception>
+    /// <exception cref="TableException">A cell must be mended; all are named.</exception>
+    public Replan Replanned(string equipment)
+    {
+        var down = Without(equipment);
+        MethodStep[] broken = [.. down.Broken.Select(step => step.Step)];
+        var physics = Dessert.Physics(Trial);
+        var standIns = broken.Select(step => StandIn.For(step, down.SameKind, physics.Components.FirstOrDefault(each => Names.Same(each.Name, step.Component))?.Ice.InitialFreezingPoint is { IsKnown: true } point ? point.Value : null)).OfType<StandIn>().ToArray();
+        MethodStep[] nowhere = [.. broken.Where(step => !standIns.Any(each => each.Written == step))];
+        return new(down, standIns, nowhere, nowhere.Length > 0 ? null
+            : Of(Dessert, Trial, Dessert.Equipment.Without(equipment), Amounts.Amounts.Pieces, Problem.Aim, UsesPhysics, null, Amounts.MontageSheet, standIns));
+    }
+
+    private static PlanOfWork Of(Dessert dessert, string trial, EquipmentList equipment, int? pieces, PlanAim aim, bool usePhysics, IProgress<ScheduleProgress>? progress, string? montageSheet, IReadOnlyList<StandIn> standIns)
     {
         var amounts = DessertAmounts.Of(dessert, trial, pieces ?? (int)Math.Ceiling(dessert.WantedPieces(trial)), montageSheet: montageSheet);
         var due = OrderText.Due(dessert);
@@ -93,9 +111,13 @@ public sealed record PlanOfWork
         ];
         if (equipment.People.Count == 0) assumed.Add("equipment.csv names no person: one pair of hands is there day and night");
         var physics = usePhysics ? PhysicsTimes(dessert, trial, assumed) : [];
-        var builder = new WorkBuilder(dessert, equipment, amounts, physics, start, GridMinutes);
+        // Physics knows the place that is written; in another one the time goes by the stand-in.
+        foreach (var moved in standIns)
+            if (physics.Remove(moved.Written, out var there))
+                physics[moved.Instead] = ((int)Math.Ceiling(there.Minutes * (moved.TimesAsLong ?? 1)), $"{there.Why}, times the stand-in's");
+        var builder = new WorkBuilder(dessert, equipment, amounts, physics, start, GridMinutes, standIns);
         var (problem, steps) = builder.Build(due, horizon, aim);
-        return new(dessert, trial) { Amounts = amounts, Start = start, Due = due, Problem = problem, Steps = steps, Answer = Scheduler.Solve(problem, progress), Assumed = assumed };
+        return new(dessert, trial) { Amounts = amounts, Start = start, Due = due, Problem = problem, Steps = steps, UsesPhysics = usePhysics, Answer = Scheduler.Solve(problem, progress), Assumed = assumed };
     }
 
     // Where physics cannot tell, or is faster than what was written, the method's own time holds.

@@ -25,13 +25,14 @@ internal sealed class WorkBuilder
     private readonly Dictionary<string, (int Demand, int Capacity)> _moulds = new(Names.Comparer);
     private readonly List<WorkHold> _holds = [];
 
-    public WorkBuilder(Dessert dessert, EquipmentList equipment, DessertAmounts amounts, IReadOnlyDictionary<MethodStep, (int Minutes, string Why)> physics, DateTime start, int gridMinutes)
+    public WorkBuilder(Dessert dessert, EquipmentList equipment, DessertAmounts amounts, IReadOnlyDictionary<MethodStep, (int Minutes, string Why)> physics, DateTime start, int gridMinutes, IReadOnlyList<StandIn> standIns)
     {
         (_dessert, _equipment, _amounts, _physics, _start, _grid) = (dessert, equipment, amounts, physics, start, gridMinutes);
         _places = new(dessert, amounts.Trial, amounts.MontageSheet, amounts.Amounts.Pieces);
         var line = dessert.LineOf(amounts.Trial).ToArray();
         Steps = [.. amounts.Amounts.Components.Where(component => component.MadeGrams > 0).Select(component => component.Name).Append(MethodStep.Assembly)
-            .SelectMany(component => dessert.Method?.StepsOf(component, line) ?? [])];
+            .SelectMany(component => dessert.Method?.StepsOf(component, line) ?? [])
+            .Select(step => standIns.FirstOrDefault(each => each.Written == step)?.Instead ?? step)];
     }
 
     private sealed record Sized(Equipment? Equipment, EquipmentKind Kind, int Need, int Capacity, int Runs, int ForPlaces);
