@@ -40,14 +40,16 @@ public sealed record HeatCourse
     /// <summary>The same with the best and the poorest air of the range; an end is null where it is not reached.</summary>
     public (double? Earliest, double? Latest) Between { get; private init; }
 
-    internal static HeatCourse Freezing(TrialPhysics trial)
+    /// <param name="trial">The trial.</param>
+    /// <param name="instead">How a step is done in place of what is written; as written where null.</param>
+    internal static HeatCourse Freezing(TrialPhysics trial, Func<MethodStep, MethodStep>? instead = null)
     {
         if (MouldedOf(trial, out var lack) is not { } moulded) return new([lack]);
         var steps = trial.Of(moulded.Component).Looked.Steps.ToList();
         var at = steps.FindLastIndex(step => step.TemperatureCelsius <= -10);
         if (at < 0) return new([$"a step of {moulded.Component} in steps.csv that freezes it: a temperature of −10 °C or below"]);
         var start = steps.Take(at).LastOrDefault(step => step.TemperatureCelsius is not null)?.TemperatureCelsius ?? 20;
-        return March(trial, steps[at], FrozenCelsius, layer => layer == moulded || layer.As == Placing.Insert && Names.Same(layer.Inside, moulded.Component),
+        return March(trial, instead?.Invoke(steps[at]) ?? steps[at], FrozenCelsius, layer => layer == moulded || layer.As == Placing.Insert && Names.Same(layer.Inside, moulded.Component),
             component => Names.Same(component, moulded.Component) ? start : Math.Min(trial.Of(component).Note?.HoldCelsius ?? start, start),
             FormattableString.Invariant($"{moulded.Component} is at {start:0} °C all through when it goes in, what is inside it as cold as it is kept; its ring is left out"));
     }

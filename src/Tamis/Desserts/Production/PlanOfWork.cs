@@ -87,7 +87,7 @@ public sealed record PlanOfWork
         var down = Without(equipment);
         MethodStep[] broken = [.. down.Broken.Select(step => step.Step)];
         var physics = Dessert.Physics(Trial);
-        var standIns = broken.Select(step => StandIn.For(step, down.SameKind, physics.Components.FirstOrDefault(each => Names.Same(each.Name, step.Component))?.Ice.InitialFreezingPoint is { IsKnown: true } point ? point.Value : null)).OfType<StandIn>().ToArray();
+        var standIns = broken.Select(step => StandIn.For(step, down.SameKind, physics.Components.FirstOrDefault(each => Names.Same(each.Name, step.Component))?.Ice.InitialFreezingPoint is { IsKnown: true } point ? point.Value : null)).OfType<StandIn>().Select(each => UsesPhysics ? each.ByModel(physics) : each).ToArray();
         MethodStep[] nowhere = [.. broken.Where(step => !standIns.Any(each => each.Written == step))];
         return new(down, standIns, nowhere, nowhere.Length > 0 ? null
             : Of(Dessert, Trial, Dessert.Equipment.Without(equipment), Amounts.Amounts.Pieces, Problem.Aim, UsesPhysics, null, Amounts.MontageSheet, standIns));
@@ -111,10 +111,9 @@ public sealed record PlanOfWork
         ];
         if (equipment.People.Count == 0) assumed.Add("equipment.csv names no person: one pair of hands is there day and night");
         var physics = usePhysics ? PhysicsTimes(dessert, trial, assumed) : [];
-        // Physics knows the place that is written; in another one the time goes by the stand-in.
-        foreach (var moved in standIns)
-            if (physics.Remove(moved.Written, out var there))
-                physics[moved.Instead] = ((int)Math.Ceiling(there.Minutes * (moved.TimesAsLong ?? 1)), $"{there.Why}, times the stand-in's");
+        // That is of the place as it is written; a stand-in comes with its own time.
+        foreach (var moved in standIns) physics.Remove(moved.Written);
+        assumed.AddRange(standIns.Select(moved => FormattableString.Invariant($"{moved.Written.Component} {moved.Written.Step} in the {moved.Instead.Equipment}: {moved.Instead.Minutes?.High ?? 0:0} min at most, and not what is written or modelled for the {moved.Written.Equipment}")));
         var builder = new WorkBuilder(dessert, equipment, amounts, physics, start, GridMinutes, standIns);
         var (problem, steps) = builder.Build(due, horizon, aim);
         return new(dessert, trial) { Amounts = amounts, Start = start, Due = due, Problem = problem, Steps = steps, UsesPhysics = usePhysics, Answer = Scheduler.Solve(problem, progress), Assumed = assumed };

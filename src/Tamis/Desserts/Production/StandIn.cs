@@ -38,6 +38,19 @@ public sealed record StandIn(MethodStep Written, MethodStep Instead, double? Tim
             ? transferBefore * (freezingCelsius - airBeforeCelsius) / (transferAfter * (freezingCelsius - airAfterCelsius))
             : throw new ArgumentOutOfRangeException(nameof(freezingCelsius), freezingCelsius, "Both airs must be colder than the freezing point, and take heat.");
 
+    /// <summary>How long the model of the piece gives in the other place, in the poorest air of its range; null where no model was asked or it cannot tell.</summary>
+    public double? ModelMinutes { get; private init; }
+
+    /// <summary>The same with the time of the model of the piece, where the step is the one that freezes it: the longer of that and the written time counts.</summary>
+    internal StandIn ByModel(TrialPhysics physics)
+    {
+        if (Written != physics.Freezing.Step) return this;
+        var course = HeatCourse.Freezing(physics, _ => Instead);
+        if ((course.Between.Latest ?? (course.Between.Earliest is null ? null : course.Minutes)) is not { } minutes) return this;
+        var longest = Math.Max(Math.Ceiling(minutes), Written.Minutes?.High ?? 0);
+        return this with { Instead = Instead with { Minutes = Interval.Between(Math.Min(Math.Max(Written.Minutes?.Low ?? 0, course.Minutes ?? minutes), longest), longest) }, ModelMinutes = minutes };
+    }
+
     private static double? TimesAsLongIn(MethodStep step, string place, double? reached, double? freezing)
     {
         if (step.TemperatureCelsius is not { } written || reached is not { } air || freezing is not { } point || Math.Max(written, air) >= point) return null;
