@@ -80,7 +80,7 @@ public static partial class Show
             Html.Of($"{numbers[each.task.Task.Name]} <b>{each.task.Task.Name}</b>"),
             Html.Of($"<span class=\"n\">{Brief(plan.At(each.task.StartMinutes))}</span>"), Html.Of($"<span class=\"n\">{Brief(plan.At(each.task.EndMinutes))}</span>"),
             each.task.On.Count == 0 ? "waits" : string.Join(", ", each.task.On),
-            Html.Of($"{Typeset.Text(each.step.Step.Do)}{(cautions[(Names.Key(each.step.Step.Component), each.step.Step.Step)].Append(each.step.Step.Caution).Where(words => !string.IsNullOrEmpty(words)).ToArray() is { Length: > 0 } careful ? Html.Of($" <b>Caution:</b> {Typeset.Text(string.Join("; ", careful))}.") : Html.Empty)}{(each.step.Remark.Length > 0 ? Html.Of($" <small>({Typeset.Text(each.step.Remark)})</small>") : Html.Empty)}"),
+            Html.Of($"{Typeset.Text(each.step.Step.Do)}{(cautions[(Names.Key(each.step.Step.Component), each.step.Step.Step)].Where(hazard => each.step.Step.Caution?.Contains(hazard, StringComparison.OrdinalIgnoreCase) != true).Append(each.step.Step.Caution).Where(words => !string.IsNullOrEmpty(words)).ToArray() is { Length: > 0 } careful ? Html.Of($" <b>Caution:</b> {Typeset.Text(string.Join("; ", careful))}.") : Html.Empty)}{(each.step.Remark.Length > 0 ? Html.Of($" <small>({Typeset.Text(each.step.Remark)})</small>") : Html.Empty)}"),
             each.task.IsCritical ? Html.Of($"<b>critical</b>") : Html.Text(KitchenTime.InWords(each.task.SlackMinutes))])
         { Kind = each.task.IsCritical ? RowKind.Chosen : RowKind.Line })])
     { IsWide = true, IsLong = true, LeastRem = 48, Caption = Html.Of($"The tasks; slack is how much later a task can start with all still in time, hands and order kept") }.ToHtml();

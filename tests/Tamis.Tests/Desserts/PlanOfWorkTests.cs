@@ -95,6 +95,13 @@ public class PlanOfWorkTests
         Assert.Equal(["base 3", "assembly 1"], down.Behind.Select(step => step.Name));
     }
 
+    // Of the 50 minutes of hands for 4 pieces only the dressing grows: 30 + 10 + 10 and 30 + 10 + 20.
+    [Theory]
+    [InlineData(4, 50)]
+    [InlineData(8, 60)]
+    public void HandsMinutes_MorePieces_GrowByHandsAlone(int pieces, int minutes) =>
+        Assert.Equal(minutes, PlanOfWork.HandsMinutes(Plan().Dessert, "T1", pieces));
+
     [Fact]
     public void Replanned_TheOnlyOven_HasNoPlanAndNamesTheStep()
     {

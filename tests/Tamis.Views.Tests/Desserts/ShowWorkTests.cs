@@ -22,6 +22,29 @@ public class ShowWorkTests
     }
 
     [Fact]
+    public void PlanWithout_BlastChiller_SaysWhereToFreezeAndWhoMustAllowIt()
+    {
+        var text = Show.PlanWithout(PlanOfWork.Of(Tart, "T10"), "blast chiller").ToPlainText();
+
+        Assert.Contains("somebody who may decide it allows another temperature", text, StringComparison.Ordinal);
+        Assert.Contains("by the model of the piece", text, StringComparison.Ordinal);
+        Assert.Contains("begin", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void PlanWithout_TheOnlyOven_SaysTheLeastThatWouldDo() =>
+        Assert.Contains("one oven that reaches", Show.PlanWithout(Desserts.PlanOfWork(Tart), "oven").ToPlainText(), StringComparison.Ordinal);
+
+    [Fact]
+    public void HandsBySize_MoreThanThereAreMoulds_SaysSoAndShowsTheRest()
+    {
+        var text = Show.HandsBySize(Tart, "T10", 4, 12, 24).ToPlainText();
+
+        Assert.Contains("380", text, StringComparison.Ordinal);
+        Assert.Contains("24 pieces cannot be worked out: moulds.csv", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Amounts_TwoTarts_SaysWhyMoreIsMade()
     {
         var text = Show.Amounts(Tart, "T10", 2, 5).ToPlainText();

@@ -59,6 +59,18 @@ public sealed record PlanOfWork
     public static PlanOfWork Of(Dessert dessert, string trial, int? pieces = null, PlanAim aim = PlanAim.LatestStart, bool usePhysics = true, IProgress<ScheduleProgress>? progress = null, string? montageSheet = null) =>
         Of(dessert, trial, dessert.Equipment, pieces, aim, usePhysics, progress, montageSheet, []);
 
+    /// <summary>How many minutes of hands an order takes, by the tasks that a plan would have: each step at its longest, on a grid of 5 minutes. What grows with the pieces does so, what is once a make or a run does not.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="pieces">How many, 1 or more.</param>
+    /// <exception cref="TableException">A cell must be mended, or there are fewer moulds than pieces; all are named.</exception>
+    public static int HandsMinutes(Dessert dessert, string trial, int pieces)
+    {
+        var builder = new WorkBuilder(dessert, dessert.Equipment, DessertAmounts.Of(dessert, trial, pieces), new Dictionary<MethodStep, (int, string)>(), default, GridMinutes, []);
+        var (problem, _) = builder.Build(null, MinutesPerDay, PlanAim.Shortest);
+        return problem.Tasks.Sum(task => task.Uses.Where(use => use.AnyOf.All(name => problem.Resource(name).IsPerson)).Sum(use => use.Minutes ?? task.Minutes));
+    }
+
     /// <summary>What breaks when something is down for the whole time.</summary>
     /// <param name="equipment">The name of what is down, as in <c>equipment.csv</c>.</param>
     /// <exception cref="KeyNotFoundException">The kitchen does not have it.</exception>
