@@ -104,7 +104,7 @@ public static class KitchenPaper
     private static Html SpecOf(Dessert dessert, Losses.Batch batch, Losses.ComponentBatch component, Montage.AssembledPiece? piece, string[] line)
     {
         var weighed = component.Lines.GroupBy(each => each.Name, Names.Comparer).Select(same => $"{same.Key} {WeighingSheet.OnScale(same.Sum(each => each.MassGrams)).Text}");
-        var heat = dessert.Method?.StepsOf(component.Name, line).Where(step => step.TemperatureCelsius is not null).Select(step => $"{FirstWords(step.Do)}{(step.Do.Contains($"{step.TemperatureCelsius:0} °C", StringComparison.Ordinal) ? "" : $" {Figures.Celsius(step.TemperatureCelsius).Text}")}{(step.Minutes is { } minutes ? $", {Figures.Minutes(minutes)}" : "")}") ?? [];
+        var heat = dessert.Method?.StepsOf(component.Name, line).Where(step => step.TemperatureCelsius is not null).Select(step => $"{Typeset.Text(step.Do.TrimEnd('.', ' '))} ({string.Join(", ", ((string?[])[step.Do.Contains($"{step.TemperatureCelsius:0} °C", StringComparison.Ordinal) ? null : Figures.Celsius(step.TemperatureCelsius).Text, step.Minutes is { } minutes ? Figures.Minutes(minutes) : null]).OfType<string>())})".Replace(" ()", "", StringComparison.Ordinal)) ?? [];
         var measured = dessert.Measured.Where(each => Names.Same(each.Trial, batch.Trial) && Names.Same(each.Component, component.Name) && each.At is null).GroupBy(each => each.What).Select(same => $"{same.Key} {string.Join(" and ", same.Select(each => $"{each.Value.ToString("0.###", CultureInfo.InvariantCulture)}{(each.Unit.Length > 0 ? $"\u202f{each.Unit}" : "")}").Distinct())}");
         var inPiece = piece?.GramsOf(component.Name) is { } grams and > 0 ? $", {Figures.Mass(grams).Text} in a piece" : "";
         return Html.Of($"<section><h3>{Show.Capital(component.Name)}</h3><p><small>yields {Figures.Mass(component.YieldGrams).Text}{inPiece}</small></p><p>{string.Join("; ", weighed)}.</p>{Paragraph("", heat)}{Paragraph("Measured: ", measured)}</section>\n");
@@ -117,13 +117,6 @@ public static class KitchenPaper
     }
 
     private static Html Paragraph(string head, IEnumerable<string> parts) => parts.ToArray() is { Length: > 0 } words ? Html.Of($"<p>{head}{string.Join("; ", words)}.</p>") : Html.Empty;
-
-    // A line of a specification says which step is meant, not all of it.
-    private static string FirstWords(string text)
-    {
-        var end = text.IndexOfAny([',', ';', '.']);
-        return end > 0 ? text[..end] : text;
-    }
 
     private static Html BuyTable(string supplier, IReadOnlyList<PackPurchase> packs, Purchases purchases) => new DataTable($"To buy: {supplier}",
         [Column.Words("Buy"), Column.Numbers("Packs"), Column.Words("Pack"), Column.Numbers("Needed"), Column.Numbers("Left in the pack"), Column.Numbers("Cost")],
