@@ -16,6 +16,14 @@ public static class Names
     public static bool Same(string? left, string? right) =>
         left is null || right is null ? left is null && right is null : Comparer.Equals(left, right);
 
+    /// <summary>Whether a text holds a word by itself, in the singular or with an s; case does not count.</summary>
+    public static bool Holds(string text, string word)
+    {
+        for (var at = text.IndexOf(word, StringComparison.OrdinalIgnoreCase); at >= 0; at = text.IndexOf(word, at + 1, StringComparison.OrdinalIgnoreCase))
+            if ((at == 0 || !char.IsLetter(text[at - 1])) && (at + word.Length >= text.Length || !char.IsLetter(text[at + word.Length]) || text[at + word.Length] == 's')) return true;
+        return false;
+    }
+
     /// <summary>The known names nearest to a mistyped one, nearest first.</summary>
     /// <remarks>Nearness counts single edits and swaps of neighbours (Damerau 1964), against the longer name; a name that holds the other whole counts as near.</remarks>
     public static IReadOnlyList<string> Nearest(string name, IEnumerable<string> known, int most = 3)

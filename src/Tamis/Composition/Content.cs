@@ -90,6 +90,16 @@ public sealed class NutrientProfile
     /// <summary>The content of a nutrient by its column.</summary>
     public Content this[int column] => _contents[column];
 
+    /// <summary>The same profile with a content that follows from what the food is.</summary>
+    /// <exception cref="ArgumentException">The content is known already, or the list of nutrients does not have it.</exception>
+    public NutrientProfile WithDerived(string tag, Content content)
+    {
+        if (Nutrients.IndexOf(tag) is not (var at and >= 0) || this[at].IsKnown) throw new ArgumentException($"{Name} has a figure for {tag}, or its list does not have it.", nameof(tag));
+        var contents = (Content[])_contents.Clone();
+        contents[at] = content;
+        return new(Name, Nutrients, contents, NitrogenFactor);
+    }
+
     /// <summary>The same profile with contents that somebody asked to have filled in.</summary>
     /// <exception cref="ArgumentException">One of them is known already: an estimate never takes the place of a figure.</exception>
     public NutrientProfile With(params IReadOnlyList<Imputed> imputed)

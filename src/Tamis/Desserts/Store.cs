@@ -110,7 +110,7 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             else problems.Add(row.Problem("food", $"a food of the composition table, dataset and number, such as SR28 01145{Near(table.Nearest(id))}"));
         }
         var profile = document is null || food is null && !stated.IsStatedIn(document.Row) ? food : stated.Over(food, ingredient.Name, new RowReader(document.Row, problems));
-        return document is null ? ingredient with { Profile = profile } : FunctionalData.Over(ingredient, new(document.Row, problems)) with
+        var figured = document is null ? ingredient with { Profile = profile } : FunctionalData.Over(ingredient, new(document.Row, problems)) with
         {
             Profile = profile,
             Allergens = LookedAt(Parted(document.Row["allergens"])) ?? ingredient.Allergens,
@@ -119,6 +119,7 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             SupplierList = document.Row["ingredient_list"] is { Length: > 0 } list ? list : null,
             SulphitesMgPerKg = new RowReader(document.Row, problems).Number("sulphites_mg_kg", 0),
         };
+        return figured.Profile is { } figures ? figured with { Profile = AddedSugars.Over(figures, figured) } : figured;
     }
 
     private static string[] Parted(string cell) => cell.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);

@@ -115,15 +115,8 @@ public static class ClaimCheck
     {
         string[] words = [.. rules.Added[condition.Word]];
         string[] adding = [.. food.Mixture.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer)
-            .Where(each => words.Any(word => Holds(each.LabelName ?? each.Name, word) || Holds(each.Name, word) || each.SupplierList is { } list && Holds(list, word))).Select(each => each.LabelName ?? each.Name).Distinct(Names.Comparer)];
+            .Where(each => words.Any(word => Names.Holds(each.LabelName ?? each.Name, word) || Names.Holds(each.Name, word) || each.SupplierList is { } list && Names.Holds(list, word))).Select(each => each.LabelName ?? each.Name).Distinct(Names.Comparer)];
         return new(condition, null, null, adding.Length == 0, adding.Length == 0 ? $"no ingredient adds {condition.Word}" : $"{PanelWords.List(adding)} add{(adding.Length == 1 ? "s" : "")} {condition.Word}");
-    }
-
-    private static bool Holds(string text, string word)
-    {
-        for (var at = text.IndexOf(word, StringComparison.OrdinalIgnoreCase); at >= 0; at = text.IndexOf(word, at + 1, StringComparison.OrdinalIgnoreCase))
-            if ((at == 0 || !char.IsLetter(text[at - 1])) && (at + word.Length >= text.Length || !char.IsLetter(text[at + word.Length]) || text[at + word.Length] == 's')) return true;
-        return false;
     }
 
     private static bool Meets(decimal amount, ClaimCondition condition)
