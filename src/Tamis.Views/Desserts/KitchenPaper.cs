@@ -82,9 +82,7 @@ public static class KitchenPaper
             {
                 var note = dessert.Components.Of(component.Name, line);
                 var ingredients = component.Out.Parts.Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer).ToArray();
-                string[] contains = [.. ingredients.SelectMany(each => each.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
-                string[] unseen = [.. ingredients.Where(each => each.Allergens is null).Select(each => each.Name)];
-                return Html.Of($"<section><h2>{Show.Capital(component.Name)}</h2><p>{dessert.Name}, {trial}</p><p>Made on {Fill} at {Fill}</p><p>{Keeps(note)} until {Fill}</p><p class=\"contains\"><b>Contains</b> {(contains.Length > 0 ? string.Join(", ", contains) : unseen.Length > 0 ? "not known" : "no listed allergen")}</p>{(unseen.Length > 0 ? Html.Of($"<p class=\"contains\">Nobody has looked at {string.Join(", ", unseen)}.</p>") : Html.Empty)}</section>\n");
+                return Html.Of($"<section><h2>{Show.Capital(component.Name)}</h2><p>{dessert.Name}, {trial}</p><p>Made on {Fill} at {Fill}</p><p>{Keeps(note)} until {Fill}</p><p class=\"contains\">{Contains(ingredients)}</p></section>\n");
             })}</div>\n");
     }
 
@@ -94,10 +92,9 @@ public static class KitchenPaper
         var (batch, line) = (dessert.Trial(trial), dessert.LineOf(trial).ToArray());
         var piece = dessert.Montage is null ? null : dessert.PieceOf(trial);
         var made = dessert.LoggedTrial(trial).MadeOn;
-        string[] contains = [.. batch.Components.SelectMany(component => component.Out.Parts).SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
         return Head($"{dessert.Name}: specification of {batch.Trial}",
             [.. made.Count > 0 ? [$"made {string.Join(", ", made.Select(day => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture)))}"] : Array.Empty<string>(), .. piece?.MassGrams is { } mass ? [$"a piece {Figures.Mass(mass).Text}, {Figures.Millimetres(piece.HeightMillimetres).Text} high"] : Array.Empty<string>()])
-            + Html.Of($"<p class=\"caution\"><b>Contains</b> {(contains.Length > 0 ? string.Join(", ", contains) : "no listed allergen")}</p>\n")
+            + Html.Of($"<p class=\"caution\">{Contains(batch.Components.SelectMany(component => component.Out.Parts).Select(part => part.Ingredient))}</p>\n")
             + Html.Of($"<div class=\"spec\">{(piece is null ? Html.Empty : Html.Of($"<div class=\"spec-section\">{CrossSection.PictureOf($"{dessert.Name}, {trial}", piece)}</div>"))}{batch.Components.Select(component => SpecOf(dessert, batch, component, piece, line))}{AssemblyOf(dessert, line)}</div>\n");
     }
 
@@ -133,6 +130,15 @@ public static class KitchenPaper
     private static Html Tick(Html words, string note) => Html.Of($"<li><span class=\"box\" role=\"img\" aria-label=\"tick\"></span><span>{words}{(note.Length > 0 ? Html.Of($" <small>{note}</small>") : Html.Empty)}</span></li>\n");
 
     private static string Allergens(Ingredient ingredient) => ingredient.Allergens switch { null => "allergens not looked at", [] => "", var known => string.Join(", ", known) };
+
+    // What nobody has looked at may contain anything: a blank is no 'none'.
+    private static Html Contains(IEnumerable<Ingredient> ingredients)
+    {
+        var all = ingredients.DistinctBy(each => each.Name, Names.Comparer).ToArray();
+        string[] contains = [.. all.SelectMany(each => each.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
+        string[] unseen = [.. all.Where(each => each.Allergens is null).Select(each => each.Name)];
+        return Html.Of($"<b>Contains</b> {(contains.Length > 0 ? string.Join(", ", contains) : unseen.Length > 0 ? "not known" : "no listed allergen")}{(unseen.Length > 0 ? Html.Of($". Nobody has looked at {string.Join(", ", unseen)}.") : Html.Empty)}");
+    }
 
     private static string Keeps(ComponentNote? note) => note?.HoldHours is { } hours
         ? $"Keeps {(hours >= 72 ? $"{Figures.Number(hours / 24, 0).Text} days" : $"{Figures.Number(hours, 0).Text} hours")}{(note.HoldCelsius is { } celsius ? $" at {Figures.Celsius(celsius).Text}" : "")},"

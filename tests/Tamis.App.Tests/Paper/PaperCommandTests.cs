@@ -50,6 +50,24 @@ public sealed class PaperCommandTests : IDisposable
         Assert.Contains("class=\"weigh\"", File.ReadAllText(Directory.EnumerateFiles(folder, "batch-*").Single()), StringComparison.Ordinal);
     }
 
+    // A blank under allergens is unknown: no sheet may say that there is none.
+    [Theory]
+    [InlineData("labels")]
+    [InlineData("specification")]
+    public void Run_IngredientNobodyLookedAt_IsNamedAndNotCalledFree(string sheet)
+    {
+        var dessert = _scratch["plain"];
+        Directory.CreateDirectory(Path.Combine(dessert, "store"));
+        File.WriteAllText(Path.Combine(dessert, "formula.csv"), "component,line,way,step,T1\ncream,mystery powder,,1,100 g\n");
+        File.WriteAllText(Path.Combine(dessert, "store", "ingredients.csv"), "ingredient,allergens\nmystery powder,\n");
+        using var writer = new StringWriter();
+
+        Assert.Equal(0, PaperCommand.Run(dessert, "T1", 1, _scratch["paper"], writer));
+        var text = File.ReadAllText(Directory.EnumerateFiles(_scratch["paper"], $"{sheet}-*").Single());
+        Assert.Contains("Nobody has looked at mystery powder", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("no listed allergen", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Run_TrialThatIsNotThere_NamesThoseThatAre()
     {
