@@ -52,6 +52,7 @@ public sealed class PaperCommandTests : IDisposable
 
     // A blank under allergens is unknown: no sheet may say that there is none.
     [Theory]
+    [InlineData("batch")]
     [InlineData("labels")]
     [InlineData("specification")]
     public void Run_IngredientNobodyLookedAt_IsNamedAndNotCalledFree(string sheet)
