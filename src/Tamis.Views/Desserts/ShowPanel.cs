@@ -40,7 +40,7 @@ public static partial class Show
         var lead = panel.IsDraft
             ? Notes.Lead(Html.Of($"<strong>A draft, not for print.</strong> {string.Join(" ", panel.DraftReasons)}"))
             : Notes.Lead(Html.Of($"<strong>The panel of {trial} is complete.</strong> {panel.Status} Nobody has signed it yet: that is for the person who answers for the pack."));
-        List<(string, Html)> open = [.. panel.LeftOff.Select(line => ("Left off", Html.Text(line.ToString()))), .. panel.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
+        List<(string, Html)> open = [.. panel.Missing.Select(missing => ("Supply", Html.Of($"{missing.Line.Key}: {string.Join("; ", UnknownReach.Of(panel, missing.Line.Key))}."))), .. panel.LeftOff.Select(line => ("Left off", Html.Of($"{line.ToString()} {Capital(string.Join("; ", UnknownReach.Of(panel, line.Key)))}."))), .. panel.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
         open.AddRange(RemarksFor(dessert, whole).Select(remark => ("Look at", Html.Text(remark))));
         string[] unlooked = [.. whole.Parts.Where(part => part.Ingredient.Allergens is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer)];
         if (unlooked.Length > 0) open.Add(("Look at", Html.Of($"Nobody has written down the allergens of {string.Join(", ", unlooked)}.")));
