@@ -15,8 +15,6 @@ namespace Tamis.Verification;
 /// </list></remarks>
 public static class ClaimQuantities
 {
-    private static readonly Dictionary<string, RuleSet> Read = new(Names.Comparer);
-
     private static readonly (string Input, string Tag, string Unit)[] Contents =
     [
         ("fat_g", "FAT", "g"), ("saturates_g", "FASAT", "g"), ("trans_g", "FATRN", "g"), ("sugars_g", "SUGAR", "g"), ("fibre_g", "FIBTG", "g"), ("protein_g", "PROCNT", "g"),
@@ -36,18 +34,12 @@ public static class ClaimQuantities
         }),
         ["front_of_pack_colour"] = inputs => CheckValue.Of(Colour(inputs)),
         ["nutrient_profile_score"] = inputs => CheckValue.Of(Score(inputs).ToString(System.Globalization.CultureInfo.InvariantCulture)),
-        ["nutrition_symbol"] = inputs => CheckValue.Of(FrontOfPackRules.Of(Rules(inputs)).SymbolThreshold(inputs.Text("nutrient"), inputs.Number("reference_g")) is { } threshold && inputs.Number("percent") >= threshold.Percent ? "named" : "not named"),
+        ["nutrition_symbol"] = inputs => CheckValue.Of(FrontOfPackRules.Of(CheckedRules.Of(inputs)).SymbolThreshold(inputs.Text("nutrient"), inputs.Number("reference_g")) is { } threshold && inputs.Number("percent") >= threshold.Percent ? "named" : "not named"),
     };
-
-    private static RuleSet Rules(CheckInputs inputs)
-    {
-        var name = inputs.Text("rule_set");
-        lock (Read) return Read.TryGetValue(name, out var rules) ? rules : Read[name] = RuleSets.Load(KitFolder.Data("rules"), name);
-    }
 
     private static string Colour(CheckInputs inputs)
     {
-        var (rules, isDrink) = (FrontOfPackRules.Of(Rules(inputs)), inputs.OptionalText("state") == "liquid");
+        var (rules, isDrink) = (FrontOfPackRules.Of(CheckedRules.Of(inputs)), inputs.OptionalText("state") == "liquid");
         var per100 = inputs.Number("amount_per_100g");
         var portion = inputs.OptionalNumber("portion_g") is { } grams ? rules.PortionColourOf(inputs.Text("nutrient"), isDrink, grams, RoundingTable.ToDecimal(per100 * grams / 100)) : null;
         return (portion ?? rules.ColourOf(inputs.Text("nutrient"), isDrink, RoundingTable.ToDecimal(per100)) ?? throw new KeyNotFoundException($"no colour for '{inputs.Text("nutrient")}'")).Level;
@@ -55,7 +47,7 @@ public static class ClaimQuantities
 
     private static int Score(CheckInputs inputs)
     {
-        var rules = FrontOfPackRules.Of(Rules(inputs));
+        var rules = FrontOfPackRules.Of(CheckedRules.Of(inputs));
         int Points(string word, string input) => rules.PointsOf(word, RoundingTable.ToDecimal(inputs.Number(input)));
         return rules.Score(Points("energy", "energy_kj") + Points("saturates", "saturates_g") + Points("sugars", "sugars_g") + Points("sodium", "sodium_mg"), Points("fruit, vegetables and nuts", "fruit_percent"),
             inputs.OptionalNumber("fibre_nsp_g") is null ? Points("fibre AOAC", "fibre_aoac_g") : Points("fibre NSP", "fibre_nsp_g"), Points("protein", "protein_g"));
@@ -63,7 +55,7 @@ public static class ClaimQuantities
 
     private static ClaimedFood Food(CheckInputs inputs)
     {
-        var rules = Rules(inputs);
+        var rules = CheckedRules.Of(inputs);
         var carbohydrate = 0.0;
         if (rules.Declaration.Where(line => line.IsEnergy).Select(line => (line.Unit, Wanted: inputs.OptionalNumber(line.Unit == "kJ" ? "energy_kj" : "energy_kcal"))).FirstOrDefault(line => line.Wanted is not null) is { Wanted: { } wanted, Unit: var unit })
         {

@@ -13,23 +13,15 @@ namespace Tamis.Verification;
 /// </list></remarks>
 public static class IngredientListQuantities
 {
-    private static readonly Dictionary<string, RuleSet> Read = new(Names.Comparer);
-
     /// <summary>The quantities by name.</summary>
     public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = new Dictionary<string, Func<CheckInputs, CheckValue>>(StringComparer.Ordinal)
     {
-        ["added_water_listed"] = inputs => YesOrNo(ListRules.Of(Rules(inputs)).ListsWater((inputs.Number("finished_g") - inputs.Number("other_ingredients_g")) / inputs.Number("finished_g") * 100)),
-        ["quantity_declaration"] = inputs => CheckValue.Of(ListRules.Of(Rules(inputs)).Quantity(inputs.Number("ingredient_g"), inputs.Number("finished_g")).Replace('\u00a0', ' ')),
-        ["compound_opened"] = inputs => YesOrNo(!ListRules.Of(Rules(inputs)).MaySummarise(inputs.Text("name"), inputs.Number("share_percent"))),
-        ["allergen_groups"] = inputs => CheckValue.Of(AllergenRules.Of(Rules(inputs)).All.Where(rule => rule.GroupNumber.Length > 0).Select(rule => rule.GroupNumber).Distinct().Count().ToString(CultureInfo.InvariantCulture)),
-        ["allergen_named"] = inputs => YesOrNo(AllergenRules.Of(Rules(inputs)).For(inputs.Text("substance")) is { } rule && rule.Counts(inputs.OptionalNumber("mg_per_kg") ?? double.PositiveInfinity)),
+        ["added_water_listed"] = inputs => YesOrNo(ListRules.Of(CheckedRules.Of(inputs)).ListsWater((inputs.Number("finished_g") - inputs.Number("other_ingredients_g")) / inputs.Number("finished_g") * 100)),
+        ["quantity_declaration"] = inputs => CheckValue.Of(ListRules.Of(CheckedRules.Of(inputs)).Quantity(inputs.Number("ingredient_g"), inputs.Number("finished_g")).Replace('\u00a0', ' ')),
+        ["compound_opened"] = inputs => YesOrNo(!ListRules.Of(CheckedRules.Of(inputs)).MaySummarise(inputs.Text("name"), inputs.Number("share_percent"))),
+        ["allergen_groups"] = inputs => CheckValue.Of(AllergenRules.Of(CheckedRules.Of(inputs)).All.Where(rule => rule.GroupNumber.Length > 0).Select(rule => rule.GroupNumber).Distinct().Count().ToString(CultureInfo.InvariantCulture)),
+        ["allergen_named"] = inputs => YesOrNo(AllergenRules.Of(CheckedRules.Of(inputs)).For(inputs.Text("substance")) is { } rule && rule.Counts(inputs.OptionalNumber("mg_per_kg") ?? double.PositiveInfinity)),
     };
 
     private static CheckValue YesOrNo(bool yes) => CheckValue.Of(yes ? "yes" : "no");
-
-    private static RuleSet Rules(CheckInputs inputs)
-    {
-        var name = inputs.Text("rule_set");
-        lock (Read) return Read.TryGetValue(name, out var rules) ? rules : Read[name] = RuleSets.Load(KitFolder.Data("rules"), name);
-    }
 }

@@ -12,18 +12,16 @@ namespace Tamis.Verification;
 /// </list></remarks>
 public static class LabelLayoutQuantities
 {
-    private static readonly Dictionary<string, RuleSet> Read = new(Names.Comparer);
-
     /// <summary>The quantities by name.</summary>
     public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = new Dictionary<string, Func<CheckInputs, CheckValue>>(StringComparer.Ordinal)
     {
         ["label_print_size"] = inputs =>
         {
-            var rule = LayoutRules.Of(Rules(inputs)).Size(inputs.Text("part"), Pack(inputs), inputs.OptionalNumber("net_g"), inputs.OptionalText("form") ?? "").Rule;
+            var rule = LayoutRules.Of(CheckedRules.Of(inputs)).Size(inputs.Text("part"), Pack(inputs), inputs.OptionalNumber("net_g"), inputs.OptionalText("form") ?? "").Rule;
             return CheckValue.Of($"{rule.Value} {rule.Unit}");
         },
-        ["panel_forms"] = inputs => CheckValue.Of(string.Join(", ", LayoutRules.Of(Rules(inputs)).FormsFor(Pack(inputs), null).Select(form => form.Name))),
-        ["panel_exempt"] = inputs => CheckValue.Of(LayoutRules.Of(Rules(inputs)).Exemption("panel", Pack(inputs), null) is null ? "no" : "yes"),
+        ["panel_forms"] = inputs => CheckValue.Of(string.Join(", ", LayoutRules.Of(CheckedRules.Of(inputs)).FormsFor(Pack(inputs), null).Select(form => form.Name))),
+        ["panel_exempt"] = inputs => CheckValue.Of(LayoutRules.Of(CheckedRules.Of(inputs)).Exemption("panel", Pack(inputs), null) is null ? "no" : "yes"),
         ["contrast_ratio"] = inputs => CheckValue.Of(new LabelColours(Colour(inputs, "ink"), Colour(inputs, "ground")).ContrastRatio),
         ["text_width"] = inputs => CheckValue.Of(Typeface.Kit.WidthMillimetres(inputs.Text("text"), 1000, Names.Same(inputs.Text("bold"), "yes"))),
     };
@@ -33,10 +31,4 @@ public static class LabelLayoutQuantities
 
     private static LabelColour Colour(CheckInputs inputs, string name) =>
         LabelColour.Parse(inputs.Text(name)) ?? throw new FormatException($"'{inputs.Text(name)}' is no colour: write one such as #1a2b3c.");
-
-    private static RuleSet Rules(CheckInputs inputs)
-    {
-        var name = inputs.Text("rule_set");
-        lock (Read) return Read.TryGetValue(name, out var rules) ? rules : Read[name] = RuleSets.Load(KitFolder.Data("rules"), name);
-    }
 }

@@ -13,34 +13,26 @@ namespace Tamis.Verification;
 /// </list></remarks>
 public static class LabelNameQuantities
 {
-    private static readonly Dictionary<string, RuleSet> Read = new(Names.Comparer);
-
     /// <summary>The quantities by name.</summary>
     public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = new Dictionary<string, Func<CheckInputs, CheckValue>>(StringComparer.Ordinal)
     {
         ["reserved_name_allowed"] = ReservedName,
-        ["tolerable_negative_error"] = inputs => NetQuantityRules.Of(Rules(inputs)).Shortfall((decimal)inputs.Number("nominal_g")) is { } shortfall ? CheckValue.Of((double)shortfall.Grams) : CheckValue.Of("no band"),
-        ["particular_triggered"] = inputs => ParticularRules.Of(Rules(inputs)).All.First(rule => Names.Same(rule.Name, inputs.Text("particular"))) is { Content: not null } rule
+        ["tolerable_negative_error"] = inputs => NetQuantityRules.Of(CheckedRules.Of(inputs)).Shortfall((decimal)inputs.Number("nominal_g")) is { } shortfall ? CheckValue.Of((double)shortfall.Grams) : CheckValue.Of("no band"),
+        ["particular_triggered"] = inputs => ParticularRules.Of(CheckedRules.Of(inputs)).All.First(rule => Names.Same(rule.Name, inputs.Text("particular"))) is { Content: not null } rule
             ? YesOrNo(rule.Test.Passes((decimal)inputs.Number("amount"), rule.Limit)) : CheckValue.Of("no limit"),
-        ["additive_level_allowed"] = inputs => AdditiveLevels.Of(Rules(inputs)).For(inputs.Text("additive"), inputs.Text("category")) is { } level
+        ["additive_level_allowed"] = inputs => AdditiveLevels.Of(CheckedRules.Of(inputs)).For(inputs.Text("additive"), inputs.Text("category")) is { } level
             ? YesOrNo(AdditiveLevels.IsWithin(level, (decimal)inputs.Number("mg_per_kg"))) : CheckValue.Of("no row"),
-        ["date_form"] = inputs => CheckValue.Of(DateRules.Of(Rules(inputs)).Form((int)inputs.Number("days"))?.Name ?? "no form"),
+        ["date_form"] = inputs => CheckValue.Of(DateRules.Of(CheckedRules.Of(inputs)).Form((int)inputs.Number("days"))?.Name ?? "no form"),
     };
 
     private static CheckValue ReservedName(CheckInputs inputs)
     {
         DateOnly? day = inputs.OptionalText("day") is { } text ? DateOnly.ParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture) : null;
         Source row = new("the row of the check", Evidence.Sheet);
-        var check = ReservedNames.Of(Rules(inputs), day)[inputs.Text("name")].Check(new(inputs.Text("name"),
+        var check = ReservedNames.Of(CheckedRules.Of(inputs), day)[inputs.Text("name")].Check(new(inputs.Text("name"),
             term => inputs.OptionalNumber(term) is { } value ? new StatedFigure((decimal)value, row) : null, inputs.OptionalText("list") ?? ""));
         return CheckValue.Of(check.Verdict switch { NameVerdict.Allowed => "yes", NameVerdict.Refused => "no", _ => "cannot be said" });
     }
 
     private static CheckValue YesOrNo(bool yes) => CheckValue.Of(yes ? "yes" : "no");
-
-    private static RuleSet Rules(CheckInputs inputs)
-    {
-        var name = inputs.Text("rule_set");
-        lock (Read) return Read.TryGetValue(name, out var rules) ? rules : Read[name] = RuleSets.Load(KitFolder.Data("rules"), name);
-    }
 }

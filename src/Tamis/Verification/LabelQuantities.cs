@@ -32,7 +32,7 @@ public static class LabelQuantities
 
     /// <summary>The quantities by name, computed from the table and the rules that the kit ships.</summary>
     public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } =
-        Of(new(() => CompositionTable.Load(KitFolder.Data("composition"))), name => RuleSets.Load(KitFolder.Data("rules"), name));
+        Of(new(() => CompositionTable.Load(KitFolder.Data("composition"))), CheckedRules.Named);
 
     /// <summary>The quantities by name, computed from a composition table and rule sets that are read when they are first asked for.</summary>
     public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> Of(Lazy<CompositionTable> table, Func<string, RuleSet> load)

@@ -14,8 +14,6 @@ public static class ToleranceQuantities
 {
     private static readonly Dictionary<string, ClaimSubject> Claims = new(StringComparer.Ordinal) { ["at least"] = ClaimSubject.AtLeast, ["at most"] = ClaimSubject.AtMost };
 
-    private static readonly Dictionary<string, RuleSet> Read = new(Names.Comparer);
-
     /// <summary>The quantities by name.</summary>
     public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = new Dictionary<string, Func<CheckInputs, CheckValue>>(StringComparer.Ordinal)
     {
@@ -25,16 +23,10 @@ public static class ToleranceQuantities
         ["outside_probability"] = inputs => CheckValue.Of(OutsideProbability(inputs)),
     };
 
-    private static RuleSet Rules(CheckInputs inputs)
-    {
-        var name = inputs.Text("rule_set");
-        lock (Read) return Read.TryGetValue(name, out var rules) ? rules : Read[name] = RuleSets.Load(KitFolder.Data("rules"), name);
-    }
-
     private static Tolerance ToleranceOf(CheckInputs inputs)
     {
         var subject = inputs.OptionalText("claim") is { } claim ? Claims.TryGetValue(claim, out var known) ? known : throw new FormatException($"the input 'claim' is '{claim}', not one of {string.Join(", ", Claims.Keys)}") : ClaimSubject.NoClaim;
-        return Tolerances.Of(Rules(inputs)).For(inputs.Text("nutrient"), inputs.Text("unit"), inputs.Number("declared"), subject)
+        return Tolerances.Of(CheckedRules.Of(inputs)).For(inputs.Text("nutrient"), inputs.Text("unit"), inputs.Number("declared"), subject)
             ?? throw new KeyNotFoundException($"the rule set '{inputs.Text("rule_set")}' lists no tolerance for '{inputs.Text("nutrient")}' in {inputs.Text("unit")}");
     }
 
@@ -43,7 +35,7 @@ public static class ToleranceQuantities
     private static double OutsideProbability(CheckInputs inputs)
     {
         Source source = new("check row", Evidence.Published);
-        var rules = Rules(inputs) with { KnownSharePercent = 0 };
+        var rules = CheckedRules.Of(inputs) with { KnownSharePercent = 0 };
         var content = Content.Spread(ContentState.Measured, inputs.Number("amount"), source, (int)inputs.Number("samples"), inputs.Number("standard_deviation"));
         Ingredient ingredient = new() { Name = "check row", Profile = new("check row", new([new(inputs.Text("tag"), inputs.Text("nutrient"), inputs.Text("unit"))]), [content]) };
         var panel = NutritionPanel.Of(new() { Parts = [new(ingredient, 100, 0, source)] }, rules, PanelBasis.Per100Grams);
