@@ -252,6 +252,10 @@ public sealed class Dessert
     /// <exception cref="TableException">A row cannot be read; every one is named.</exception>
     public IReadOnlyList<Market> Markets(string trial) => Market.Of(Facts, Trial(trial).Trial);
 
+    /// <summary>All that is put together in a trial.</summary>
+    /// <exception cref="TableException">The masses of the trial are not all known, with what is missing.</exception>
+    public Mixture Whole(string trial) => Trial(trial).Whole is { FinishedGrams: > 0 } whole ? whole : throw new TableException(Trial(trial).Gaps);
+
     /// <summary>The list of ingredients of all that is put together in a trial.</summary>
     /// <param name="trial">The trial.</param>
     /// <param name="rules">The rule set's folder name.</param>
@@ -259,10 +263,8 @@ public sealed class Dessert
     /// <exception cref="TableException">The masses of the trial are not all known, with what is missing; or a rule file cannot be read.</exception>
     public IngredientDeclaration IngredientList(string trial, string rules, string language)
     {
-        var batch = Trial(trial);
-        return batch.Whole is { FinishedGrams: > 0 } whole
-            ? IngredientDeclaration.Of(ListedUses.Of(this, batch), whole.FinishedGrams, whole.WaterLostGrams, KitData.Rules(rules), language, ListedUses.WishesOf(this, batch.Trial))
-            : throw new TableException(batch.Gaps);
+        var (batch, whole) = (Trial(trial), Whole(trial));
+        return IngredientDeclaration.Of(ListedUses.Of(this, batch), whole.FinishedGrams, whole.WaterLostGrams, KitData.Rules(rules), language, ListedUses.WishesOf(this, batch.Trial));
     }
 
     /// <summary>What physics says of a trial.</summary>

@@ -40,31 +40,34 @@ public sealed class DessertFacts
     /// <summary>The values of a key for a trial: rows that name it, or else the rows for all.</summary>
     public IReadOnlyList<string> All(string key, string? trial = null)
     {
-        string[] own = [.. Of(key, row => trial is not null && row is not null && Trials(row).Contains(trial, Names.Comparer))];
+        string[] own = [.. Of(key, row => trial is not null && row is not null && Parted(row).Contains(trial, Names.Comparer))];
         return own.Length > 0 ? own : [.. Of(key, row => row is null)];
     }
 
     /// <summary>The rows of a key that hold for a trial, with their values: those for all and those that name it, in the order of the sheet.</summary>
-    public IEnumerable<(string Value, SheetRow Row)> RowsOf(string key, string? trial = null) =>
-        _rows.Where(row => Names.Same(row.Key, key) && (row.Trial is null || trial is not null && Trials(row.Trial).Contains(trial, Names.Comparer))).Select(row => (row.Value, row.Row));
+    public IEnumerable<(string Value, SheetRow Row)> RowsOf(string key, string? trial = null) => Holding(key, trial).Select(row => (row.Value, row.Row));
+
+    /// <summary>The words of a key that hold for a trial, parted by semicolons within a row: those for all and those for the trial.</summary>
+    public IEnumerable<string> WordsOf(string key, string? trial = null) => Holding(key, trial).SelectMany(row => Parted(row.Value));
 
     /// <summary>The value of a key for a trial, or null where nobody wrote it.</summary>
     public string? Text(string key, string? trial = null) => All(key, trial).FirstOrDefault();
 
     /// <summary>The number of a key for a trial, or null where nobody wrote it.</summary>
     public double? Number(string key, string? trial = null) =>
-        _rows.Where(row => Names.Same(row.Key, key) && (row.Trial is null || trial is not null && Trials(row.Trial).Contains(trial, Names.Comparer)))
-            .OrderBy(row => row.Trial is null).Select(row => NumberIn(row.Row, row.Value)).FirstOrDefault();
+        Holding(key, trial).OrderBy(row => row.Trial is null).Select(row => NumberIn(row.Row, row.Value)).FirstOrDefault();
 
     /// <summary>The cell of a key's value for a trial, or null where nobody wrote it.</summary>
     public Source? OriginOf(string key, string? trial = null) =>
-        _rows.Where(row => Names.Same(row.Key, key) && (row.Trial is null || trial is not null && Trials(row.Trial).Contains(trial, Names.Comparer)))
-            .OrderBy(row => row.Trial is null).Select(row => row.Row.Origin("value")).FirstOrDefault();
+        Holding(key, trial).OrderBy(row => row.Trial is null).Select(row => row.Row.Origin("value")).FirstOrDefault();
+
+    private IEnumerable<(string Key, string Value, string? Trial, SheetRow Row)> Holding(string key, string? trial) =>
+        _rows.Where(row => Names.Same(row.Key, key) && (row.Trial is null || trial is not null && Parted(row.Trial).Contains(trial, Names.Comparer)));
 
     private IEnumerable<string> Of(string key, Func<string?, bool> trial) =>
         _rows.Where(row => Names.Same(row.Key, key) && trial(row.Trial)).Select(row => row.Value);
 
-    private static string[] Trials(string cell) => cell.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+    private static string[] Parted(string cell) => cell.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     private static double? NumberIn(SheetRow row, string text)
     {

@@ -66,7 +66,7 @@ public sealed record CounterAllergens(IReadOnlyList<string> Groups, IReadOnlyLis
             .Where(name => batch.Formula.Find(name) is null).Select(dessert.Store.Ingredients.FindOrBare)];
         var sulphites = batch.Whole is { FinishedGrams: > 0 } whole && whole.Parts.All(part => part.Ingredient.SulphitesMgPerKg is not null || part.Ingredient.Allergens is null || part.Ingredient.Allergens.All(word => allergens.For(word)?.ThresholdMgPerKg is null))
             ? whole.Parts.Sum(part => (part.Ingredient.SulphitesMgPerKg ?? 0) * part.MassGrams) / whole.FinishedGrams : double.PositiveInfinity;
-        string[] crossContact = [.. dessert.Facts.RowsOf("cross_contact", batch.Trial).SelectMany(row => row.Value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))];
+        string[] crossContact = [.. dessert.Facts.WordsOf("cross_contact", batch.Trial)];
         AllergenRule[] inIt = [.. RulesOf(used.SelectMany(each => (each.Allergens ?? []).Where(word => !IsExempt(each, word)))).Where(rule => rule.Counts(sulphites))];
         AllergenRule[] mayBe = [.. RulesOf(used.SelectMany(each => each.MayContain ?? []).Concat(crossContact))];
         // A word that the kit does not know may be any of them.

@@ -18,13 +18,13 @@ public static class DessertClaims
     public static ClaimedFood FoodOf(Dessert dessert, string trial, string rules, string? other = null)
     {
         var set = KitData.Rules(rules);
-        return new(Whole(dessert, trial), set)
+        return new(dessert.Whole(trial), set)
         {
             IsLiquid = Names.Same(dessert.Facts.Text("state", trial), "liquid"),
             DensityGramsPerMillilitre = dessert.Facts.Number("density_g_ml", trial),
             ServingGrams = dessert.Facts.Number("portion_g", trial),
             ReferenceAmountGrams = dessert.Facts.Number("reference_amount_g", trial) ?? ReferenceOf(dessert, trial, set),
-            Other = other is null ? null : Whole(dessert, other),
+            Other = other is null ? null : dessert.Whole(other),
         };
     }
 
@@ -45,8 +45,6 @@ public static class DessertClaims
 
     // Cinnamon for eggs would carry much fibre and no cake.
     private static bool AreOfOneKind(Ingredient left, Ingredient right) => IngredientKinds.Kit.Of(left).Name is var kind && kind != IngredientKind.Unknown.Name && kind == IngredientKinds.Kit.Of(right).Name;
-
-    private static Losses.Mixture Whole(Dessert dessert, string trial) => dessert.Trial(trial).Whole is { FinishedGrams: > 0 } whole ? whole : throw new TableException(dessert.Trial(trial).Gaps);
 
     private static double? ReferenceOf(Dessert dessert, string trial, RuleSet rules)
     {

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Tamis.Labels;
-using Tamis.Losses;
 using Tamis.Tables;
 
 namespace Tamis.Desserts;
@@ -25,7 +24,7 @@ public static class DessertLabel
         var rules = KitData.Rules(markets[0].Rules);
         string[] languages = [.. markets.Select(each => each.Language).Distinct(Names.Comparer)];
         var pack = PackOf(dessert, trial);
-        if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole) throw Missing("yield", $"masses of {trial} from which its label can be worked out: {string.Join("; ", dessert.Trial(trial).Gaps)}", "formula.csv");
+        var whole = dessert.Whole(trial);
         NutritionPanel[] panels = [.. BasesOf(dessert, trial, rules).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To))];
         PanelContent Worded(bool isShort) => PanelContent.Of(panels, languages, dessert.Facts.Number("portions", trial), dessert.Facts.Text("household", trial) ?? "", isShort);
         var (panel, brief) = (Worded(isShort: false), Worded(isShort: true));
@@ -105,7 +104,7 @@ public static class DessertLabel
         return serving is not null && !asked.Contains(serving) ? [.. asked, serving] : asked;
     }
 
-    private static TableException Missing(string key, string expected, string file = File) => new([new CellProblem(file, 0, key, "", expected)]);
+    private static TableException Missing(string key, string expected) => new([new CellProblem(File, 0, key, "", expected)]);
 
     /// <summary>The texts of a label, language by language; what is lacking is kept.</summary>
     private sealed class Texts(Dessert dessert, string trial, RuleSet rules)

@@ -11,8 +11,7 @@ public static class DessertPanels
     public static NutritionPanel Of(Dessert dessert, string trial, string rules)
     {
         var set = KitData.Rules(rules);
-        var whole = dessert.Trial(trial).Whole is { FinishedGrams: > 0 } made ? made : throw new TableException(dessert.Trial(trial).Gaps);
-        return NutritionPanel.Of(whole, set, BasisOf(dessert, trial, set), set.InForce.To);
+        return NutritionPanel.Of(dessert.Whole(trial), set, BasisOf(dessert, trial, set), set.InForce.To);
     }
 
     /// <summary>The serving that a law makes of a trial: from its reference amount where <c>dessert.csv</c> names the kind of food (<c>serving_category</c>), otherwise the stated portion; null where neither is known.</summary>

@@ -24,10 +24,10 @@ internal static class ListedUses
     /// <summary>What the sheets wish of a list.</summary>
     public static ListWishes WishesOf(Dessert dessert, string trial) => new()
     {
-        Emphasised = [.. WordsOf(dessert.Name), .. dessert.Facts.RowsOf("emphasis", trial).SelectMany(row => row.Value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))],
+        Emphasised = [.. WordsOf(dessert.Name), .. dessert.Facts.WordsOf("emphasis", trial)],
         Summarises = dessert.Facts.Text("compounds", trial) is { } wish && Names.Same(wish, "short"),
         Numbers = dessert.Facts.Text("additives", trial) is { } called && Names.Same(called, "numbers"),
-        CrossContact = [.. dessert.Facts.RowsOf("cross_contact", trial).SelectMany(row => row.Value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))],
+        CrossContact = [.. dessert.Facts.WordsOf("cross_contact", trial)],
         Translate = dessert.Words.In,
     };
 

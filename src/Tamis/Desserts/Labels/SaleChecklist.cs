@@ -88,7 +88,7 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
 
     private (bool?, string, Source?) Allergens() => Tried(() =>
     {
-        string[] unknown = [.. TrialParticulars.Whole(dessert, trial).Parts.Where(part => part.MassGrams > 0 && part.Ingredient.Allergens is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer)];
+        string[] unknown = [.. dessert.Whole(trial).Parts.Where(part => part.MassGrams > 0 && part.Ingredient.Allergens is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer)];
         if (unknown.Length > 0) return (false, $"nobody has written down the allergens of {string.Join(", ", unknown)}", null);
         var list = dessert.IngredientList(trial, rules.Name, language);
         return (true, list.Contains.Count == 0 ? "looked at: none of this law’s list" : string.Join(", ", list.Contains.Select(rule => rule.Substance)), (Source?)null);
@@ -96,7 +96,7 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
 
     private (bool?, string, Source?) Panel() => Tried(() =>
     {
-        var panel = NutritionPanel.Of(TrialParticulars.Whole(dessert, trial), rules, PanelBasis.Per100Grams, rules.InForce.To);
+        var panel = NutritionPanel.Of(dessert.Whole(trial), rules, PanelBasis.Per100Grams, rules.InForce.To);
         return panel.IsDraft ? (false, $"the panel is a draft: {panel.DraftReasons[0]}", null) : (true, "the panel is complete", (Source?)null);
     });
 

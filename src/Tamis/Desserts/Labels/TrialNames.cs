@@ -27,10 +27,9 @@ public static class TrialNames
     public static IReadOnlyList<PrintedName> Of(Dessert dessert, string trial, string rules, DateOnly? day = null)
     {
         var batch = dessert.Trial(trial);
-        if (batch.Whole is not { } whole) throw new Tables.TableException(batch.Gaps);
         var names = ReservedNames.Of(KitData.Rules(rules), day);
         IngredientFigures figures = new(dessert);
-        Ingredient[] ingredients = [.. whole.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer)];
+        Ingredient[] ingredients = [.. dessert.Whole(trial).Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer)];
         var category = dessert.Facts.Text("food_category", batch.Trial);
         NamedFood FoodOf(Ingredient ingredient) => new(ingredient.Name, term => figures.Of(ingredient, term), ingredient.SupplierList, category);
 

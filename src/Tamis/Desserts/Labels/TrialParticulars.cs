@@ -1,5 +1,4 @@
 using Tamis.Labels;
-using Tamis.Losses;
 using Tamis.Physics;
 using Tamis.Tables;
 
@@ -22,7 +21,7 @@ public static class TrialParticulars
         IngredientFigures figures = new(dessert);
         return Particulars.Of(new()
         {
-            Mixture = Whole(dessert, trial),
+            Mixture = dessert.Whole(trial),
             Category = LabelAsked.Category(dessert, name, set)?.Name,
             Says = key => dessert.Facts.Text(key, name),
             Asked = IsThawed(dessert, name) ? ["thawed"] : [],
@@ -36,12 +35,12 @@ public static class TrialParticulars
     public static IReadOnlyList<AdditiveCheck> Additives(Dessert dessert, string trial, string rules)
     {
         var set = KitData.Rules(rules);
-        var whole = Whole(dessert, trial);
+        var whole = dessert.Whole(trial);
         return AdditiveLevels.Of(set).Check(AdditiveUse.In(whole, set), whole.FinishedGrams, LabelAsked.Category(dessert, dessert.Trial(trial).Trial, set), FoodCategories.Of(set));
     }
 
     /// <summary>What a trial has as an additive that the kit does not know, with the ingredient: nothing can be said of it, neither of its level nor of a statement that it may trigger.</summary>
-    public static IReadOnlyList<(Formulas.Ingredient Ingredient, string Named)> UnknownAdditives(Dessert dessert, string trial, string rules) => AdditiveUse.UnknownIn(Whole(dessert, trial), KitData.Rules(rules));
+    public static IReadOnlyList<(Formulas.Ingredient Ingredient, string Named)> UnknownAdditives(Dessert dessert, string trial, string rules) => AdditiveUse.UnknownIn(dessert.Whole(trial), KitData.Rules(rules));
 
     /// <summary>The workshop's own cautions for those who eat: raw egg, choking, alcohol. They are no statement of the law.</summary>
     public static IReadOnlyList<Caution> Own(Dessert dessert, string trial)
@@ -50,10 +49,8 @@ public static class TrialParticulars
         return [.. dessert.Physics(trial).Components.SelectMany(component => Cautions.Of(component.Looked, rules)).DistinctBy(caution => (caution.Rule.Hazard, caution.Because))];
     }
 
-    // Frozen in one step and thawed in a later one: then somebody must say whether it is sold so.
+    // A step that speaks of thawing: then somebody must say whether it is sold so.
     private static bool IsThawed(Dessert dessert, string trial) =>
         dessert.Method is { } method && dessert.Formulas.First(formula => Names.Same(formula.Trial, trial)).Components.Select(component => component.Name).Append(Formulas.MethodStep.Assembly)
             .SelectMany(component => method.StepsOf(component, dessert.LineOf(trial))).Any(step => step.Do.Contains("thaw", StringComparison.OrdinalIgnoreCase));
-
-    internal static Mixture Whole(Dessert dessert, string trial) => dessert.Trial(trial).Whole is { FinishedGrams: > 0 } whole ? whole : throw new TableException(dessert.Trial(trial).Gaps);
 }
