@@ -24,6 +24,9 @@ public static class Names
         return false;
     }
 
+    /// <summary>A text with its first letter as a capital.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
     /// <summary>The known names nearest to a mistyped one, nearest first.</summary>
     /// <remarks>Nearness counts single edits and swaps of neighbours (Damerau 1964), against the longer name; a name that holds the other whole counts as near.</remarks>
     public static IReadOnlyList<string> Nearest(string name, IEnumerable<string> known, int most = 3)

@@ -125,5 +125,5 @@ public static partial class Show
 
     private static Num Grams(double grams) => Zero(grams, value => Figures.Mass(value).WithoutUnit());
 
-    internal static string Capital(string word) => word.Length == 0 ? word : char.ToUpperInvariant(word[0]) + word[1..];
+    internal static string Capital(string word) => Names.Capital(word);
 }

@@ -78,7 +78,7 @@ public sealed record CounterAllergens(IReadOnlyList<string> Groups, IReadOnlyLis
         })], unlooked);
 
         IEnumerable<AllergenRule> RulesOf(IEnumerable<string> words) => words.Select(allergens.For).OfType<AllergenRule>().Distinct();
-        bool IsExempt(Ingredient ingredient, string word) => allergens.For(word)?.Exempt.Any(exempt => (ingredient.LabelName ?? ingredient.Name).Contains(exempt, StringComparison.OrdinalIgnoreCase)) == true;
+        bool IsExempt(Ingredient ingredient, string word) => allergens.For(word)?.ExemptIn(ingredient.LabelName ?? ingredient.Name) is not null;
         string[] Printed(IEnumerable<AllergenRule> found) => [.. found.Select(rule => allergens.Print(rule, language) ?? rule.Substance)];
     }
 }

@@ -125,7 +125,7 @@ public static class DessertLabel
             if (dessert.Facts.Text("date_kind", trial) is { } kind)
             {
                 if (DateRules.Of(rules).Mark(kind)?.Wording.GetValueOrDefault(language) is { } mark && PanelTerms.Of(rules).In("stamp", language) is { } stamp)
-                    paragraphs.Add(LabelParagraph.Of("text", $"{Capital(mark)}: {stamp}"));
+                    paragraphs.Add(LabelParagraph.Of("text", $"{Names.Capital(mark)}: {stamp}"));
                 else _problems.Add(new($"The date '{kind}' has no words in '{language}'", "write them in date-marking.csv of the rule set, and where the date stands in panel-words.csv", null));
             }
             if (dessert.Facts.Text("keep", trial) is { } keep) paragraphs.Add(LabelParagraph.Of("text", Translated(keep, language)));
@@ -140,17 +140,16 @@ public static class DessertLabel
             var met = TrialParticulars.Of(dessert, trial, rules.Name).Where(each => each.State == ParticularState.Applies && each.Rule.Wording.Count > 0).ToArray();
             _problems.AddRange(met.Where(each => each.In(language) is null).Select(each => new ListProblem($"The statement '{each.Rule.Name}' has no words in '{language}'", $"write them in particulars.csv of {rules.Name}", null)));
             LabelParagraph[] Printed(bool besideName) => [.. met.Where(each => each.Rule.Place.StartsWith("beside the name", StringComparison.Ordinal) == besideName)
-                .Select(each => each.In(language)).OfType<string>().Select(words => LabelParagraph.Of("warning", Capital(words)))];
+                .Select(each => each.In(language)).OfType<string>().Select(words => LabelParagraph.Of("warning", Names.Capital(words)))];
             return (Printed(besideName: true), Printed(besideName: false));
         }
 
         private string Translated(string words, string language)
         {
-            if (dessert.Words.Said(words, language) is { } said) return Capital(said);
+            if (dessert.Words.Said(words, language) is { } said) return Names.Capital(said);
             _problems.Add(new($"'{words}' has no words in '{language}'", "write them in words.csv of the store", null));
-            return Capital(words);
+            return Names.Capital(words);
         }
 
-        private static string Capital(string text) => text.Length == 0 ? text : char.ToUpper(text[0], CultureInfo.InvariantCulture) + text[1..];
     }
 }

@@ -21,7 +21,7 @@ public sealed record AdditiveUse(Additive Additive, Ingredient Ingredient, strin
         {
             var ingredient = same.First().Ingredient;
             var grams = same.Sum(part => part.MassGrams);
-            var ownClass = ingredient.Function is { } function ? SupplierList.Singular(function, words)?.Class ?? function : null;
+            var ownClass = ingredient.Function is { } function ? words.ClassOf(function)?.Class ?? function : null;
             foreach (var additive in ingredient.AdditiveNumbers.Select(additives.Find).OfType<Additive>()) uses.Add(new(additive, ingredient, ownClass, grams, grams, true));
             // What a mixture of additives lists again is the same additive.
             if (ingredient.SupplierList is { } list)

@@ -15,6 +15,9 @@ public sealed record AllergenRule(string GroupNumber, string Group, string Subst
 {
     /// <summary>Whether so much in a kilogram of the finished food must be named.</summary>
     public bool Counts(double mgPerKg) => ThresholdMgPerKg is not { } threshold || mgPerKg > threshold || CountsAtThreshold && mgPerKg >= threshold;
+
+    /// <summary>The exempt name that an ingredient's name holds; null where the ingredient is not exempt.</summary>
+    public string? ExemptIn(string ingredient) => Exempt.FirstOrDefault(exempt => ingredient.Contains(exempt, StringComparison.OrdinalIgnoreCase));
 }
 
 /// <summary>The allergens of a rule set: <c>allergens.csv</c>, with the words under which they are met.</summary>

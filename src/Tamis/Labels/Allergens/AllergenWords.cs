@@ -14,26 +14,36 @@ public sealed class AllergenWords
     /// <summary>The file.</summary>
     public const string File = "allergen-words.csv";
 
-    private readonly IReadOnlyList<(string Substance, string Language, IReadOnlyList<string> Words)> _all;
+    // Every name on a pack is searched for every word: the words of a language are put in order once.
+    private readonly ILookup<string, (string Substance, string Word)> _longestFirst;
+    private readonly IReadOnlyDictionary<string, string> _substances;
+    private readonly IReadOnlyDictionary<(string Substance, string Language), string> _printed;
 
-    private AllergenWords(IReadOnlyList<(string, string, IReadOnlyList<string>)> all) => _all = all;
+    private AllergenWords(IReadOnlyList<(string Substance, string Language, IReadOnlyList<string> Words)> all)
+    {
+        var words = all.SelectMany(each => each.Words.Select(word => (each.Substance, each.Language, Word: word))).ToArray();
+        Substances = [.. all.Select(each => each.Substance).Distinct()];
+        _longestFirst = words.OrderByDescending(each => each.Word.Length).ToLookup(each => each.Language, each => (each.Substance, each.Word), Names.Comparer);
+        _substances = Substances.Select(substance => (Word: substance, Substance: substance)).Concat(words.Select(each => (each.Word, each.Substance)))
+            .DistinctBy(each => each.Word, Names.Comparer).ToDictionary(each => each.Word, each => each.Substance, Names.Comparer);
+        _printed = words.DistinctBy(each => (each.Substance, Names.Key(each.Language))).ToDictionary(each => (each.Substance, Names.Key(each.Language)), each => each.Word);
+    }
 
     /// <summary>The substances that the file knows.</summary>
-    public IReadOnlyCollection<string> Substances => [.. _all.Select(each => each.Substance).Distinct()];
+    public IReadOnlyCollection<string> Substances { get; }
 
     /// <summary>The word to print in a language; null where there is none.</summary>
-    public string? Print(string substance, string language) =>
-        _all.Where(each => each.Substance == substance && Names.Same(each.Language, language)).Select(each => each.Words.FirstOrDefault()).FirstOrDefault();
+    public string? Print(string substance, string language) => _printed.GetValueOrDefault((substance, Names.Key(language)));
 
     /// <summary>The substance that a word of the kitchen means, in whatever language; null where nobody knows it.</summary>
-    public string? SubstanceOf(string word) => _all.Where(each => Names.Same(each.Substance, word) || each.Words.Contains(word, Names.Comparer)).Select(each => each.Substance).FirstOrDefault();
+    public string? SubstanceOf(string word) => _substances.GetValueOrDefault(word);
 
     /// <summary>Where a text in a language names substances, from left to right; the longest word is taken, and no letter twice.</summary>
     /// <remarks>A word of four letters or more is found within another one (<c>Weizen</c> in <c>Weizenmehl</c>); a shorter one (<c>egg</c>, <c>Ei</c>) only by itself, with or without a plural's letter.</remarks>
     public IReadOnlyList<AllergenSpan> Find(string text, string language)
     {
         List<AllergenSpan> found = [];
-        foreach (var (substance, word) in _all.Where(each => Names.Same(each.Language, language)).SelectMany(each => each.Words.Select(word => (each.Substance, word))).OrderByDescending(each => each.word.Length))
+        foreach (var (substance, word) in _longestFirst[language])
             for (var at = text.IndexOf(word, StringComparison.OrdinalIgnoreCase); at >= 0; at = text.IndexOf(word, at + word.Length, StringComparison.OrdinalIgnoreCase))
             {
                 AllergenSpan span = new(substance, at, word.Length);
@@ -42,12 +52,10 @@ public sealed class AllergenWords
         return [.. found.OrderBy(span => span.Start)];
     }
 
-    internal static AllergenWords Read(RuleFolder folder, List<CellProblem> problems)
-    {
-        var rows = folder.SharedRows(File, ["substance", "en"], problems);
-        string[] languages = rows is [] ? [] : [.. rows[0].Cells.Row.Sheet.Besides(["substance", .. RuleRow.OriginColumns])];
-        return new([.. from row in rows from language in languages where row.Cells.Text(language) is not null select (row.Cells.Required("substance"), language, row.Cells.Words(language))]);
-    }
+    internal static AllergenWords Read(RuleFolder folder, List<CellProblem> problems) => new(
+        [.. from row in folder.SharedRows(File, ["substance", "en"], problems)
+            from term in row.ByLanguage(["substance"])
+            select (row.Cells.Required("substance"), term.Key, row.Cells.Words(term.Key))]);
 
     private static bool StandsAlone(string text, AllergenSpan span) =>
         (span.Start == 0 || !char.IsLetter(text[span.Start - 1])) && (span.Start + span.Length == text.Length || !char.IsLetter(text[span.Start + span.Length]));

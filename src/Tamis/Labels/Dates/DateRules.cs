@@ -55,5 +55,5 @@ public sealed class DateRules
 
     private static DateRules Read(RuleFolder folder, List<CellProblem> problems) => new([.. folder.RowsIfAny("date-marking.csv", Columns, problems).Select(row => new DateRule(
         row.Choice("kind", Kinds), row.Cells.Required("name"), row.Cells.Required("rule"), row.Cells.Whole("up_to_days", 1),
-        row.Cells.Row.Sheet.Besides([.. Columns, .. RuleRow.OriginColumns]).Where(language => row.Cells.Text(language) is not null).ToDictionary(language => language, row.Cells.Required, Names.Comparer), row.Origin()))]);
+        row.ByLanguage(Columns), row.Origin()))]);
 }

@@ -23,10 +23,10 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
             _remarks.Add(new($"{left} was taken out again and is not listed; what it gave off is for a competent person to judge.", null));
         Lookout(used);
         _sulphitesMgPerKg = used.Sum(use => (use.Ingredient.SulphitesMgPerKg ?? 0) * use.MassGrams) / finishedGrams;
-        var items = Grouped(InOrder(Level(used, 0)));
+        ListPrinter printer = new(_list, _allergens, _words, language, _problems);
+        var items = Grouped(InOrder(Level(used, 0)), printer);
         AllergenRule[] contains = [.. _allergens.All.Where(rule => All(items).Any(item => item.Substances.Contains(rule.Substance)))];
         AllergenRule[] mayContain = [.. MayContain(used).Where(rule => !contains.Contains(rule))];
-        ListPrinter printer = new(_list, _allergens, _words, language, _problems);
         return new()
         {
             Heading = printer.Heading,
@@ -112,9 +112,9 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
         string[] names = [.. NameOf(ingredient).Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
         foreach (var number in ingredient.AdditiveNumbers.Where(number => _additives.Find(number) is null))
             _problems.Add(new($"{number} of {ingredient.Name} is no additive that the kit knows", "a number of data/rules/additives.csv, or a row more there with its source", ingredient.Origin));
-        if (_list.HasAdditiveClass && (ingredient.Function is not { } function || SupplierList.Singular(function, _words) is null))
+        if (_list.HasAdditiveClass && (ingredient.Function is not { } function || _words.ClassOf(function) is null))
             _problems.Add(new($"{ingredient.Name} is an additive without a class that the law knows", $"fill function in ingredients.csv{(ingredient.Function is { } word ? $" ('{word}' is none{Near(word)})" : "")}", ingredient.Origin));
-        var additiveClass = ingredient.Function is { } written ? SupplierList.Singular(written, _words)?.Class : null;
+        var additiveClass = ingredient.Function is { } written ? _words.ClassOf(written)?.Class : null;
         yield return item with
         {
             Printed = string.Join(", ", names.Select((name, index) => Called(name, ingredient, index))),
@@ -218,16 +218,16 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
             if (_allergens.Words.SubstanceOf(word) is not { } substance) continue;
             if (_allergens.For(word) is not { } rule)
                 _remarks.Add(new($"{substance} of {ingredient.Name} is on no list of this law and is not emphasised.", null));
-            else if (rule.Exempt.FirstOrDefault(exempt => NameOf(ingredient).Contains(exempt, StringComparison.OrdinalIgnoreCase)) is { } exempt)
+            else if (rule.ExemptIn(NameOf(ingredient)) is { } exempt)
                 _remarks.Add(new($"{substance} of {ingredient.Name} need not be named: {exempt} is exempt.", rule.Origin));
             else if (rule.ThresholdMgPerKg is not null && ingredient.SulphitesMgPerKg is null)
-                _problems.Add(new($"how much sulphite is in {ingredient.Name} is not known", "sulphites_mg_kg in its document; until then it is named", ingredient.Origin));
-            else if (!rule.Counts(_sulphitesMgPerKg))
             {
-                _remarks.Add(new($"{rule.Group}: {_sulphitesMgPerKg.ToString("0.0", CultureInfo.InvariantCulture)} mg/kg in the finished food, under the limit of {rule.ThresholdMgPerKg!.Value.ToString(CultureInfo.InvariantCulture)}; not named as an allergen. What the oven drives off is not taken away.", rule.Origin));
-                continue;
+                _problems.Add(new($"how much sulphite is in {ingredient.Name} is not known", "sulphites_mg_kg in its document; until then it is named", ingredient.Origin));
+                yield return substance;
             }
-            if (_allergens.For(word) is { } counts && !counts.Exempt.Any(exempt => NameOf(ingredient).Contains(exempt, StringComparison.OrdinalIgnoreCase))) yield return substance;
+            else if (!rule.Counts(_sulphitesMgPerKg))
+                _remarks.Add(new($"{rule.Group}: {_sulphitesMgPerKg.ToString("0.0", CultureInfo.InvariantCulture)} mg/kg in the finished food, under the limit of {rule.ThresholdMgPerKg!.Value.ToString(CultureInfo.InvariantCulture)}; not named as an allergen. What the oven drives off is not taken away.", rule.Origin));
+            else yield return substance;
         }
     }
 
@@ -247,14 +247,14 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
 
     private static bool HoldsWord(string name, string word) => $" {Names.Key(name)} ".Contains($" {Names.Key(word)} ", StringComparison.Ordinal);
 
-    private List<ListedItem> Grouped(List<ListedItem> items)
+    private List<ListedItem> Grouped(List<ListedItem> items, ListPrinter printer)
     {
         ListedItem[] sugars = [.. items.Where(item => _list.GroupedSugars.Contains(item.Name, Names.Comparer))];
         if (sugars.Length == 0) return items;
         ListedItem group = new()
         {
             Name = "sugars",
-            Printed = Lawful("sugars"),
+            Printed = printer.Lawful("sugars"),
             MassGrams = sugars.Sum(item => item.MassGrams),
             Parts = InOrder([.. sugars]),
             Reasons = [new("sugars-based ingredients stand together, by the mass of all of them", _list.Origins["group_sugars"])],
@@ -264,13 +264,6 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
 
     // Where two weigh the same the order of the sheet stays.
     private static List<ListedItem> InOrder(IReadOnlyList<ListedItem> items) => [.. items.OrderByDescending(item => item.MassGrams)];
-
-    private string Lawful(string word)
-    {
-        if (_words.In(word, language) is { } term) return term;
-        _problems.Add(new($"there is no word for '{word}' in the language '{language}'", "a term in data/rules/words.csv", null));
-        return $"[{word}]";
-    }
 
     // A word of the kitchen's in the language of the label; the kit's own word where it has one.
     private string Said(string word, Source? origin)

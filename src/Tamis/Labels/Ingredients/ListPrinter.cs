@@ -3,7 +3,7 @@ namespace Tamis.Labels;
 /// <summary>Prints a list of ingredients as runs of text.</summary>
 internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, LabelWords words, string language, List<ListProblem> problems)
 {
-    public string Heading => Capital(Lawful(rules.Heading));
+    public string Heading => Names.Capital(Lawful(rules.Heading));
 
     public IReadOnlyList<TextRun> List(IReadOnlyList<ListedItem> items)
     {
@@ -17,7 +17,7 @@ internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, Labe
     {
         if (named.Count == 0) return [];
         var isEmphasised = rules.Allergens == AllergensInList.Emphasised;
-        List<TextRun> runs = [new($"{Capital(Lawful(word))}: ", false)];
+        List<TextRun> runs = [new($"{Names.Capital(Lawful(word))}: ", false)];
         foreach (var rule in named)
         {
             if (runs.Count > 1) runs.Add(new(", ", false));
@@ -81,14 +81,13 @@ internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, Labe
     }
 
     private string ClassOf(string singular, bool isPlural) =>
-        Lawful(isPlural ? words.All[words.All.ToList().FindIndex(word => Names.Same(word, singular)) + 1] : singular);
+        Lawful(isPlural ? words.PluralOf(singular) : singular);
 
-    private string Lawful(string word)
+    /// <summary>A word that the law prescribes, in the language of the label; in brackets and a problem where there is no term.</summary>
+    public string Lawful(string word)
     {
         if (words.In(word, language) is { } term) return term;
         problems.Add(new($"there is no word for '{word}' in the language '{language}'", "a term in data/rules/words.csv", null));
         return $"[{word}]";
     }
-
-    private static string Capital(string word) => word.Length == 0 ? word : char.ToUpperInvariant(word[0]) + word[1..];
 }

@@ -29,7 +29,7 @@ public static partial class SupplierList
             foreach (var written in Parted(stretch, ','))
             {
                 var item = written;
-                if (item.IndexOf(':') is var colon and > 0 && Singular(item[..colon].Trim(), words) is { } found)
+                if (item.IndexOf(':') is var colon and > 0 && words.ClassOf(item[..colon].Trim()) is { } found)
                 {
                     (current, isPlural) = (found.Class, found.IsPlural);
                     item = item[(colon + 1)..].Trim();
@@ -40,16 +40,6 @@ public static partial class SupplierList
             }
         }
         return parts;
-    }
-
-    /// <summary>A class of additives in the singular, and whether it was written in the plural; null where the word is no class.</summary>
-    public static (string Class, bool IsPlural)? Singular(string word, LabelWords words)
-    {
-        // Each class stands in the file in the singular and behind it in the plural.
-        var at = words.All.ToList().FindIndex(known => Names.Same(known, word));
-        if (at < 0) return null;
-        var isPlural = at > 0 && words.All[at].StartsWith(words.All[at - 1][..^1], StringComparison.Ordinal);
-        return (isPlural ? words.All[at - 1] : words.All[at], isPlural);
     }
 
     private static SupplierPart PartOf(string written, string? additiveClass, Additives additives, LabelWords words, ICollection<string> unknown)

@@ -7,12 +7,12 @@ public sealed class PanelTerms
 {
     private const string File = "panel-words.csv";
 
-    private readonly IReadOnlyDictionary<(string Word, string Language), string> _terms;
+    private readonly Terms _terms;
 
-    private PanelTerms(IReadOnlyDictionary<(string, string), string> terms, IReadOnlyList<string> languages) => (_terms, Languages) = (terms, languages);
+    private PanelTerms(Terms terms) => _terms = terms;
 
     /// <summary>The languages that have a column, by their codes.</summary>
-    public IReadOnlyList<string> Languages { get; }
+    public IReadOnlyList<string> Languages => _terms.Languages;
 
     /// <summary>The words of a rule set; none where its folder has no such file.</summary>
     /// <exception cref="TableException">A cell cannot be read; all problems at once.</exception>
@@ -21,7 +21,7 @@ public sealed class PanelTerms
     /// <summary>A word in a language; null where the file has no term.</summary>
     /// <param name="word">The key of the word: a figure's key, or <c>title</c>.</param>
     /// <param name="language">The language's code.</param>
-    public string? In(string word, string language) => _terms.GetValueOrDefault((Names.Key(word), Names.Key(language)));
+    public string? In(string word, string language) => _terms.In(word, language);
 
     /// <summary>Whether the file has the word in any language.</summary>
     public bool Has(string word) => Languages.Any(language => In(word, language) is not null);
@@ -29,15 +29,8 @@ public sealed class PanelTerms
     private static PanelTerms Read(RuleFolder folder, List<CellProblem> problems)
     {
         var rows = folder.RowsIfAny(File, ["word"], problems);
-        string[] languages = rows is [] ? [] : [.. rows[0].Cells.Row.Sheet.Besides(["word", .. RuleRow.OriginColumns])];
-        Dictionary<(string, string), string> terms = [];
-        foreach (var row in rows)
-        {
-            row.Origin();
-            var word = Names.Key(row.Cells.Required("word"));
-            foreach (var language in languages)
-                if (row.Cells.Text(language) is { } term && !terms.TryAdd((word, Names.Key(language)), term)) row.Cells.Note("word", "each word once");
-        }
-        return new(terms, languages);
+        // A word that is printed is a rule like any other: it names its source.
+        foreach (var row in rows) row.Origin();
+        return new(Terms.Read([.. rows.Select(row => row.Cells)], RuleRow.OriginColumns));
     }
 }

@@ -88,8 +88,7 @@ public sealed class ParticularRules
             Ingredients = cells.Words("ingredients"), Without = cells.Words("without"), Content = content,
             Test = content is null ? LimitTest.Above : row.Choice("test", LimitTests.Words), Limit = content is null ? 0 : row.RequiredDecimal("limit"), Unit = cells.Text("unit") ?? "",
             Says = says is { Length: 2 } ? (says[0], says[1]) : null, Place = cells.Text("place") ?? "", Exemptions = cells.Words("exemptions"),
-            Wording = cells.Row.Sheet.Besides([.. Columns[..^1], "in_force_from", "in_force_to", .. RuleRow.OriginColumns]).Where(language => cells.Text(language) is not null)
-                .ToDictionary(language => language, cells.Required, Names.Comparer),
+            Wording = row.ByLanguage([.. Columns[..^1], "in_force_from", "in_force_to"]),
             Origin = row.Origin(), InForce = row.InForce(),
         };
         if (rule.Additives.Count == 0 && rule.Class is null && rule.Ingredients.Count == 0 && content is null && rule.Says is null)

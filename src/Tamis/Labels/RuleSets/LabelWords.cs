@@ -7,37 +7,42 @@ public sealed class LabelWords
 {
     private const string File = "words.csv";
 
-    private readonly IReadOnlyDictionary<string, IReadOnlyDictionary<string, string>> _byLanguage;
+    private readonly Terms _terms;
+    private readonly Dictionary<string, int> _places;
 
-    private LabelWords(IReadOnlyDictionary<string, IReadOnlyDictionary<string, string>> byLanguage, IReadOnlyList<string> words) => (_byLanguage, All) = (byLanguage, words);
+    private LabelWords(Terms terms)
+    {
+        _terms = terms;
+        _places = terms.Words.Select((word, place) => (word, place)).ToDictionary(each => each.word, each => each.place, Names.Comparer);
+    }
 
     /// <summary>The words, in English.</summary>
-    public IReadOnlyList<string> All { get; }
+    public IReadOnlyList<string> All => _terms.Words;
 
     /// <summary>The languages that have a column, by their codes; English is the language of the rows.</summary>
-    public IReadOnlyList<string> Languages => ["en", .. _byLanguage.Keys];
+    public IReadOnlyList<string> Languages => ["en", .. _terms.Languages];
 
     /// <summary>A word in a language; null where the file has no term.</summary>
     /// <param name="word">The word in English.</param>
     /// <param name="language">The language's code: <c>fr</c>.</param>
-    public string? In(string word, string language) =>
-        Names.Same(language, "en") ? word : _byLanguage.GetValueOrDefault(language)?.GetValueOrDefault(word);
+    public string? In(string word, string language) => Names.Same(language, "en") ? word : _terms.In(word, language);
+
+    /// <summary>A class of additives in the singular, and whether it was written in the plural; null where the word is no class.</summary>
+    public (string Class, bool IsPlural)? ClassOf(string word)
+    {
+        if (!_places.TryGetValue(word, out var place)) return null;
+        // Each class stands in the file in the singular and behind it in the plural.
+        var isPlural = place > 0 && All[place].StartsWith(All[place - 1][..^1], StringComparison.Ordinal);
+        return (isPlural ? All[place - 1] : All[place], isPlural);
+    }
+
+    /// <summary>A class of additives in the plural.</summary>
+    /// <param name="singular">The class as <see cref="ClassOf"/> gives it.</param>
+    public string PluralOf(string singular) => All[_places[singular] + 1];
 
     /// <summary>The words of the kit that hold the folder.</summary>
     public static LabelWords Of(RuleFolder folder) => folder.Table(Read);
 
-    private static LabelWords Read(RuleFolder folder, List<CellProblem> problems)
-    {
-        var rows = folder.SharedRows(File, ["word"], problems);
-        string[] languages = rows is [] ? [] : [.. rows[0].Cells.Row.Sheet.Besides(["word", .. RuleRow.OriginColumns])];
-        Dictionary<string, IReadOnlyDictionary<string, string>> byLanguage = new(Names.Comparer);
-        foreach (var language in languages)
-        {
-            Dictionary<string, string> terms = new(Names.Comparer);
-            foreach (var row in rows)
-                if (row.Cells.Text(language) is { } term && !terms.TryAdd(row.Cells.Required("word"), term)) row.Cells.Note("word", "each word once");
-            byLanguage.Add(language, terms);
-        }
-        return new(byLanguage, [.. rows.Select(row => row.Cells.Row["word"])]);
-    }
+    private static LabelWords Read(RuleFolder folder, List<CellProblem> problems) =>
+        new(Terms.Read([.. folder.SharedRows(File, ["word"], problems).Select(row => row.Cells)], RuleRow.OriginColumns));
 }

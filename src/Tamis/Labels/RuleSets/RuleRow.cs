@@ -63,6 +63,9 @@ internal sealed class RuleRow(RowReader cells)
 
     private static readonly Dictionary<string, bool> Flags = new() { ["1"] = true, ["0"] = false };
 
+    /// <summary>What the row says in each language that it has a term in: every column that is neither of the origin nor one of these is a language.</summary>
+    public IReadOnlyDictionary<string, string> ByLanguage(IEnumerable<string> others) => Terms.ByLanguage(cells, cells.Row.Sheet.Besides([.. others, .. OriginColumns]));
+
     /// <summary>A formula; null where the cell is blank or cannot be read.</summary>
     public ContentFormula? Formula(string column)
     {
