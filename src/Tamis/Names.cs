@@ -16,11 +16,22 @@ public static class Names
     public static bool Same(string? left, string? right) =>
         left is null || right is null ? left is null && right is null : Comparer.Equals(left, right);
 
-    /// <summary>Whether a text holds a word by itself, in the singular or with an s; case does not count.</summary>
-    public static bool Holds(string text, string word)
+    /// <summary>Whether a text holds a word by itself, in the singular or with an s.</summary>
+    public static bool Holds(string text, string word) => HoldsWhere(text, word, rest => IsEnd(rest) || rest[0] == 's');
+
+    /// <summary>Whether a text holds a word by itself, spelt as it is.</summary>
+    public static bool HoldsWhole(string text, string word) => HoldsWhere(text, word, IsEnd);
+
+    /// <summary>Whether a word of a text begins with this one: <c>freeze</c> is in <c>freezer</c>, and <c>ice</c> is not in <c>slice</c>.</summary>
+    public static bool HoldsBeginning(string text, string word) => HoldsWhere(text, word, _ => true);
+
+    private static bool IsEnd(ReadOnlySpan<char> rest) => rest.IsEmpty || !char.IsLetter(rest[0]);
+
+    private static bool HoldsWhere(string text, string word, Func<ReadOnlySpan<char>, bool> endsWell)
     {
-        for (var at = text.IndexOf(word, StringComparison.OrdinalIgnoreCase); at >= 0; at = text.IndexOf(word, at + 1, StringComparison.OrdinalIgnoreCase))
-            if ((at == 0 || !char.IsLetter(text[at - 1])) && (at + word.Length >= text.Length || !char.IsLetter(text[at + word.Length]) || text[at + word.Length] == 's')) return true;
+        var (inside, wanted) = (Key(text), Key(word));
+        for (var at = inside.IndexOf(wanted, StringComparison.Ordinal); at >= 0; at = inside.IndexOf(wanted, at + 1, StringComparison.Ordinal))
+            if ((at == 0 || !char.IsLetter(inside[at - 1])) && endsWell(inside.AsSpan(at + wanted.Length))) return true;
         return false;
     }
 

@@ -23,4 +23,15 @@ public class NamesTests
     [InlineData("rye flour", "ryeflour")]
     [InlineData("rye flour", "rye flours")]
     public void Same_OtherNames_AreNot(string left, string right) => Assert.False(Names.Same(left, right));
+
+    // Each line: how many of the three ways find the word, from the loosest to the strictest.
+    [Theory]
+    [InlineData("move to the freezer", "freeze", true, false, false)]
+    [InlineData("slice it", "ice", false, false, false)]
+    [InlineData("syrup (sugars, water)", "sugar", true, true, false)]
+    [InlineData("cocoa butter, Sugar", "sugar", true, true, true)]
+    [InlineData("soft-boiled egg", "boiled_egg", true, true, true)]
+    [InlineData("rye  flour", "rye flour", true, true, true)]
+    public void Holds_WordOfAText_ByHowItEnds(string text, string word, bool begins, bool orMore, bool whole) =>
+        Assert.Equal((begins, orMore, whole), (Names.HoldsBeginning(text, word), Names.Holds(text, word), Names.HoldsWhole(text, word)));
 }

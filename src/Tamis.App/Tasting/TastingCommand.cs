@@ -59,6 +59,6 @@ internal static class TastingCommand
         writer.WriteLine(scores == 0 ? "scores.csv has every row already." : $"{scores} rows to fill in scores.csv.");
         writer.WriteLine($"Codes, for the kitchen only: {codes}.");
         foreach (var remark in preparation.Remarks) writer.WriteLine($"Look at: {remark.Text} ({remark.Source})");
-        if (preparation.Allergens.NotLookedAt.Count > 0) writer.WriteLine($"Stops the tasting: nobody has written down the allergens of {string.Join(", ", preparation.Allergens.NotLookedAt)}.");
+        if (preparation.Allergens.Held.NotLookedAt.Count > 0) writer.WriteLine($"Stops the tasting: nobody has written down the allergens of {string.Join(", ", preparation.Allergens.Held.NotLookedAt)}.");
     }
 }

@@ -134,10 +134,8 @@ public static class KitchenPaper
     // What nobody has looked at may contain anything: a blank is no 'none'.
     private static Html Contains(IEnumerable<Ingredient> ingredients)
     {
-        var all = ingredients.DistinctBy(each => each.Name, Names.Comparer).ToArray();
-        string[] contains = [.. all.SelectMany(each => each.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
-        string[] unseen = [.. all.Where(each => each.Allergens is null).Select(each => each.Name)];
-        return Html.Of($"<b>Contains</b> {(contains.Length > 0 ? string.Join(", ", contains) : unseen.Length > 0 ? "not known" : "no listed allergen")}{(unseen.Length > 0 ? Html.Of($". Nobody has looked at {string.Join(", ", unseen)}.") : Html.Empty)}");
+        var (contains, _, unseen) = AllergensHeld.By(ingredients);
+        return Html.Of($"<b>Contains</b> {(contains.Count > 0 ? string.Join(", ", contains) : unseen.Count > 0 ? "not known" : "no listed allergen")}{(unseen.Count > 0 ? Html.Of($". Nobody has looked at {string.Join(", ", unseen)}.") : Html.Empty)}");
     }
 
     private static string Keeps(ComponentNote? note) => note?.HoldHours is { } hours

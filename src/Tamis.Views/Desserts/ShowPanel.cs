@@ -1,4 +1,5 @@
 using Tamis.Desserts;
+using Tamis.Formulas;
 using Tamis.Labels;
 using Tamis.Losses;
 
@@ -42,10 +43,9 @@ public static partial class Show
             : Notes.Lead(Html.Of($"<strong>The panel of {trial} is complete.</strong> {panel.Status} Nobody has signed it yet: that is for the person who answers for the pack."));
         List<(string, Html)> open = [.. panel.Missing.Select(missing => ("Supply", Html.Of($"{missing.Line.Key}: {string.Join("; ", UnknownReach.Of(panel, missing.Line.Key))}."))), .. panel.LeftOff.Select(line => ("Left off", Html.Of($"{line.ToString()} {Capital(string.Join("; ", UnknownReach.Of(panel, line.Key)))}."))), .. panel.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
         open.AddRange(RemarksFor(dessert, whole).Select(remark => ("Look at", Html.Text(remark))));
-        string[] unlooked = [.. whole.Parts.Where(part => part.Ingredient.Allergens is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer)];
-        if (unlooked.Length > 0) open.Add(("Look at", Html.Of($"Nobody has written down the allergens of {string.Join(", ", unlooked)}.")));
-        string[] allergens = [.. whole.Parts.SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
-        if (allergens.Length > 0) open.Add(("Caution", Html.Of($"Contains {string.Join(", ", allergens)}. How they stand out in the list of ingredients is shown where the list is; local rules and the person who signs come first.")));
+        var (allergens, _, unlooked) = AllergensHeld.By(whole.Parts.Select(part => part.Ingredient));
+        if (unlooked.Count > 0) open.Add(("Look at", Html.Of($"Nobody has written down the allergens of {string.Join(", ", unlooked)}.")));
+        if (allergens.Count > 0) open.Add(("Caution", Html.Of($"Contains {string.Join(", ", allergens)}. How they stand out in the list of ingredients is shown where the list is; local rules and the person who signs come first.")));
         return lead + Notes.Verdict(open);
     }
 

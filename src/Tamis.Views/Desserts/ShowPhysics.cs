@@ -1,4 +1,5 @@
 using Tamis.Desserts;
+using Tamis.Formulas;
 using Tamis.Physics;
 
 namespace Tamis.Views;
@@ -186,9 +187,8 @@ public static partial class Show
         var rows = all.GroupBy(each => each.Rule).OrderBy(group => group.Key.Of).Select(group => new Row(
             group.Key.Hazard, string.Join("; ", group.GroupBy(each => each.Component).Select(of => $"{of.Key}: {string.Join(", ", of.Select(each => each.Because).Distinct())}")),
             Html.Of($"{group.Key.Caution} <b>{group.Key.Practice}</b>"), group.Key.Source.ToString()));
-        var allergens = own.Components.SelectMany(each => each.Made.In.Parts).SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.OrdinalIgnoreCase).ToArray();
-        var unseen = own.Components.SelectMany(each => each.Made.In.Parts).Where(part => part.Ingredient.Allergens is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer).ToArray();
-        Html said = Html.Of($"{(allergens.Length > 0 ? Html.Of($"Who tastes or eats it must know first: it holds {string.Join(", ", allergens)}.") : Html.Empty)}{(unseen.Length > 0 ? Html.Of($" Nobody wrote down the allergens of {string.Join(", ", unseen)}.") : Html.Empty)}");
+        var (allergens, _, unseen) = AllergensHeld.By(own.Components.SelectMany(each => each.Made.In.Parts).Select(part => part.Ingredient));
+        Html said = Html.Of($"{(allergens.Count > 0 ? Html.Of($"Who tastes or eats it must know first: it holds {string.Join(", ", allergens)}.") : Html.Empty)}{(unseen.Count > 0 ? Html.Of($" Nobody wrote down the allergens of {string.Join(", ", unseen)}.") : Html.Empty)}");
         return Html.Of($"{Notes.Caution(Html.Of($"{CautionRule.Deferral} {said}"))}{new DataTable("Cautions", [Column.Words("Hazard"), Column.Words("Where"), Column.Words("What can happen, what is done"), Column.Words("Source")], [.. rows]) { IsWide = true, LeastRem = 44 }.ToHtml()}");
     }
 

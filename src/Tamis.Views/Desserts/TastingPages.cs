@@ -43,16 +43,16 @@ public static class TastingPages
     public static Html ContainsOf(AllergenNotice notice)
     {
         List<Html> lines = [];
-        lines.Add(notice.Contains.Count > 0 ? Html.Of($"<p class=\"caution\"><b>It contains</b> {string.Join(", ", notice.Contains)}.{MayContain(notice)}</p>\n")
-            : notice.NotLookedAt.Count == 0 ? Html.Of($"<p>No allergen is in any ingredient, by the sheets of the kitchen.{MayContain(notice)}</p>\n") : Html.Empty);
+        lines.Add(notice.Held.Contains.Count > 0 ? Html.Of($"<p class=\"caution\"><b>It contains</b> {string.Join(", ", notice.Held.Contains)}.{MayContain(notice)}</p>\n")
+            : notice.Held.NotLookedAt.Count == 0 ? Html.Of($"<p>No allergen is in any ingredient, by the sheets of the kitchen.{MayContain(notice)}</p>\n") : Html.Empty);
         if (notice.AlsoTell.Count > 0)
             lines.Add(Html.Of($"<p>Also in it: {string.Join("; ", notice.AlsoTell.Select(told => $"{told.What} ({told.Why})"))}.</p>\n"));
-        if (notice.NotLookedAt.Count > 0)
-            lines.Add(Notes.StopsRelease(Html.Of($"Nobody has written down the allergens of {string.Join(", ", notice.NotLookedAt)}: they may hold any. Fill the column allergens of ingredients.csv before anybody tastes.")));
+        if (notice.Held.NotLookedAt.Count > 0)
+            lines.Add(Notes.StopsRelease(Html.Of($"Nobody has written down the allergens of {string.Join(", ", notice.Held.NotLookedAt)}: they may hold any. Fill the column allergens of ingredients.csv before anybody tastes.")));
         return Html.Join(lines);
     }
 
-    private static string MayContain(AllergenNotice notice) => notice.MayContain.Count == 0 ? "" : $" It may contain {string.Join(", ", notice.MayContain)}.";
+    private static string MayContain(AllergenNotice notice) => notice.Held.MayContain.Count == 0 ? "" : $" It may contain {string.Join(", ", notice.Held.MayContain)}.";
 
     private static Ballot BallotOf(TastingPreparation preparation, string assessor, IReadOnlyList<Serving> servings, int at)
     {

@@ -28,13 +28,12 @@ public static class WeighingPages
         List<WeighingComponent> components = [.. plan.Components.Select(component => ComponentOf(component, figures, cautions, limits))];
         if (plan.Assembly.Count > 0)
             components.Add(new("Putting together", [.. plan.Assembly.Select(step => StepOf([], step, figures, cautions, limits))]) { IsWeighed = false, Header = what });
-        string[] allergens = [.. batch.Components.SelectMany(component => component.Out.Parts).SelectMany(part => part.Ingredient.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
-        string[] unseen = [.. batch.Components.SelectMany(component => component.Out.Parts).Where(part => part.Ingredient.Allergens is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer)];
+        var (allergens, _, unseen) = AllergensHeld.By(batch.Components.SelectMany(component => component.Out.Parts).Select(part => part.Ingredient));
         return new($"Weighing sheet: {what}, trial {batch.Trial}", [.. components, .. batch.Gaps.Count == 0 ? [] : new[] { Unweighed(dessert, batch) }])
         {
             Facts = [dessert.Name, .. FactsOf(plan, figures)],
-            Contains = allergens.Length == 0 && unseen.Length == 0 && cautions is null ? Html.Empty
-                : Html.Of($"<b>Caution</b> {(allergens.Length == 0 ? "" : $"contains {string.Join(", ", allergens)}.")}{(unseen.Length == 0 ? "" : $" Nobody has looked at {string.Join(", ", unseen)} for allergens.")}{(cautions is null ? Html.Empty : Html.Of($" {CautionRule.Deferral}"))}"),
+            Contains = allergens.Count == 0 && unseen.Count == 0 && cautions is null ? Html.Empty
+                : Html.Of($"<b>Caution</b> {(allergens.Count == 0 ? "" : $"contains {string.Join(", ", allergens)}.")}{(unseen.Count == 0 ? "" : $" Nobody has looked at {string.Join(", ", unseen)} for allergens.")}{(cautions is null ? Html.Empty : Html.Of($" {CautionRule.Deferral}"))}"),
         };
     }
 

@@ -26,7 +26,7 @@ public sealed record KitchenFigure(string Name, string Unit, int Decimals, Func<
     // A leaf and a powder are lines that name their agent; the dose is of all that was weighed in and not strained out again, as a cook reckons it.
     private static double? DoseOf(string agent, ComponentBatch made)
     {
-        var grams = made.Lines.Where(line => !line.IsComponent && $" {Names.Key(line.Name)} ".Contains($" {Names.Key(agent)} ", StringComparison.Ordinal)).Sum(line => line.MassGrams);
+        var grams = made.Lines.Where(line => !line.IsComponent && Names.HoldsWhole(line.Name, agent)).Sum(line => line.MassGrams);
         var inIt = made.MassInGrams - made.Losses.Where(loss => loss.Of is not null && !loss.IsWater).Sum(loss => loss.MassGrams);
         return inIt > 0 && grams > 0 ? Gelatine.DosePercent(grams, inIt) : null;
     }

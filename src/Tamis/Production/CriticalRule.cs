@@ -25,7 +25,7 @@ public sealed record CriticalRule(string Kind, double LeastCelsius, double MostC
     /// <param name="what">What is done.</param>
     /// <param name="allergens">What the component holds.</param>
     public bool Marks(double celsius, string what, IReadOnlyCollection<string> allergens) => celsius >= LeastCelsius && celsius <= MostCelsius
-        && (Words.Count == 0 || Words.Any(word => $" {Names.Key(what)}".Contains($" {word}", StringComparison.Ordinal) || $" {Names.Key(what)}".Contains($"-{word}", StringComparison.Ordinal)))
+        && (Words.Count == 0 || Words.Any(word => Names.HoldsBeginning(what, word)))
         && (Allergens.Count == 0 || Allergens.Any(allergen => allergens.Contains(allergen, Names.Comparer)));
 
     /// <summary>Reads rules.</summary>

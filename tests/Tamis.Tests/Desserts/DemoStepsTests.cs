@@ -63,8 +63,8 @@ public class DemoStepsTests
     {
         var notice = AllergenNotice.Of(Tart, ["T1", "T10"]);
 
-        Assert.Equal(["almond", "egg", "milk", "rye", "soya", "wheat"], notice.Contains);
-        Assert.Empty(notice.NotLookedAt);
+        Assert.Equal(["almond", "egg", "milk", "rye", "soya", "wheat"], notice.Held.Contains);
+        Assert.Empty(notice.Held.NotLookedAt);
         Assert.Contains(notice.AlsoTell, told => told.What == "gelatine");
     }
 }

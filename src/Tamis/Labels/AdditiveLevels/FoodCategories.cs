@@ -27,7 +27,7 @@ public sealed class FoodCategories
     public FoodCategory? Find(string? text) => text is null ? null : All.FirstOrDefault(each => Names.Same(each.Name, text) || each.Number.Length > 0 && Names.Same(each.Number, text));
 
     /// <summary>The category that the name of an ingredient shows; null where none does.</summary>
-    public FoodCategory? Shown(string name) => All.FirstOrDefault(each => each.Words.Any(word => $" {Names.Key(name)}".Contains($" {Names.Key(word)}", StringComparison.Ordinal)));
+    public FoodCategory? Shown(string name) => All.FirstOrDefault(each => each.Words.Any(word => Names.HoldsBeginning(name, word)));
 
     private static FoodCategories Read(RuleFolder folder, List<CellProblem> problems) => new([.. folder.RowsIfAny("food-categories.csv", ["category", "number", "words"], problems)
         .Select(row => new FoodCategory(row.Cells.Required("category"), row.Cells.Text("number") ?? "", row.Cells.Words("words"), row.Origin()))]);

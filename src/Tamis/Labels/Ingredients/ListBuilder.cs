@@ -241,11 +241,9 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
 
     private string? QuantityOf(ListedItem item)
     {
-        if (!_list.HasQuantities || !wishes.Emphasised.Any(word => HoldsWord(item.Name, word))) return null;
+        if (!_list.HasQuantities || !wishes.Emphasised.Any(word => Names.HoldsWhole(item.Name, word))) return null;
         return _list.Quantity(item.MassGrams!.Value, finishedGrams);
     }
-
-    private static bool HoldsWord(string name, string word) => $" {Names.Key(name)} ".Contains($" {Names.Key(word)} ", StringComparison.Ordinal);
 
     private List<ListedItem> Grouped(List<ListedItem> items, ListPrinter printer)
     {

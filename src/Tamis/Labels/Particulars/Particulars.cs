@@ -140,5 +140,5 @@ public static class Particulars
 
     private static decimal MostOf(string unit) => unit switch { "mg/kg" => 1_000_000, "mg/100 g" => 100_000, _ => 100 };
 
-    private static bool Holds(Ingredient ingredient, string word) => new[] { ingredient.Name, ingredient.LabelName, ingredient.SupplierList }.Any(text => text is not null && $" {Names.Key(text)} ".Replace(',', ' ').Replace('(', ' ').Replace(')', ' ').Contains($" {Names.Key(word)}", StringComparison.Ordinal));
+    private static bool Holds(Ingredient ingredient, string word) => new[] { ingredient.Name, ingredient.LabelName, ingredient.SupplierList }.Any(text => text is not null && Names.HoldsBeginning(text, word));
 }

@@ -95,7 +95,7 @@ public sealed record ReservedName(string Name, IReadOnlyList<string> Words, IRea
                 : new(condition, null, null, [], [], binds);
         }
         if (food.OwnList is not { } list) return new(condition, null, null, [], [], binds);
-        string[] met = [.. condition.NotListed.Where(word => $" {Names.Key(list)}".Contains($" {Names.Key(word)}", StringComparison.Ordinal))];
+        string[] met = [.. condition.NotListed.Where(word => Names.HoldsBeginning(list, word))];
         return new(condition, null, met.Length == 0, [], met, binds);
     }
 }

@@ -40,7 +40,7 @@ public static class Cautions
         // What comes in with another component was looked at there, with the steps of that one.
         var ingredients = looked.Contents.Where(content => !content.Line.IsComponent).SelectMany(content => content.Content.Parts).Where(part => part.MassGrams > 0).Select(part => part.Ingredient).ToArray();
         var kind = rule.Kinds.Count == 0 ? "" : ingredients.FirstOrDefault(each => rule.Kinds.Contains(IngredientKinds.Kit.Of(each).Name, Names.Comparer))?.Name;
-        var named = rule.IngredientWords.Count == 0 ? "" : ingredients.FirstOrDefault(each => rule.IngredientWords.Any(word => Says(each.Name, word)))?.Name;
+        var named = rule.IngredientWords.Count == 0 ? "" : ingredients.FirstOrDefault(each => rule.IngredientWords.Any(word => Names.HoldsBeginning(each.Name, word)))?.Name;
         var beside = rule.Beside is null ? "" : ingredients.FirstOrDefault(rule.Beside.Holds)?.Name;
         return kind is null || named is null || beside is null ? null : string.Join(" with ", new[] { kind, named, beside }.Where(name => name.Length > 0).Distinct());
     }
@@ -48,14 +48,11 @@ public static class Cautions
     private static bool Holds(CautionRule rule, MethodStep step)
     {
         var text = $"{step.Do} {step.Equipment} {step.Caution}";
-        return (rule.StepWords.Count == 0 || rule.StepWords.Any(word => Says(text, word)))
-            && !rule.StepWithout.Any(word => Says(text, word))
+        return (rule.StepWords.Count == 0 || rule.StepWords.Any(word => Names.HoldsBeginning(text, word)))
+            && !rule.StepWithout.Any(word => Names.HoldsBeginning(text, word))
             && (rule.FromCelsius is not { } from || step.TemperatureCelsius >= from)
             && (rule.ToCelsius is not { } to || step.TemperatureCelsius <= to);
     }
-
-    // The beginning of a word is enough: 'freeze' is in 'freezer', and 'ice' is not in 'slice'.
-    private static bool Says(string text, string word) => $" {Names.Key(text)}".Contains($" {Names.Key(word)}", StringComparison.Ordinal);
 
     private static double? Ph(Examined looked) => looked.MeasuredOf("pH") is { IsKnown: true } measured ? measured.Value : null;
 
