@@ -24,7 +24,7 @@ public sealed class DessertFacts
             if (reader.Required("key") is { Length: > 0 } key && reader.Required("value") is { Length: > 0 } value)
                 rows.Add((key, value, reader.Text("trial"), row));
         }
-        Check(["pieces", "portions", "portion_g", "net_g"], (row, value) => NumberIn(row, value) is > 0, "a number above zero");
+        Check(["pieces", "portions", "portion_g", "net_g", "density_g_ml"], (row, value) => NumberIn(row, value) is > 0, "a number above zero");
         Check(["price", "tax_percent", "labour_per_hour", "energy_kwh", "energy_per_kwh"], (row, value) => NumberIn(row, value) is >= 0, "a number of zero or more");
         Check(["decimal_mark"], (_, value) => Names.Same(value, "point") || Names.Same(value, "comma"), "point or comma");
         Check(["date_order"], (_, value) => DateOrders.Contains(value, Names.Comparer), string.Join(" or ", DateOrders));
@@ -60,6 +60,12 @@ public sealed class DessertFacts
     /// <summary>The cell of a key's value for a trial, or null where nobody wrote it.</summary>
     public Source? OriginOf(string key, string? trial = null) =>
         Holding(key, trial).OrderBy(row => row.Trial is null).Select(row => row.Row.Origin("value")).FirstOrDefault();
+
+    /// <summary>What is wrong with a key's value for a trial, at its cell; where nobody wrote it, a row that is missing.</summary>
+    public CellProblem Problem(string key, string trial, string expected) =>
+        Holding(key, trial).OrderBy(row => row.Trial is null).Select(row => row.Row).FirstOrDefault() is { } row
+            ? row.Problem("value", expected)
+            : new("dessert.csv", 0, "key", "", $"a row {key}, {expected}");
 
     private IEnumerable<(string Key, string Value, string? Trial, SheetRow Row)> Holding(string key, string? trial) =>
         _rows.Where(row => Names.Same(row.Key, key) && (row.Trial is null || trial is not null && Parted(row.Trial).Contains(trial, Names.Comparer)));

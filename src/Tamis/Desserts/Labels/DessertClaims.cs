@@ -1,4 +1,3 @@
-using System.Globalization;
 using Tamis.Formulas;
 using Tamis.Labels;
 using Tamis.Physics;
@@ -23,7 +22,7 @@ public static class DessertClaims
             IsLiquid = Names.Same(dessert.Facts.Text("state", trial), "liquid"),
             DensityGramsPerMillilitre = dessert.Facts.Number("density_g_ml", trial),
             ServingGrams = dessert.Facts.Number("portion_g", trial),
-            ReferenceAmountGrams = dessert.Facts.Number("reference_amount_g", trial) ?? ReferenceOf(dessert, trial, set),
+            ReferenceAmountGrams = dessert.Facts.Number("reference_amount_g", trial) ?? DessertPanels.ReferenceGramsOf(dessert, trial, set),
             Other = other is null ? null : dessert.Whole(other),
         };
     }
@@ -45,11 +44,4 @@ public static class DessertClaims
 
     // Cinnamon for eggs would carry much fibre and no cake.
     private static bool AreOfOneKind(Ingredient left, Ingredient right) => IngredientKinds.Kit.Of(left).Name is var kind && kind != IngredientKind.Unknown.Name && kind == IngredientKinds.Kit.Of(right).Name;
-
-    private static double? ReferenceOf(Dessert dessert, string trial, RuleSet rules)
-    {
-        if (dessert.Facts.Text("serving_category", trial) is not { } category) return null;
-        var found = rules.Servings.FirstOrDefault(serving => Names.Same(serving.Category, category)) ?? rules.Servings.FirstOrDefault(serving => serving.Category.Contains(category, StringComparison.OrdinalIgnoreCase));
-        return found is { Unit: "g" } && double.TryParse(found.Quantity, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var grams) ? grams : null;
-    }
 }

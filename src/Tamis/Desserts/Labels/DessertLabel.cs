@@ -25,8 +25,9 @@ public static class DessertLabel
         string[] languages = [.. markets.Select(each => each.Language).Distinct(Names.Comparer)];
         var pack = PackOf(dessert, trial);
         var whole = dessert.Whole(trial);
-        NutritionPanel[] panels = [.. BasesOf(dessert, trial, rules).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To))];
-        PanelContent Worded(bool isShort) => PanelContent.Of(panels, languages, dessert.Facts.Number("portions", trial), dessert.Facts.Text("household", trial) ?? "", isShort);
+        NutritionPanel[] panels = [.. DessertPanels.BasesOf(dessert, trial, rules).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To))];
+        var serving = DessertPanels.ServingOf(dessert, trial, rules);
+        PanelContent Worded(bool isShort) => PanelContent.Of(panels, languages, serving?.PerContainer, serving?.Household ?? "", isShort);
         var (panel, brief) = (Worded(isShort: false), Worded(isShort: true));
         Texts texts = new(dessert, trial, rules);
         LabelLanguage[] blocks = [.. languages.Select(texts.In), .. SameInAll(dessert, trial)];
@@ -93,15 +94,6 @@ public static class DessertLabel
     {
         LabelColour Colour(string key, LabelColour otherwise) => dessert.Facts.Text(key, trial) is not { } text ? otherwise : LabelColour.Parse(text) ?? throw Missing(key, "a colour, such as #1a2b3c");
         return new(Colour("print_colour", LabelColours.BlackOnWhite.Ink), Colour("ground_colour", LabelColours.BlackOnWhite.Ground));
-    }
-
-    // What the law asks for, and beside 100 g a portion where the kitchen names one.
-    private static IEnumerable<PanelBasis> BasesOf(Dessert dessert, string trial, RuleSet rules)
-    {
-        var serving = dessert.Facts.Number("portion_g", trial) is { } grams ? PanelBasis.Portion(grams) : null;
-        PanelBasis[] asked = [.. rules.Columns.Select(column => column == PanelColumn.Per100 ? PanelBasis.Per100Grams : serving).OfType<PanelBasis>()];
-        if (asked is []) return [PanelBasis.Per100Grams];
-        return serving is not null && !asked.Contains(serving) ? [.. asked, serving] : asked;
     }
 
     private static TableException Missing(string key, string expected) => new([new CellProblem(File, 0, key, "", expected)]);

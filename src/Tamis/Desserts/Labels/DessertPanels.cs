@@ -6,36 +6,86 @@ namespace Tamis.Desserts;
 /// <summary>The nutrition panel of a trial, on the basis that each law asks for.</summary>
 public static class DessertPanels
 {
-    /// <summary>The panel of all that is put together in a trial: per serving where the law wants that and the kitchen names a portion, otherwise per 100 g.</summary>
-    /// <exception cref="TableException">The masses of the trial are not all known.</exception>
+    /// <summary>The panel of all that is put together in a trial: per serving where the law wants that and the kitchen names a portion, otherwise per 100 g, or per 100 ml of a liquid.</summary>
+    /// <exception cref="TableException">The masses of the trial are not all known, or a cell of <c>dessert.csv</c> keeps the serving from being made.</exception>
     public static NutritionPanel Of(Dessert dessert, string trial, string rules)
     {
         var set = KitData.Rules(rules);
-        return NutritionPanel.Of(dessert.Whole(trial), set, BasisOf(dessert, trial, set), set.InForce.To);
+        var basis = (set.IsPerServing ? ServingBasisOf(dessert, trial, set) : null) ?? HundredOf(dessert, trial);
+        return NutritionPanel.Of(dessert.Whole(trial), set, basis, set.InForce.To);
     }
+
+    /// <summary>The panel of a trial with all the columns that the law asks for, a portion beside 100 g where the kitchen names one, and the whole package where the law wants it.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static PanelColumns ColumnsOf(Dessert dessert, string trial, string rules)
+    {
+        var set = KitData.Rules(rules);
+        return PanelColumns.Of(dessert.Whole(trial), set, BasesOf(dessert, trial, set), set.InForce.To);
+    }
+
+    /// <summary>What the columns of a panel speak of, in the order of the law; what the law does not ask for stands last.</summary>
+    /// <exception cref="TableException">A cell of <c>dessert.csv</c> keeps the serving from being made.</exception>
+    public static IReadOnlyList<PanelBasis> BasesOf(Dessert dessert, string trial, RuleSet rules)
+    {
+        var serving = ServingOf(dessert, trial, rules);
+        List<PanelBasis> bases = [.. rules.Columns.Select(column => column == PanelColumn.Serving ? serving?.Basis : HundredOf(dessert, trial)).OfType<PanelBasis>()];
+        if (serving is not null && !bases.Contains(serving.Basis)) bases.Add(serving.Basis);
+        if (serving is { SecondColumn: not null, ContainerGrams: { } net }) bases.Add(PanelBasis.Package(net));
+        return bases is [] ? [HundredOf(dessert, trial)] : bases;
+    }
+
+    /// <summary>What a panel per serving speaks of; null where the kitchen names no portion.</summary>
+    /// <inheritdoc cref="ServingOf"/>
+    public static PanelBasis? ServingBasisOf(Dessert dessert, string trial, RuleSet rules) => ServingOf(dessert, trial, rules)?.Basis;
 
     /// <summary>The serving that a law makes of a trial: from its reference amount where <c>dessert.csv</c> names the kind of food (<c>serving_category</c>), otherwise the stated portion; null where neither is known.</summary>
-    /// <exception cref="ArgumentException">Something is missing that the law needs, or the portion is larger than the package; the message says what to supply.</exception>
-    /// <exception cref="KeyNotFoundException">The law has no such kind of food; the message names the nearest.</exception>
+    /// <exception cref="TableException">Something is missing that the law needs, the law has no such kind of food, or the portion is larger than the package: every cell of <c>dessert.csv</c> is named.</exception>
     public static Serving? ServingOf(Dessert dessert, string trial, RuleSet rules)
     {
+        var facts = dessert.Facts;
         PackedFood food = new()
         {
-            Category = dessert.Facts.Text("serving_category", trial),
-            NetGrams = dessert.Facts.Number("net_g", trial),
-            UnitGrams = dessert.Facts.Number("portion_g", trial),
-            UnitWord = dessert.Facts.Text("portion_word", trial) ?? "piece",
-            StatedGrams = dessert.Facts.Number("portion_g", trial),
-            DensityGramsPerMillilitre = dessert.Facts.Number("density_g_ml", trial),
+            Category = facts.Text("serving_category", trial),
+            NetGrams = facts.Number("net_g", trial),
+            UnitGrams = facts.Number("portion_g", trial),
+            UnitWord = facts.Text("portion_word", trial),
+            StatedGrams = facts.Number("portion_g", trial),
+            StatedHousehold = facts.Text("household", trial),
+            StatedCount = facts.Number("portions", trial),
+            DensityGramsPerMillilitre = facts.Number("density_g_ml", trial),
         };
-        return food.StatedGrams is null || rules.Servings.Count > 0 && food.Category is null ? null : ServingMaker.Of(rules, food);
+        if (rules.Servings.Count > 0 && food.Category is not null) return Named(dessert, trial, () => ServingMaker.Of(rules, food));
+        if (food.StatedGrams is null) return null;
+        return Named(dessert, trial, () => rules.Servings.Count > 0 ? ServingMaker.Stated(rules, food) : ServingMaker.Of(rules, food));
     }
 
-    private static PanelBasis BasisOf(Dessert dessert, string trial, RuleSet rules)
+    /// <summary>The law's reference amount of a trial in grams, from <c>serving_category</c>; null where it names none or the law has no such amounts.</summary>
+    /// <exception cref="TableException">The law has no such kind of food, or its amount is a volume and <c>density_g_ml</c> is missing.</exception>
+    public static double? ReferenceGramsOf(Dessert dessert, string trial, RuleSet rules) =>
+        rules.Servings.Count > 0 && dessert.Facts.Text("serving_category", trial) is { } category
+            ? Named<double?>(dessert, trial, () => ServingMaker.Reference(rules, category, dessert.Facts.Number("density_g_ml", trial)).Grams) : null;
+
+    /// <summary>100 g, or 100 ml where <c>state</c> of <c>dessert.csv</c> says that the food is liquid.</summary>
+    /// <exception cref="TableException">It is a liquid without a density above 0, or <c>state</c> is neither liquid nor solid.</exception>
+    public static PanelBasis HundredOf(Dessert dessert, string trial)
     {
-        if (!rules.IsPerServing) return PanelBasis.Per100Grams;
-        if (rules.Servings.Count > 0 && ServingOf(dessert, trial, rules) is { } serving) return serving.Basis;
-        return dessert.Facts.Number("portion_g", trial) is { } portion ? PanelBasis.Serving(portion) : PanelBasis.Per100Grams;
+        if (dessert.Facts.Text("state", trial) is not { } state || Names.Same(state, "solid")) return PanelBasis.Per100Grams;
+        if (!Names.Same(state, "liquid")) throw new TableException([dessert.Facts.Problem("state", trial, "liquid or solid")]);
+        return dessert.Facts.Number("density_g_ml", trial) is > 0 and { } density ? PanelBasis.Per100Millilitres(density)
+            : throw new TableException([dessert.Facts.Problem("density_g_ml", trial, "a number above 0: what 1 ml of the food as sold weighs in grams, for a panel per 100 ml")]);
+    }
+
+    // What the room of labels lacks is a cell of this dessert's sheet.
+    private static T Named<T>(Dessert dessert, string trial, Func<T> make)
+    {
+        try
+        {
+            return make();
+        }
+        catch (ServingException error)
+        {
+            throw new TableException([.. error.Problems.Select(problem => dessert.Facts.Problem(problem.Key, trial, problem.Expected))]);
+        }
     }
 
     /// <summary>How sure the panel of a trial is, as the kitchen varies and with the claims that are asked for.</summary>

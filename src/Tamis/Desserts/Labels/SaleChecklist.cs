@@ -96,7 +96,7 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
 
     private (bool?, string, Source?) Panel() => Tried(() =>
     {
-        var panel = NutritionPanel.Of(dessert.Whole(trial), rules, PanelBasis.Per100Grams, rules.InForce.To);
+        var panel = DessertPanels.Of(dessert, trial, rules.Name);
         return panel.IsDraft ? (false, $"the panel is a draft: {panel.DraftReasons[0]}", null) : (true, "the panel is complete", (Source?)null);
     });
 

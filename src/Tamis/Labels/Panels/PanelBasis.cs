@@ -22,6 +22,9 @@ public sealed record PanelBasis
     /// <summary>Whether it is a volume, weighed by its density.</summary>
     public bool IsVolume { get; private init; }
 
+    /// <summary>Whether it is all that is in one package.</summary>
+    public bool IsPackage { get; private init; }
+
     /// <summary>100 g of finished mass.</summary>
     public static PanelBasis Per100Grams { get; } = new("per 100 g", 100, false);
 
@@ -38,11 +41,15 @@ public sealed record PanelBasis
     /// <summary>A serving with its household measure: <c>Serving(40, "1 slice")</c>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
     public static PanelBasis Serving(double massGrams, string household = "") =>
-        new($"per serving ({(household.Length > 0 ? $"{household}, " : "")}{Written(massGrams)} g)", Checked(massGrams), true);
+        new($"per serving ({Measured(massGrams, household)})", Checked(massGrams), true);
 
-    /// <summary>A portion of so many grams.</summary>
+    /// <summary>A portion of so many grams, with its household measure where it has one.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
-    public static PanelBasis Portion(double massGrams) => new($"per portion ({Written(massGrams)} g)", Checked(massGrams), true);
+    public static PanelBasis Portion(double massGrams, string household = "") => new($"per portion ({Measured(massGrams, household)})", Checked(massGrams), true);
+
+    /// <summary>All that is in one package.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
+    public static PanelBasis Package(double massGrams) => new($"per package ({Written(massGrams)} g)", Checked(massGrams), false) { IsPackage = true };
 
     /// <summary>A piece by its word: <c>Piece(101, "tart slice")</c>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
@@ -51,6 +58,8 @@ public sealed record PanelBasis
     private static double Checked(double massGrams) => double.IsFinite(massGrams) && massGrams > 0
         ? massGrams
         : throw new ArgumentOutOfRangeException(nameof(massGrams), massGrams, "A portion weighs more than 0 g.");
+
+    private static string Measured(double massGrams, string household) => $"{(household.Length > 0 ? $"{household}, " : "")}{Written(massGrams)} g";
 
     private static string Written(double grams) => grams.ToString("0.#", CultureInfo.InvariantCulture);
 }

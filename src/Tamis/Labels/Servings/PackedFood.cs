@@ -12,11 +12,17 @@ public sealed record PackedFood
     /// <summary>The mass of one unit (a slice, a cookie, a whole cake), in grams; null where it has none.</summary>
     public double? UnitGrams { get; init; }
 
-    /// <summary>The word for a unit: <c>slice</c>.</summary>
-    public string UnitWord { get; init; } = "piece";
+    /// <summary>The word for a unit: <c>slice</c>; null where nobody says, and then a law that wants a household measure is given <c>piece</c>.</summary>
+    public string? UnitWord { get; init; }
 
     /// <summary>The serving that the maker states, in grams; it counts where the law leaves the serving to the maker.</summary>
     public double? StatedGrams { get; init; }
+
+    /// <summary>The household measure of <see cref="StatedGrams"/> as the maker states it: <c>1 slice</c>; null where it follows from the unit.</summary>
+    public string? StatedHousehold { get; init; }
+
+    /// <summary>How many servings the maker says are in the package; it counts where <see cref="NetGrams"/> is not known.</summary>
+    public double? StatedCount { get; init; }
 
     /// <summary>The density of the food as sold, in g/ml; null where nobody says.</summary>
     public double? DensityGramsPerMillilitre { get; init; }
@@ -34,14 +40,20 @@ public sealed record Serving
     /// <summary>The household measure: <c>2 slices</c>; empty where there is none.</summary>
     public required string Household { get; init; }
 
-    /// <summary>How many servings are in the package; null where the net content is not known.</summary>
+    /// <summary>How many servings are in the package; null where neither the net content nor the count is known.</summary>
     public double? PerContainer { get; init; }
+
+    /// <summary>What is in the package, in grams; null where nobody says.</summary>
+    public double? ContainerGrams { get; init; }
 
     /// <summary>The lines that the panel prints about it, in the order of the law.</summary>
     public IReadOnlyList<string> Lines { get; init; } = [];
 
     /// <summary>Whether the law asks for, or lets a maker add, a second column for the whole package.</summary>
     public RuleOrigin? SecondColumn { get; init; }
+
+    /// <summary>What a reader should know of it: that the law would take it from the kind of food, which nobody chose. Empty where there is nothing to say.</summary>
+    public string Remark { get; init; } = "";
 
     /// <summary>How it was worked out.</summary>
     public required Working Working { get; init; }

@@ -8,51 +8,74 @@ public static class ServingMaker
     private static readonly CultureInfo Style = CultureInfo.InvariantCulture;
 
     /// <summary>The serving.</summary>
-    /// <exception cref="ArgumentException">Something is missing that the law needs (the kind of food, the mass of a unit, the density of what is measured by volume), or the serving is larger than the package; the message says what to supply.</exception>
-    /// <exception cref="KeyNotFoundException">The law has no such kind of food; the message names the nearest.</exception>
+    /// <exception cref="ServingException">Something is missing that the law needs (the kind of food, the mass of a unit, the density of what is measured by volume), the law has no such kind of food, or the serving is larger than the package; every problem with what to supply.</exception>
     public static Serving Of(RuleSet rules, PackedFood food)
     {
         var rows = ServingRules.Of(rules);
-        if (food.NetGrams is { } net && (food.StatedGrams ?? food.UnitGrams) is { } one && one > net * 1.0001)
-            throw new ArgumentException($"A serving of {Written(one)} g is larger than the package of {Written(net)} g: correct portion_g or net_g.", nameof(food));
-        return rules.Servings.Count == 0 || rows.All.Count == 0 ? Stated(rules, food) : FromReference(rules, rows, food);
+        return rules.Servings.Count == 0 || rows.All.Count == 0 ? Stated(rules, food) : Checked(food, () => FromReference(rules, rows, food));
     }
 
+    /// <summary>The serving that the maker states, whatever reference amounts the law has.</summary>
+    /// <exception cref="ServingException">No serving is stated, or it is larger than the package.</exception>
+    public static Serving Stated(RuleSet rules, PackedFood food) => Checked(food, () =>
+    {
+        if ((food.StatedGrams ?? food.UnitGrams) is not { } grams) throw Wrong("portion_g", "", $"the serving in grams: {rules.Title} leaves it to the maker");
+        var household = food.StatedHousehold ?? (food is { UnitGrams: { } unit, UnitWord: { } word } && Math.Abs(grams / unit - Math.Round(grams / unit)) < 0.005 ? Units(grams / unit, word) : "");
+        Working working = new($"serving of {Written(grams)} g, as the maker states it", grams, "g", new("dessert.csv", Evidence.Sheet, "portion_g"));
+        return Made(rules, food, grams, household, null, working, null) with
+        {
+            Remark = rules.Servings.Count == 0 ? "" : $"The serving of {Written(grams)} g is the one that the kitchen states; {rules.Act} takes it from the kind of food: write serving_category in dessert.csv.",
+        };
+    });
+
     /// <summary>The reference amount of a kind of food in grams.</summary>
-    /// <exception cref="ArgumentException">It is a volume and the density is not known, or the law fixes no amount.</exception>
-    /// <exception cref="KeyNotFoundException">The law has no such kind of food.</exception>
+    /// <exception cref="ServingException">It is a volume and the density is not known, the law fixes no amount, or it has no such kind of food.</exception>
     public static (double Grams, ServingSize Row) Reference(RuleSet rules, string category, double? densityGramsPerMillilitre)
     {
         var row = rules.Servings.FirstOrDefault(serving => Names.Same(serving.Category, category))
             ?? (rules.Servings.Where(serving => serving.Category.Contains(category, StringComparison.OrdinalIgnoreCase)).ToArray() is [var only] ? only : null)
-            ?? throw new KeyNotFoundException($"The rule set '{rules.Name}' has no kind of food '{category}'; near ones: {string.Join(" | ", Names.Nearest(category, rules.Servings.Select(serving => serving.Category)))}. Write it as serving_category in dessert.csv.");
-        if (Amount(row.Quantity) is not { } quantity) throw new ArgumentException($"The law fixes no reference amount in grams for '{row.Category}' ({row.Household}): state portion_g.", nameof(category));
+            ?? throw Wrong("serving_category", category, $"a kind of food of the rule set '{rules.Name}', near ones: {string.Join(" | ", Names.Nearest(category, rules.Servings.Select(serving => serving.Category)))}");
+        if (Amount(row.Quantity) is not { } quantity) throw Wrong("serving_category", category, $"a kind of food whose reference amount the law fixes in grams; for '{row.Category}' it says: {row.Household}. Leave it out, and portion_g counts");
         if (row.Unit == "g") return (quantity, row);
-        var millilitres = VolumeUnits.TryGetValue(row.Unit, out var each) ? quantity * each
-            : throw new ArgumentException($"The reference amount of '{row.Category}' is in '{row.Unit}', which is no known measure: g, {string.Join(", ", VolumeUnits.Keys)}.", nameof(category));
-        return densityGramsPerMillilitre is { } density ? (millilitres * density, row)
-            : throw new ArgumentException($"The reference amount of '{row.Category}' is a volume ({row.Quantity} {row.Unit}): supply density_g_ml, the density of the food as sold.", nameof(densityGramsPerMillilitre));
+        var measures = VolumeMeasures.Of(rules);
+        if (measures.Find(row.Unit) is not { } measure)
+            throw Wrong("serving_category", category, $"a kind of food in a known measure; '{row.Category}' is in '{row.Unit}', and measures.csv of the rule set has: {string.Join(", ", measures.Known)}");
+        return densityGramsPerMillilitre is { } density ? (quantity * measure.Millilitres * density, row)
+            : throw Wrong("density_g_ml", "", $"the density of the food as sold, in g/ml: the reference amount of '{row.Category}' is a volume ({row.Quantity} {row.Unit})");
     }
 
-    // 21 CFR 101.9(b)(5)(viii): a cup is 240 ml, a tablespoon 15 ml, a teaspoon 5 ml on a label.
-    private static readonly Dictionary<string, double> VolumeUnits = new(Names.Comparer) { ["mL"] = 1, ["cup"] = 240, ["tbsp"] = 15, ["tsp"] = 5 };
-
-    private static Serving Stated(RuleSet rules, PackedFood food)
+    private static Serving Checked(PackedFood food, Func<Serving> make)
     {
-        var grams = food.StatedGrams ?? food.UnitGrams
-            ?? throw new ArgumentException($"The serving is not known: {rules.Title} leaves it to the maker, so state portion_g in dessert.csv.", nameof(food));
-        var household = food.UnitGrams is { } unit && Math.Abs(grams / unit - Math.Round(grams / unit)) < 0.005 ? Units(grams / unit, food.UnitWord) : "";
-        Working working = new($"serving of {Written(grams)} g, as the maker states it", grams, "g", new("dessert.csv", Evidence.Sheet, "portion_g"));
-        return Made(rules, food, grams, household, null, working, null);
+        List<ServingProblem> problems = [.. TooLarge(food)];
+        Serving? serving = null;
+        try
+        {
+            serving = make();
+        }
+        catch (ServingException error)
+        {
+            problems.AddRange(error.Problems);
+        }
+        return serving is not null && problems is [] ? serving : throw new ServingException(problems);
     }
+
+    private static IEnumerable<ServingProblem> TooLarge(PackedFood food)
+    {
+        // What was weighed in grams may differ from the sum of its portions by the last digit.
+        if (food.NetGrams is { } net && (food.StatedGrams ?? food.UnitGrams) is { } one && one > net * 1.0001)
+            yield return new("portion_g", Written(one), $"at most the {Written(net)} g of the package: correct portion_g or net_g");
+    }
+
+    private static ServingException Wrong(string key, string found, string expected) => new([new(key, found, expected)]);
 
     private static Serving FromReference(RuleSet rules, ServingRules rows, PackedFood food)
     {
-        if (food.Category is null) throw new ArgumentException($"The kind of food is not known, from which {rules.Title} takes the serving: write serving_category in dessert.csv, such as '{rules.Servings[0].Category}'.", nameof(food));
+        if (food.Category is null) throw Wrong("serving_category", "", $"the kind of food, from which {rules.Title} takes the serving, such as '{rules.Servings[0].Category}'");
+        var word = food.UnitWord ?? "piece";
         var (reference, size) = Reference(rules, food.Category, food.DensityGramsPerMillilitre);
-        var unit = food.UnitGrams ?? food.NetGrams ?? throw new ArgumentException("Neither the mass of a unit nor the net content is known: write portion_g or net_g in dessert.csv.", nameof(food));
+        var unit = food.UnitGrams ?? food.NetGrams ?? throw Wrong("portion_g", "", "the mass of a unit in grams, or net_g, the net content");
         var rule = rows.All.FirstOrDefault(rule => rule.OfPackage ? food.NetGrams is { } net && rule.Takes(net / reference * 100) : rule.Takes(unit / reference * 100))
-            ?? throw new ArgumentException($"No row of serving-rules.csv takes a unit of {Written(unit)} g beside a reference amount of {Written(reference)} g.", nameof(food));
+            ?? throw Wrong("portion_g", Written(unit), $"the mass of a unit that a row of serving-rules.csv takes beside a reference amount of {Written(reference)} g");
         var (grams, household) = rule.Made switch
         {
             ServingMade.Package => (food.NetGrams!.Value, "1 package"),
@@ -65,14 +88,15 @@ public static class ServingMaker
         {
             From = [new($"reference amount of '{size.Category}' ({size.Origin.StrengthInWords})", reference, "g", size.Origin.Source), new("mass of a unit", unit, "g", new("dessert.csv", Evidence.Sheet, food.UnitGrams is null ? "net_g" : "portion_g"))],
         };
+        if (food.StatedHousehold is { } said && food.StatedGrams == grams) household = said;
         return Made(rules, food, grams, household, reference, working, SecondColumn(rules, food, reference));
 
-        (double, string) OfUnits(double count) => (count * unit, Units(count, food.UnitWord));
+        (double, string) OfUnits(double count) => (count * unit, Units(count, word));
 
         (double, string) OfFraction()
         {
             var part = rows.Parts.MinBy(part => Math.Abs(unit / part - reference));
-            return (unit / part, $"1/{part.ToString(Style)} {food.UnitWord}");
+            return (unit / part, $"1/{part.ToString(Style)} {word}");
         }
     }
 
@@ -80,13 +104,15 @@ public static class ServingMaker
     {
         var words = ServingWords.Of(rules);
         var size = words.MetricSize(rules, grams);
-        var perContainer = food.NetGrams / grams;
+        var perContainer = food.NetGrams / grams ?? food.StatedCount;
         return new()
         {
-            Basis = PanelBasis.Serving(grams, household) with { ReferenceGrams = reference },
+            // Where a law asks for a serving it says so; where it only lets one stand beside 100 g it speaks of a portion.
+            Basis = (rules.Columns.Contains(PanelColumn.Serving) ? PanelBasis.Serving(grams, household) : PanelBasis.Portion(grams, household)) with { ReferenceGrams = reference },
             Grams = grams,
             Household = household,
             PerContainer = perContainer,
+            ContainerGrams = food.NetGrams,
             Lines = [.. words.Lines(rules, household, size, perContainer)],
             SecondColumn = second,
             Working = working,

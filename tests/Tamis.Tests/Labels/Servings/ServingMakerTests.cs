@@ -39,17 +39,40 @@ public class ServingMakerTests
         Assert.Contains(serving.Lines, line => line.StartsWith("Per 1 slice (40 g)", StringComparison.Ordinal));
     }
 
-    [Fact]
-    public void Of_PortionLargerThanThePack_SaysWhatToCorrect() => Assert.Contains("portion_g or net_g", Assert.Throws<ArgumentException>(() => Us(400, 320)).Message, StringComparison.Ordinal);
+    // Everything that must be mended is said at once, each with the key of dessert.csv.
+    [Theory]
+    [InlineData(400, 320.0, Medium, "portion_g")]
+    [InlineData(40, 640.0, "brownis", "serving_category")]
+    [InlineData(40, 640.0, "cake frostings or icings", "density_g_ml")]
+    [InlineData(40, 640.0, "pie crust, pie shells", "serving_category")]
+    [InlineData(400, 320.0, "brownis", "portion_g, serving_category")]
+    public void Of_WhatCannotBe_NamesTheKeys(double unit, double? net, string category, string keys) =>
+        Assert.Equal(keys, string.Join(", ", Assert.Throws<ServingException>(() => Us(unit, net, category)).Problems.Select(problem => problem.Key)));
 
     [Fact]
-    public void Of_KindThatIsNotKnown_NamesTheNearest() => Assert.Contains("brownies", Assert.Throws<KeyNotFoundException>(() => Us(40, 640, "brownis")).Message, StringComparison.Ordinal);
+    public void Of_KindThatIsNotKnown_NamesTheNearest() => Assert.Contains("brownies", Assert.Throws<ServingException>(() => Us(40, 640, "brownis")).Message, StringComparison.Ordinal);
 
     [Fact]
-    public void Of_ReferenceAmountByVolumeWithoutADensity_AsksForIt() => Assert.Contains("density_g_ml", Assert.Throws<ArgumentException>(() => Us(40, 640, "cake frostings or icings")).Message, StringComparison.Ordinal);
+    public void Of_NoKindGiven_AsksForIt() => Assert.Contains("serving_category is missing", Assert.Throws<ServingException>(() => ServingMaker.Of(LabelKit.Us, new() { UnitGrams = 40 })).Message, StringComparison.Ordinal);
 
+    // 21 CFR 101.9(b)(5)(viii): a tablespoon is 15 ml, a cup 240 ml; 101.12(b): 2 tbsp of icing, 2/3 cup of ice cream.
+    [Theory]
+    [InlineData("cake frostings or icings", 1.2, 36)]
+    [InlineData("ice cream, frozen yogurt", 0.5, 80)]
+    [InlineData("syrups", 1.3, 39)]
+    public void Reference_ByVolume_WeighsTheMeasureOfTheLaw(string category, double density, double grams) =>
+        Assert.Equal(grams, ServingMaker.Reference(LabelKit.Us, category, density).Grams, 9);
+
+    // Where the law asks for a serving the panel says so; where a portion only may stand beside 100 g it says portion.
     [Fact]
-    public void Of_NoKindGiven_AsksForIt() => Assert.Contains("serving_category", Assert.Throws<ArgumentException>(() => ServingMaker.Of(LabelKit.Us, new() { UnitGrams = 40 })).Message, StringComparison.Ordinal);
+    public void Stated_PortionBeside100Grams_IsNoServing()
+    {
+        PackedFood food = new() { StatedGrams = 40, UnitGrams = 40, StatedCount = 8 };
+
+        Assert.Equal(("per portion (40 g)", 8.0), (ServingMaker.Of(LabelKit.Eu, food).Basis.Words, ServingMaker.Of(LabelKit.Eu, food).PerContainer!.Value));
+        Assert.Equal("per serving (1 slice, 40 g)", ServingMaker.Of(LabelKit.AustraliaNewZealand, food with { UnitWord = "slice" }).Basis.Words);
+        Assert.Equal(("per serving (2 halves, 40 g)", true), (ServingMaker.Stated(LabelKit.Us, food with { StatedHousehold = "2 halves" }).Basis.Words, ServingMaker.Stated(LabelKit.Us, food).Remark.Contains("serving_category", StringComparison.Ordinal)));
+    }
 
     // Two columns are one panel: they show the same lines, and each rounds by itself.
     [Fact]
