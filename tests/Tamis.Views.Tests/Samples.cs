@@ -101,14 +101,14 @@ internal static class Samples
     public static NutritionPanelView American => new("Nutrition Facts", ["per serving"],
     [
         new("Calories", ["240"]) { IsHeavy = true, Unrounded = Numbers.Kilocalories(241.3), CoveredShare = 1 },
-        new("Total Fat", ["8 g"]) { IsHeavy = true, Percent = "10%", AfterRule = true, Unrounded = Numbers.Number(8.2, 1, "g"), CoveredShare = 1 },
-        new("Saturated Fat", ["4.5 g"]) { Indent = 1, Percent = "23%", Unrounded = Numbers.Number(4.44, 2, "g"), CoveredShare = 1 },
-        new("Total Carbohydrate", ["37 g"]) { IsHeavy = true, Percent = "13%", Unrounded = Numbers.Number(36.6, 1, "g"), CoveredShare = 1 },
+        new("Total Fat", ["8 g"]) { IsHeavy = true, Percents = ["10%"], AfterRule = true, Unrounded = Numbers.Number(8.2, 1, "g"), CoveredShare = 1 },
+        new("Saturated Fat", ["4.5 g"]) { Indent = 1, Percents = ["23%"], Unrounded = Numbers.Number(4.44, 2, "g"), CoveredShare = 1 },
+        new("Total Carbohydrate", ["37 g"]) { IsHeavy = true, Percents = ["13%"], Unrounded = Numbers.Number(36.6, 1, "g"), CoveredShare = 1 },
         new("Total Sugars", ["12 g"]) { Indent = 1, Unrounded = Numbers.Number(12.1, 1, "g"), CoveredShare = 1 },
-        new("Includes 10 g Added Sugars", [""]) { Indent = 2, Percent = "20%", Unrounded = Numbers.Number(10.1, 1, "g"), CoveredShare = 0.9 },
+        new("Includes 10 g Added Sugars", [""]) { Indent = 2, Percents = ["20%"], Unrounded = Numbers.Number(10.1, 1, "g"), CoveredShare = 0.9 },
         new("Protein", ["3 g"]) { IsHeavy = true, Unrounded = Numbers.Number(3.1, 1, "g"), CoveredShare = 1 },
-        new("Vitamin D", ["2 mcg"]) { Percent = "10%", AfterRule = true, Unrounded = Numbers.Number(2.02, 2, "µg"), CoveredShare = 0.8 },
-        new("Calcium", ["260 mg"]) { Percent = "20%", Unrounded = Numbers.Number(258.0, 0, "mg"), CoveredShare = 1 },
+        new("Vitamin D", ["2 mcg"]) { Percents = ["10%"], AfterRule = true, Unrounded = Numbers.Number(2.02, 2, "µg"), CoveredShare = 0.8 },
+        new("Calcium", ["260 mg"]) { Percents = ["20%"], Unrounded = Numbers.Number(258.0, 0, "mg"), CoveredShare = 1 },
     ])
     { Form = PanelForm.Box, Servings = ["8 servings per container", "Serving size 1 slice (65 g)"], PercentHead = "% Daily Value*", Notes = ["*The % Daily Value tells you how much a nutrient in a serving of food contributes to a daily diet. 2,000 calories a day is used for general nutrition advice."] };
 

@@ -7,47 +7,51 @@ namespace Tamis.Views;
 
 public static partial class Show
 {
-    /// <summary>The nutrition panel of all that is put together in a trial, by one rule set, with every figure before rounding and how it was worked out.</summary>
+    /// <summary>The nutrition panel of all that is put together in a trial, by one rule set: every column that the law asks for, with what is said of the serving; under it every figure before rounding and how it was worked out.</summary>
     /// <param name="dessert">The dessert.</param>
     /// <param name="trial">The trial.</param>
     /// <param name="rules">The rule set's folder name: <c>eu</c>, <c>us</c>.</param>
-    public static Html Panel(Dessert dessert, string trial, string rules)
+    public static Html Panel(Dessert dessert, string trial, string rules) => Guarded(trial, "panel", () =>
     {
         if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole)
             return Notes.LookAt(Html.Of($"{trial} has no panel yet: {string.Join("; ", dessert.Trial(trial).Gaps)}"));
-        return HasFigures(whole) ? PanelOf(dessert, trial, whole, rules, BasesOf(dessert, rules), full: true) : NoFigures();
-    }
+        if (!HasFigures(whole)) return NoFigures();
+        var panel = DessertPanels.ColumnsOf(dessert, trial, rules);
+        return PanelOf(trial, panel.Columns, panel.DraftReasons, DessertPanels.ServingOf(dessert, trial, KitData.Rules(rules)), full: true);
+    });
 
     /// <summary>The nutrition panel of one whole piece, as if all that was made were on the pieces.</summary>
     public static Html PiecePanel(Dessert dessert, string trial, string rules)
     {
         if (dessert.Facts.Number("pieces", trial) is not { } pieces) return Notes.Small(Says.English.MissingSheet("dessert.csv", "how many pieces a batch makes, and so what one of them holds"));
         if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole || !HasFigures(whole)) return NoFigures();
-        return PanelOf(dessert, $"{trial}, a piece", whole, rules, [PanelBasis.Piece(Math.Round(whole.FinishedGrams / pieces), "piece")], full: false);
+        return PanelOf($"{trial}, a piece", Drawn(whole, KitData.Rules(rules), PanelBasis.Piece(Math.Round(whole.FinishedGrams / pieces), "piece")));
     }
 
     /// <summary>The nutrition panel of one component, per 100 g finished.</summary>
     public static Html ComponentPanel(Dessert dessert, string trial, string component, string rules) =>
         dessert.Trial(trial).Find(component) is { YieldGrams: > 0 } made
-            ? !HasFigures(made.Out) ? NoFigures() : PanelOf(dessert, $"{trial}, {component}", made.Out, rules, BasesOf(dessert, rules), full: false)
+            ? !HasFigures(made.Out) ? NoFigures() : PanelOf($"{trial}, {component}", Drawn(made.Out, KitData.Rules(rules), PanelBasis.Per100Grams))
             : Notes.LookAt(Html.Of($"{component} of {trial} has no known mass, so it has no panel."));
 
     /// <summary>What stands open before a panel may go on a pack.</summary>
-    public static Html PanelVerdict(Dessert dessert, string trial, string rules)
+    public static Html PanelVerdict(Dessert dessert, string trial, string rules) => Guarded(trial, "panel", () =>
     {
         if (dessert.Trial(trial).Whole is not { FinishedGrams: > 0 } whole) return Notes.Lead(Says.English.Draft($"the masses of {trial} are not all known"));
         if (!HasFigures(whole)) return NoFigures();
-        var panel = Drawn(whole, KitData.Rules(rules), PanelBasis.Per100Grams);
-        var lead = panel.IsDraft
-            ? Notes.Lead(Html.Of($"<strong>A draft, not for print.</strong> {string.Join(" ", panel.DraftReasons)}"))
+        var columns = DessertPanels.ColumnsOf(dessert, trial, rules);
+        var panel = columns.Columns[0];
+        var lead = columns.IsDraft
+            ? Notes.Lead(Html.Of($"<strong>A draft, not for print.</strong> {string.Join(" ", columns.DraftReasons)}"))
             : Notes.Lead(Html.Of($"<strong>The panel of {trial} is complete.</strong> {panel.Status} Nobody has signed it yet: that is for the person who answers for the pack."));
-        List<(string, Html)> open = [.. panel.Missing.Select(missing => ("Supply", Html.Of($"{missing.Line.Key}: {string.Join("; ", UnknownReach.Of(panel, missing.Line.Key))}."))), .. panel.LeftOff.Select(line => ("Left off", Html.Of($"{line.ToString()} {Capital(string.Join("; ", UnknownReach.Of(panel, line.Key)))}."))), .. panel.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
+        List<(string, Html)> open = [.. panel.Missing.Select(missing => ("Supply", Html.Of($"{missing.Line.Key}: {string.Join("; ", UnknownReach.Of(panel, missing.Line.Key))}."))), .. panel.LeftOff.Select(line => ("Left off", Html.Of($"{line.ToString()} {Capital(string.Join("; ", UnknownReach.Of(panel, line.Key)))}."))), .. columns.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
+        if (DessertPanels.ServingOf(dessert, trial, panel.Rules) is { Remark.Length: > 0 } serving) open.Add(("Look at", Html.Text(serving.Remark)));
         open.AddRange(RemarksFor(dessert, whole).Select(remark => ("Look at", Html.Text(remark))));
         var (allergens, _, unlooked) = AllergensHeld.By(whole.Parts.Select(part => part.Ingredient));
         if (unlooked.Count > 0) open.Add(("Look at", Html.Of($"Nobody has written down the allergens of {string.Join(", ", unlooked)}.")));
         if (allergens.Count > 0) open.Add(("Caution", Html.Of($"Contains {string.Join(", ", allergens)}. How they stand out in the list of ingredients is shown where the list is; local rules and the person who signs come first.")));
         return lead + Notes.Verdict(open);
-    }
+    });
 
     /// <summary>Panel figures of every trial side by side, per 100 g, before rounding: for the eye, not for a pack.</summary>
     public static Html PanelOfAll(Dessert dessert, string rules)
@@ -80,53 +84,44 @@ public static partial class Show
 
     private static NutritionPanel Drawn(Mixture mixture, RuleSet rules, PanelBasis basis) => NutritionPanel.Of(mixture, rules, basis, rules.InForce.To);
 
-    // What the law asks for, and beside 100 g a portion where the kitchen names one.
-    private static IReadOnlyList<PanelBasis> BasesOf(Dessert dessert, string rules) => (KitData.Rules(rules).IsPerServing, dessert.Facts.Number("portion_g", dessert.Candidate)) switch
-    {
-        (true, { } serving) => [PanelBasis.Serving(serving)],
-        (false, { } portion) => [PanelBasis.Per100Grams, PanelBasis.Portion(portion)],
-        _ => [PanelBasis.Per100Grams],
-    };
+    private static Html PanelOf(string what, NutritionPanel panel) => PanelOf(what, [panel], panel.DraftReasons, null, full: false);
 
-    private static Html PanelOf(Dessert dessert, string what, Mixture mixture, string rulesName, IReadOnlyList<PanelBasis> bases, bool full)
+    private static Html PanelOf(string what, IReadOnlyList<NutritionPanel> panels, IReadOnlyList<string> draftReasons, Serving? serving, bool full)
     {
-        var rules = KitData.Rules(rulesName);
-        NutritionPanel[] panels = [.. bases.Select(basis => Drawn(mixture, rules, basis))];
-        var first = panels[0];
-        var view = new NutritionPanelView(rules.DeclarationTitle, [.. panels.Select(panel => panel.Basis.Words)], [.. RowsOf(what, panels)])
+        var rules = panels[0].Rules;
+        var language = rules.Languages.Contains("en", Names.Comparer) ? "en" : rules.Languages[0];
+        var content = PanelContent.Of(panels, [language], serving?.PerContainer, serving?.Household ?? "");
+        var view = new NutritionPanelView(content.Title, content.ColumnHeads, [.. RowsOf(what, panels, content)])
         {
             Form = rules.IsPerServing ? PanelForm.Box : PanelForm.Table,
-            LanguageTag = rules.Languages.Contains("en") ? "" : rules.Languages.FirstOrDefault() ?? "",
-            Draft = first.IsDraft ? "Draft: not for print" : "",
-            PercentHead = first.Lines.Any(line => line.Percent is not null) ? rules.IsPerServing ? "% Daily Value*" : $"% reference intake {first.Basis.Words}" : "",
-            Notes = first.Lines.Any(line => line.Percent is not null) && rules.ReferenceStatement.Length > 0 ? [rules.IsPerServing ? $"* {rules.ReferenceStatement}" : rules.ReferenceStatement] : [],
-            Servings = rules.IsPerServing ? ServingsOf(dessert) : [],
+            LanguageTag = language == "en" ? "" : language,
+            Draft = draftReasons.Count > 0 ? "Draft: not for print" : "",
+            PercentHead = content.PercentHead,
+            Notes = content.Footnotes,
+            Servings = serving?.Lines ?? [],
         };
-        var reasons = first.IsDraft ? Html.Join(first.DraftReasons.Select(reason => Notes.StopsRelease(Html.Text(reason)))) : Html.Empty;
+        var reasons = Html.Join(draftReasons.Select(reason => Notes.StopsRelease(Html.Text(reason))));
         return full ? view.Pack() + reasons + view.Behind() : view.Pack() + reasons;
     }
 
-    private static string[] ServingsOf(Dessert dessert) => dessert.Facts.Number("portion_g", dessert.Candidate) is not { } grams ? [] :
-        dessert.Facts.Number("portions", dessert.Candidate) is { } portions
-            ? [$"{Figures.Number(portions, 0).Text} servings per container", $"Serving size {Figures.Mass(grams).Text}"]
-            : [$"Serving size {Figures.Mass(grams).Text}"];
-
     // Lines of one figure in several units stand one under the other in one row.
-    private static IEnumerable<PanelRow> RowsOf(string what, IReadOnlyList<NutritionPanel> panels)
+    private static IEnumerable<PanelRow> RowsOf(string what, IReadOnlyList<NutritionPanel> panels, PanelContent content)
     {
         // A box sets vitamins and minerals, which stand after the protein, light and under a bar of their own (21 CFR 101.9(d)).
+        var terms = content.Lines.ToDictionary(line => line.Key, Names.Comparer);
         string? before = null;
         var isVitamin = false;
         foreach (var group in panels[0].Lines.GroupBy(line => line.Key))
         {
             var line = group.First();
             isVitamin |= before == "protein";
-            yield return new(line.Term, line.IsAmountInTerm ? [""] : [.. panels.Select(panel => string.Join('\n', panel.Lines.Where(each => each.Key == group.Key).Select(each => each.Declared)))])
+            var isInTerm = line.IsAmountInTerm && panels.Count == 1;
+            yield return new(line.IsAmountInTerm && !isInTerm ? line.TermWithoutAmount : terms[line.Key].Term, isInTerm ? [""] : [.. panels.Select(panel => string.Join('\n', panel.Lines.Where(each => each.Key == group.Key).Select(each => each.Declared)))])
             {
                 Indent = line.Indent,
                 IsHeavy = line.Indent == 0 && !isVitamin,
                 AfterRule = before == "protein",
-                Percent = line.Percent?.Text ?? "",
+                Percents = panels[0].Rules.IsPerServing ? [.. panels.Select(panel => PercentIn(panel, line))] : [terms[line.Key].Percent],
                 Unrounded = Figures.Sum(line.Amount, DecimalsOf(line), line.Unit),
                 Interval = line.Range is { } range ? Figures.Between(range, DecimalsOf(line), line.Unit) : "",
                 CoveredShare = line.Amount.CoveredShare,
@@ -136,6 +131,8 @@ public static partial class Show
             before = line.Key;
         }
     }
+
+    private static string PercentIn(NutritionPanel panel, PanelLine line) => panel.Lines.FirstOrDefault(each => each.Key == line.Key && each.Percent is not null)?.Percent?.Text ?? "";
 
     // Two decimals before rounding show how near a figure is to a step; milligrams and energy need none.
     private static int DecimalsOf(PanelLine line) => line.Unit is "g" ? 2 : line.Amount.Known < 10 ? 1 : 0;

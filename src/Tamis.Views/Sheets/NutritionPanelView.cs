@@ -13,14 +13,17 @@ public enum PanelForm
 
 /// <summary>One line of a nutrition panel.</summary>
 /// <param name="Term">The law's term.</param>
-/// <param name="Amounts">The declared amounts as texts, one a column; several units stand one under the other.</param>
+/// <param name="Amounts">The declared amounts as texts, one a column; several units stand one under the other. Blank where the one amount stands in the term.</param>
 public sealed record PanelRow(string Term, IReadOnlyList<string> Amounts)
 {
     /// <summary>How far it is indented: 0 for a main line, 1 for one of which the line above is made.</summary>
     public int Indent { get; init; }
 
-    /// <summary>Per cent of the reference, as text; may be empty.</summary>
-    public string Percent { get; init; } = "";
+    /// <summary>Per cent of the reference, as texts: in a box one beside each column of amounts, in a table one that stands last. None where the line has none.</summary>
+    public IReadOnlyList<string> Percents { get; init; } = [];
+
+    /// <summary>The per cent of the first column; empty where there is none.</summary>
+    public string Percent => Percents.FirstOrDefault() ?? "";
 
     /// <summary>Whether the law sets it in heavy type.</summary>
     public bool IsHeavy { get; init; }
@@ -54,7 +57,7 @@ public sealed partial record NutritionPanelView(string Title, IReadOnlyList<stri
     /// <summary>The form that the law asks for.</summary>
     public PanelForm Form { get; init; }
 
-    /// <summary>Lines between title and rows: portions, portion size; the last one is set heavy in a box.</summary>
+    /// <summary>Lines between title and rows: portions, the size of one; the last one is set heavy in a box.</summary>
     public IReadOnlyList<string> Servings { get; init; } = [];
 
     /// <summary>The head of the column of per cents, such as the law's words for a daily value; may be empty.</summary>
@@ -84,7 +87,7 @@ public sealed partial record NutritionPanelView(string Title, IReadOnlyList<stri
         var state = Draft.Length == 0 ? Html.Empty : Html.Of($"<span class=\"state\">{Draft}</span>\n");
         var language = LanguageTag.Length == 0 ? Html.Empty : Html.Of($" lang=\"{LanguageTag}\"");
         var content = Form == PanelForm.Box ? BoxOf() : TableOf();
-        return Html.Of($"<div class=\"pack{(Form == PanelForm.Box ? " facts-box" : "")}{(Draft.Length == 0 ? "" : " draft")}\"{language}>{state}{content}{Beside}</div>\n");
+        return Html.Of($"<div class=\"pack{(Form == PanelForm.Box ? " facts-box" : "")}{(Form == PanelForm.Box && Columns.Count > 1 ? " of-columns" : "")}{(Draft.Length == 0 ? "" : " draft")}\"{language}>{state}{content}{Beside}</div>\n");
     }
 
     /// <summary>Every figure before and after rounding, its interval, its coverage and, folded, how it was worked out.</summary>
@@ -112,24 +115,42 @@ public sealed partial record NutritionPanelView(string Title, IReadOnlyList<stri
         var rows = Html.Join(Rows.Select(row => Html.Of(
             $"<tr{(row.Indent > 0 ? Html.Of($" class=\"in\"") : Html.Empty)}><th scope=\"row\">{row.Term}</th>{row.Amounts.Select(amount => Html.Of($"<td class=\"num\">{Lines(amount)}</td>"))}{(percent ? Html.Of($"<td class=\"num\">{row.Percent}</td>") : Html.Empty)}</tr>\n")));
         var notes = Html.Join(Notes.Select(note => Html.Of($"<p class=\"pack-note\">{Unbroken(note)}</p>\n")));
-        return Html.Of($"<table><thead><tr><th scope=\"col\">{Title}</th>{heads}</tr></thead>\n<tbody>{rows}</tbody></table>\n{notes}");
+        // What is said of the serving stands between title and table; without it the title heads the column of terms.
+        var servings = Servings.Count == 0 ? Html.Empty : Html.Of($"<p class=\"pack-head\"><strong>{Title}</strong></p>\n{Servings.Select(line => Html.Of($"<p class=\"serving\">{Unbroken(line)}</p>\n"))}");
+        var corner = Servings.Count == 0 ? Html.Of($"<th scope=\"col\">{Title}</th>") : Html.Of($"<td></td>");
+        return Html.Of($"{servings}<table{(Servings.Count == 0 ? Html.Empty : Html.Of($" aria-label=\"{Title}\""))}><thead><tr>{corner}{heads}</tr></thead>\n<tbody>{rows}</tbody></table>\n{notes}");
     }
 
     private Html BoxOf()
     {
         var servings = Html.Join(Servings.Select((line, at) => Html.Of($"<p class=\"{(at == Servings.Count - 1 ? "serving heavy" : "serving")}\">{line}</p>\n")));
-        var head = PercentHead.Length == 0 ? Html.Empty : Html.Of($"<tr class=\"percent-head\"><td></td><th scope=\"col\" class=\"num\">{PercentHead}</th></tr>\n");
+        var isWide = Columns.Count > 1;
+        var percents = isWide ? Html.Join(Columns.Select(_ => Html.Of($"<td></td><th scope=\"col\" class=\"num\">{PercentHead}</th>"))) : Html.Of($"<th scope=\"col\" class=\"num\">{PercentHead}</th>");
+        var head = PercentHead.Length == 0 ? Html.Empty : Html.Of($"<tr class=\"percent-head\"><td></td>{percents}</tr>\n");
+        var columns = isWide ? Html.Of($"<thead><tr><td></td>{Columns.Select(column => Html.Of($"<th scope=\"colgroup\" colspan=\"2\" class=\"num\">{Unbroken(column)}</th>"))}</tr></thead>\n") : Html.Empty;
         // The head of the per cents stands under the energy, above the first line that has one.
         var headAt = Rows.ToList().FindIndex(row => row.AfterRule || row.Percent.Length > 0);
-        var rows = Html.Join(Rows.Select((row, at) => Html.Of($"{(at == headAt ? head : Html.Empty)}{BoxRow(row)}")));
+        var rows = Html.Join(Rows.Select((row, at) => Html.Of($"{(at == headAt ? head : Html.Empty)}{(isWide ? WideRow(row) : BoxRow(row))}")));
         var notes = Html.Join(Notes.Select(note => Html.Of($"<p class=\"pack-note\">{Unbroken(note)}</p>\n")));
-        return Html.Of($"<p class=\"pack-title\">{Title}</p>\n{servings}<table aria-label=\"{Title}\"><tbody>{rows}</tbody></table>\n{notes}");
+        return Html.Of($"<p class=\"pack-title\">{Title}</p>\n{servings}<table aria-label=\"{Title}\">{columns}<tbody>{rows}</tbody></table>\n{notes}");
     }
+
+    // Of several columns each has its amount and its per cent (21 CFR 101.9(e)).
+    private Html WideRow(PanelRow row)
+    {
+        var cells = Html.Join(row.Amounts.Select((amount, at) => IsEnergy(row)
+            ? Html.Of($"<td class=\"num\" colspan=\"2\"><strong>{Lines(amount)}</strong></td>")
+            : Html.Of($"<td class=\"num\">{Lines(amount)}</td><td class=\"num\"><strong>{row.Percents.ElementAtOrDefault(at) ?? ""}</strong></td>")));
+        return Html.Of($"<tr class=\"{Kinds(row)}\"><th scope=\"row\">{TermOf(row)}</th>{cells}</tr>\n");
+    }
+
+    private string Kinds(PanelRow row) => string.Join(' ', ((string[])[row.Indent > 0 ? $"in in-{Math.Min(row.Indent, 3)}" : "", row.AfterRule ? "after-rule" : "", IsEnergy(row) ? "energy" : ""]).Where(kind => kind.Length > 0));
+
+    private static Html TermOf(PanelRow row) => row.IsHeavy ? Html.Of($"<strong>{row.Term}</strong>") : Html.Text(row.Term);
 
     private Html BoxRow(PanelRow row)
     {
-        var kinds = string.Join(' ', ((string[])[row.Indent > 0 ? $"in in-{Math.Min(row.Indent, 3)}" : "", row.AfterRule ? "after-rule" : "", IsEnergy(row) ? "energy" : ""]).Where(kind => kind.Length > 0));
-        var term = row.IsHeavy ? Html.Of($"<strong>{row.Term}</strong>") : Html.Text(row.Term);
+        var (kinds, term) = (Kinds(row), TermOf(row));
         var amount = row.Amounts.Count == 0 ? Html.Empty : Lines(row.Amounts[0]);
         // Energy stands large at the right edge; of every other line the amount stands beside its term and the per cent at the edge.
         return IsEnergy(row)

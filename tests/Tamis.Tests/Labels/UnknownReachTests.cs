@@ -24,6 +24,15 @@ public class UnknownReachTests
     [Fact]
     public void Of_NothingKnown_IsBoundedByItsMass() => Assert.Equal("46 g", Assert.Single(UnknownReach.Of(Of(), "fat")).Highest);
 
+    // Table to B.01.401 of the Food and Drug Regulations, item 6: of saturated and trans fat together only the percentage of 20 g stands. 40 g of nothing but these would be 200 %.
+    [Fact]
+    public void Of_FigureOfWhichThePercentageAloneIsPrinted_IsAPercentage()
+    {
+        var panel = NutritionPanel.Of(LabelKit.Of(LabelKit.Part("known", 60, LabelKit.Whole("known", 6.25, ("FAT", 10), ("FASAT", 5), ("WATER", 90))), LabelKit.Part("second", 40, null)), LabelKit.Canada, PanelBasis.Serving(100));
+
+        Assert.Equal("200%", UnknownReach.Of(panel, "saturated and trans").Single(reach => reach.Ingredient == "second").Highest);
+    }
+
     [Fact]
     public void Of_FigureThatIsKnown_HasNone() => Assert.Empty(UnknownReach.Of(Of(("FAT", 20), ("FASAT", 1)), "fat"));
 }

@@ -25,7 +25,7 @@ public static class DessertLabel
         string[] languages = [.. markets.Select(each => each.Language).Distinct(Names.Comparer)];
         var pack = PackOf(dessert, trial);
         var whole = dessert.Whole(trial);
-        NutritionPanel[] panels = [.. DessertPanels.BasesOf(dessert, trial, rules).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To))];
+        NutritionPanel[] panels = [.. DessertPanels.BasesOf(dessert, trial, rules).Where(basis => !basis.IsPackage).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To))];
         var serving = DessertPanels.ServingOf(dessert, trial, rules);
         PanelContent Worded(bool isShort) => PanelContent.Of(panels, languages, serving?.PerContainer, serving?.Household ?? "", isShort);
         var (panel, brief) = (Worded(isShort: false), Worded(isShort: true));
@@ -45,6 +45,7 @@ public static class DessertLabel
             DraftReasons =
             [
                 .. panels[0].DraftReasons,
+                .. serving?.SecondColumn is { } second ? [$"The law asks for a second column for the whole package, which a drawing does not hold: show the panel on a page and have it set by hand ({second})."] : Array.Empty<string>(),
                 .. MissingForSale(dessert, trial, rules, languages[0]),
                 .. rules.Columns.Contains(PanelColumn.Serving) && !Array.Exists(panels, each => each.Basis.IsServing) ? ["The law asks for figures per serving: write portion_g in dessert.csv."] : Array.Empty<string>(),
                 .. panel.Problems.Select(problem => problem.ToString()),

@@ -72,8 +72,14 @@ public sealed partial record PanelContent
             ServingSizeHead = serving is null ? "" : words.IfAny("serving size", Number(serving.BasisGrams)),
             ServingSize = size,
             AmountPer = words.IfAny("amount per"),
-            ColumnHeads = [.. panels.Select(panel => panel.Basis.IsServing ? words.Of("per serving", panel.Basis.Words, Number(panel.BasisGrams))
-                : panel.Basis.MassGrams is 100 ? words.Of("per 100 g", panel.Basis.Words) : panel.Basis.Words)],
+            ColumnHeads = [.. panels.Select(panel => panel.Basis switch
+            {
+                { IsServing: true } => words.Of("per serving", panel.Basis.Words, Number(panel.BasisGrams)),
+                { IsPackage: true } => words.Of("per package", panel.Basis.Words, Number(panel.BasisGrams)),
+                { IsVolume: true } => words.Of("per 100 ml", panel.Basis.Words),
+                { MassGrams: 100 } => words.Of("per 100 g", panel.Basis.Words),
+                var other => other.Words,
+            })],
             PercentHead = hasPercent ? words.Of("percent head", "%").Replace("% ", "%\u00a0", StringComparison.Ordinal) : "",
             Lines = [.. panels[0].Lines.GroupBy(line => line.Key, Names.Comparer).Select(LineOf)],
             Footnotes = hasPercent ? words.Each("reference statement", rules.ReferenceStatement) : [],
@@ -93,7 +99,7 @@ public sealed partial record PanelContent
     }
 
     private static bool IsAskedFor(NutritionPanel panel) =>
-        panel.Rules.Columns.Contains(panel.Basis.IsServing ? PanelColumn.Serving : PanelColumn.Per100) && (panel.Basis.IsServing || panel.Basis.IsVolume || panel.Basis.MassGrams is 100);
+        panel.Basis.IsPackage || panel.Rules.Columns.Any(panel.IsOf);
 
     private static string Number(double number) => number.ToString("0.#", CultureInfo.InvariantCulture);
 

@@ -30,6 +30,9 @@ public sealed class PanelColumns
     public IReadOnlyList<string> MissingColumns => [.. Columns[0].Rules.Columns.Where(asked => !Columns.Any(column => column.IsOf(asked)))
         .Select(asked => asked == PanelColumn.Serving ? "The law asks for a column per serving: state the serving (portion_g)." : "The law asks for a column per 100 g, or per 100 ml of what is sold by volume.")];
 
+    /// <summary>What a reader should know beside the figures: what was taken as none or as published.</summary>
+    public IReadOnlyList<string> Remarks => [.. PanelAssumptions.Of(Columns[0])];
+
     /// <summary>Draws up a panel of several columns.</summary>
     /// <param name="mixture">What it speaks of.</param>
     /// <param name="rules">The rule set.</param>

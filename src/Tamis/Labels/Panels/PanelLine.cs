@@ -18,6 +18,9 @@ public sealed class PanelLine
     /// <summary>Whether the amount is printed within <see cref="Term"/> and not beside it.</summary>
     public bool IsAmountInTerm => Figure.Term.Contains('#');
 
+    /// <summary>The words of the law where the amount of each of several columns stands beside them and none within.</summary>
+    public string TermWithoutAmount => Figure.Term.Replace("# ", "", StringComparison.Ordinal);
+
     /// <summary>How far the line is set in: 0, 1 or 2.</summary>
     public int Indent => Figure.Indent;
 

@@ -26,11 +26,15 @@ public sealed record UnknownReach(string Ingredient, double SharePercent, double
                    let most = MostOf(declared, parts.First().Ingredient.Profile)
                    orderby grams descending
                    select new UnknownReach(parts.Key, grams / panel.Mixture.WeighedInGrams * 100, most,
-                       most is { } bound ? panel.Rules.Rounding.Round(declared.Key, declared.Unit, RoundingTable.ToDecimal(Math.Max(0, known + grams * bound / 100 * scale))).Text : null)];
+                       most is { } bound ? Printed(panel.Rules, declared, Math.Max(0, known + grams * bound / 100 * scale)) : null)];
     }
 
     /// <summary>The reach in a sentence.</summary>
     public override string ToString() => Highest is { } highest ? $"{Ingredient} could carry it to {highest}" : $"what {Ingredient} could add has no bound";
+
+    // Of some figures a law prints the percentage alone.
+    private static string Printed(RuleSet rules, DeclaredFigure figure, double amount) => figure.IsPercentOnly && rules.Reference(figure.Key, figure.Unit) is { } reference
+        ? rules.Percent(reference, amount).Text : rules.Rounding.Round(figure.Key, figure.Unit, RoundingTable.ToDecimal(amount)).Text;
 
     private static double? MostOf(DeclaredFigure figure, NutrientProfile? profile)
     {

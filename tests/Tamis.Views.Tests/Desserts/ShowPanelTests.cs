@@ -1,0 +1,81 @@
+using AngleSharp.Dom;
+using AngleSharp.Html.Parser;
+using Tamis.Desserts;
+
+namespace Tamis.Views.Tests;
+
+/// <summary>A panel on a page has the columns that the law asks for.</summary>
+public sealed class ShowPanelTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("tamis-panel-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    private Dessert Cake(params string[] rows)
+    {
+        Directory.CreateDirectory(Path.Combine(_folder, "store"));
+        File.WriteAllText(Path.Combine(_folder, "store", "ingredients.csv"), "ingredient,food\nflour,SR28 20080\nbutter,SR28 01145\n");
+        File.WriteAllText(Path.Combine(_folder, "formula.csv"), "component,line,T1\nsponge,flour,100\nsponge,butter,100\n");
+        File.WriteAllText(Path.Combine(_folder, "dessert.csv"), string.Join('\n', ["key,value", "name,A cake", .. rows]) + "\n");
+        return Dessert.Open(_folder);
+    }
+
+    private IElement Pack(string rules, params string[] rows) => new HtmlParser().ParseDocument(Show.Panel(Cake(rows), "T1", rules).Markup).QuerySelector(".pack")!;
+
+    private static string[] Texts(IElement pack, string selector) => [.. pack.QuerySelectorAll(selector).Select(each => each.TextContent.Trim().Replace('\u00a0', ' '))];
+
+    // Standard 1.2.8, section S12-2: the serving is said above, and each line stands per serving and per 100 g. Butter with 81.11 % of fat and flour with 2.5 %, half and half, make 41.8 %.
+    [Fact]
+    public void Panel_AustraliaAndNewZealand_StandsPerServingAndPer100Grams()
+    {
+        var pack = Pack("au-nz", "portion_g,40", "portion_word,slice", "net_g,320");
+
+        Assert.Equal(["Servings per package: 8", "Serving size: 1 slice (40 g)"], Texts(pack, ".serving"));
+        Assert.Equal(["Quantity per serving", "Quantity per 100 g"], Texts(pack, "thead th").Take(2));
+        Assert.Equal(["Fat, total", "16.7 g", "41.8 g"], Texts(pack.QuerySelectorAll("tbody tr").Single(row => row.TextContent.Contains("Fat, total", StringComparison.Ordinal)), "th, td").Take(3));
+    }
+
+    // Regulation (EU) No 1169/2011, Article 33: a portion beside 100 g, its size and their number on the label.
+    [Fact]
+    public void Panel_EuropeanUnion_HasThePortionBeside100Grams()
+    {
+        var pack = Pack("eu", "portion_g,40", "net_g,320");
+
+        Assert.Equal(["Portion: 40 g", "Contains 8 portions"], Texts(pack, ".serving"));
+        Assert.Equal(["per 100 g", "per portion (40 g)"], Texts(pack, "thead th").Take(2));
+    }
+
+    // 21 CFR 101.9(b)(12)(i), (e): 200 g are 250 % of the 80 g of such a cake; each column has its amounts and its percentages. 41.8 % of 60 g are 25 g of fat, 32 % of 78 g; of 200 g 84 g, 107 %.
+    [Fact]
+    public void Panel_UnitedStates_PackageOfTwoToThreeReferenceAmounts_HasTwoColumns()
+    {
+        string[] rows = ["portion_g,60", "portion_word,slice", "serving_category,\"cakes, mediumweight\""];
+        var pack = Pack("us", [.. rows, "net_g,200"]);
+
+        Assert.Equal(["per serving (60 g)", "Per container"], Texts(pack, "thead th"));
+        Assert.Equal(["Total Fat", "25 g", "32%", "84 g", "107%"], Texts(pack.QuerySelectorAll("tbody tr").Single(row => row.TextContent.Contains("Total Fat", StringComparison.Ordinal)), "th, td"));
+        Assert.Empty(Pack("us", [.. rows, "net_g,400"]).QuerySelectorAll("thead"));
+        Assert.Equal(["About 7 servings per container", "Serving size 1 slice (60 g)"], Texts(Pack("us", [.. rows, "net_g,400"]), ".serving"));
+    }
+
+    // Article 32(2): per 100 g or per 100 ml. Of a liquid of 1.1 g/ml 100 ml hold 1.1 times what 100 g do.
+    [Fact]
+    public void Panel_Liquid_StandsPer100Millilitres()
+    {
+        var pack = Pack("eu", "state,liquid", "density_g_ml,1.1");
+
+        Assert.Equal("per 100 ml", Texts(pack, "thead th")[1]);
+        Assert.Equal("46 g", Texts(pack.QuerySelectorAll("tbody tr").First(row => row.TextContent.StartsWith("Fat", StringComparison.OrdinalIgnoreCase)), "td")[0]);
+    }
+
+    // What keeps a panel from being drawn is said on the page, with its cell.
+    [Theory]
+    [InlineData("serving_category,cake of mine", "row 4, column 'value': found 'cake of mine'")]
+    [InlineData("net_g,30", "row 3, column 'value': found '40'")]
+    public void Panel_WhatCannotBe_NamesTheCell(string row, string said)
+    {
+        var cake = Cake("portion_g,40", row);
+
+        Assert.All([Show.Panel(cake, "T1", "us"), Show.PanelVerdict(cake, "T1", "us")], page => Assert.Contains(said, page.ToPlainText(), StringComparison.Ordinal));
+    }
+}
