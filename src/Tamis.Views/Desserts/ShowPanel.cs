@@ -17,7 +17,8 @@ public static partial class Show
             return Notes.LookAt(Html.Of($"{trial} has no panel yet: {string.Join("; ", dessert.Trial(trial).Gaps)}"));
         if (!HasFigures(whole)) return NoFigures();
         var panel = DessertPanels.ColumnsOf(dessert, trial, rules);
-        return PanelOf(trial, panel.Columns, panel.DraftReasons, DessertPanels.ServingOf(dessert, trial, KitData.Rules(rules)), full: true);
+        var leftOff = DessertPanels.IsShortWanted(dessert, trial) ? DessertPanels.ShortOf(dessert, trial, rules) : null;
+        return PanelOf(trial, panel.Columns, panel.DraftReasons, DessertPanels.ServingOf(dessert, trial, KitData.Rules(rules)), leftOff, full: true);
     });
 
     /// <summary>The nutrition panel of one whole piece, as if all that was made were on the pieces.</summary>
@@ -46,6 +47,8 @@ public static partial class Show
             : Notes.Lead(Html.Of($"<strong>The panel of {trial} is complete.</strong> {panel.Status} Nobody has signed it yet: that is for the person who answers for the pack."));
         List<(string, Html)> open = [.. panel.Missing.Select(missing => ("Supply", Html.Of($"{missing.Line.Key}: {string.Join("; ", UnknownReach.Of(panel, missing.Line.Key))}."))), .. panel.LeftOff.Select(line => ("Left off", Html.Of($"{line.ToString()} {Capital(string.Join("; ", UnknownReach.Of(panel, line.Key)))}."))), .. columns.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
         if (DessertPanels.ServingOf(dessert, trial, panel.Rules) is { Remark.Length: > 0 } serving) open.Add(("Look at", Html.Text(serving.Remark)));
+        if (!DessertPanels.IsShortWanted(dessert, trial) && DessertPanels.ShortOf(dessert, trial, rules) is { LeftOff.Count: > 0 } leftOff)
+            open.Add(("May be short", Html.Of($"{(leftOff.IsSimplified ? "The simplified format may be used" : "Figures may be left off")}, with the words: {leftOff.StatementIn("en") ?? string.Join(", ", leftOff.LeftOff.Select(row => row.Figure))} Write panel_form, short in dessert.csv ({leftOff.LeftOff[0].Origin}).")));
         open.AddRange(RemarksFor(dessert, whole).Select(remark => ("Look at", Html.Text(remark))));
         var (allergens, _, unlooked) = AllergensHeld.By(whole.Parts.Select(part => part.Ingredient));
         if (unlooked.Count > 0) open.Add(("Look at", Html.Of($"Nobody has written down the allergens of {string.Join(", ", unlooked)}.")));
@@ -84,13 +87,14 @@ public static partial class Show
 
     private static NutritionPanel Drawn(Mixture mixture, RuleSet rules, PanelBasis basis) => NutritionPanel.Of(mixture, rules, basis, rules.InForce.To);
 
-    private static Html PanelOf(string what, NutritionPanel panel) => PanelOf(what, [panel], panel.DraftReasons, null, full: false);
+    private static Html PanelOf(string what, NutritionPanel panel) => PanelOf(what, [panel], panel.DraftReasons, null, null, full: false);
 
-    private static Html PanelOf(string what, IReadOnlyList<NutritionPanel> panels, IReadOnlyList<string> draftReasons, Serving? serving, bool full)
+    private static Html PanelOf(string what, IReadOnlyList<NutritionPanel> panels, IReadOnlyList<string> draftReasons, Serving? serving, ShortPanel? leftOff, bool full)
     {
         var rules = panels[0].Rules;
         var language = rules.Languages.Contains("en", Names.Comparer) ? "en" : rules.Languages[0];
         var content = PanelContent.Of(panels, [language], serving?.PerContainer, serving?.Household ?? "");
+        content = leftOff?.Without(content, [language]) ?? content;
         var view = new NutritionPanelView(content.Title, content.ColumnHeads, [.. RowsOf(what, panels, content)])
         {
             Form = rules.IsPerServing ? PanelForm.Box : PanelForm.Table,
@@ -111,7 +115,7 @@ public static partial class Show
         var terms = content.Lines.ToDictionary(line => line.Key, Names.Comparer);
         string? before = null;
         var isVitamin = false;
-        foreach (var group in panels[0].Lines.GroupBy(line => line.Key))
+        foreach (var group in panels[0].Lines.Where(line => terms.ContainsKey(line.Key)).GroupBy(line => line.Key))
         {
             var line = group.First();
             isVitamin |= before == "protein";

@@ -68,6 +68,24 @@ public sealed class ShowPanelTests : IDisposable
         Assert.Equal("46 g", Texts(pack.QuerySelectorAll("tbody tr").First(row => row.TextContent.StartsWith("Fat", StringComparison.OrdinalIgnoreCase)), "td")[0]);
     }
 
+    // 21 CFR 101.9(f): of sugar alone the simplified format may be used; the page offers it, and draws it where dessert.csv asks for it.
+    [Fact]
+    public void Panel_NextToNothingOfMostFigures_MayBeShort()
+    {
+        string[] rows = ["portion_g,8"];
+        Cake(rows);
+        File.WriteAllText(Path.Combine(_folder, "store", "ingredients.csv"), "ingredient,food\nflour,SR28 19335\nbutter,SR28 19335\n");
+        var full = Dessert.Open(_folder);
+        File.WriteAllText(Path.Combine(_folder, "dessert.csv"), "key,value\nportion_g,8\npanel_form,short\n");
+        var brief = Dessert.Open(_folder);
+
+        Assert.Contains("The simplified format may be used", Show.PanelVerdict(full, "T1", "us").ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("Cholesterol", Show.Panel(full, "T1", "us").ToPlainText(), StringComparison.Ordinal);
+        var pack = new HtmlParser().ParseDocument(Show.Panel(brief, "T1", "us").Markup).QuerySelector(".pack")!;
+        Assert.DoesNotContain("Cholesterol", pack.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Not a significant source of saturated fat, trans fat, cholesterol", pack.TextContent, StringComparison.Ordinal);
+    }
+
     // What keeps a panel from being drawn is said on the page, with its cell.
     [Theory]
     [InlineData("serving_category,cake of mine", "row 4, column 'value': found 'cake of mine'")]

@@ -27,7 +27,13 @@ public static class DessertLabel
         var whole = dessert.Whole(trial);
         NutritionPanel[] panels = [.. DessertPanels.BasesOf(dessert, trial, rules).Where(basis => !basis.IsPackage).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To))];
         var serving = DessertPanels.ServingOf(dessert, trial, rules);
-        PanelContent Worded(bool isShort) => PanelContent.Of(panels, languages, serving?.PerContainer, serving?.Household ?? "", isShort);
+        var leftOff = DessertPanels.IsShortWanted(dessert, trial) ? DessertPanels.ShortOf(dessert, trial, rules.Name) : null;
+        PanelContent Worded(bool isShort)
+        {
+            var content = PanelContent.Of(panels, languages, serving?.PerContainer, serving?.Household ?? "", isShort);
+            return leftOff?.Without(content, languages) ?? content;
+        }
+
         var (panel, brief) = (Worded(isShort: false), Worded(isShort: true));
         Texts texts = new(dessert, trial, rules);
         LabelLanguage[] blocks = [.. languages.Select(texts.In), .. SameInAll(dessert, trial)];

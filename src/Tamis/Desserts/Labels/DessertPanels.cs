@@ -34,6 +34,15 @@ public static class DessertPanels
         return bases is [] ? [HundredOf(dessert, trial)] : bases;
     }
 
+    /// <summary>What may be left off the panel of a trial, beside the claims that its pack makes.</summary>
+    /// <exception cref="TableException">The masses of the trial are not all known, or a cell of <c>dessert.csv</c> keeps the serving from being made.</exception>
+    public static ShortPanel ShortOf(Dessert dessert, string trial, string rules) => ShortPanel.Of(Of(dessert, trial, rules), [.. ClaimSubjects(dessert, trial, rules).Keys]);
+
+    /// <summary>Whether the kitchen wants the short panel: <c>panel_form</c> of <c>dessert.csv</c>.</summary>
+    /// <exception cref="TableException">The cell is neither full nor short.</exception>
+    public static bool IsShortWanted(Dessert dessert, string trial) => dessert.Facts.Text("panel_form", trial) is { } form
+        && (Names.Same(form, "short") || (Names.Same(form, "full") ? false : throw new TableException([dessert.Facts.Problem("panel_form", trial, "full or short")])));
+
     /// <summary>What a panel per serving speaks of; null where the kitchen names no portion.</summary>
     /// <inheritdoc cref="ServingOf"/>
     public static PanelBasis? ServingBasisOf(Dessert dessert, string trial, RuleSet rules) => ServingOf(dessert, trial, rules)?.Basis;

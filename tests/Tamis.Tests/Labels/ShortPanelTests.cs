@@ -1,0 +1,88 @@
+using Tamis.Labels;
+
+namespace Tamis.Tests.Labels;
+
+public class ShortPanelTests
+{
+    // What is not given is none, so that a sweet of sugar alone has next to nothing of all but energy and carbohydrate.
+    private static ShortPanel Of(RuleSet rules, double servingGrams, string[] claimed, params (string Food, double MassGrams)[] foods) =>
+        ShortPanel.Of(NutritionPanel.Of(LabelKit.Foods(0, foods), rules, rules.IsPerServing ? PanelBasis.Serving(servingGrams) : PanelBasis.Per100Grams), claimed);
+
+    // 21 CFR 101.9(f): of granulated sugar all but energy, carbohydrate and sugars are insignificant, so the simplified format may be used; added sugars are not stated by the table.
+    [Fact]
+    public void Of_SugarInTheUnitedStates_MayStandInTheSimplifiedFormat()
+    {
+        var panel = Of(LabelKit.Us, 8, [], ("SR28 19335", 100));
+
+        Assert.True(panel.IsSimplified);
+        Assert.Equal("Not a significant source of saturated fat, trans fat, cholesterol, dietary fiber, vitamin D, calcium, iron and potassium.", panel.StatementIn("en"));
+    }
+
+    // Subsection B.01.401(6): six figures that may be shown as 0. Both languages stand on the pack.
+    [Fact]
+    public void Of_SugarInCanada_SaysSoInBothLanguages()
+    {
+        var panel = Of(LabelKit.Canada, 8, [], ("SR28 19335", 100));
+
+        Assert.True(panel.IsSimplified);
+        Assert.StartsWith("Not a significant source of saturated fat, trans fat, fibre, cholesterol, sodium", panel.StatementIn("en"), StringComparison.Ordinal);
+        Assert.StartsWith("Source négligeable de lipides saturés, lipides trans, fibres", panel.StatementIn("fr"), StringComparison.Ordinal);
+    }
+
+    // Of flour with salt seven figures are insignificant, one too few for the simplified format. Of saturates there is no statement by itself but under 0.5 g of total fat (paragraph (c)(2)(i)); 10 g of it hold a quarter of a gram of fat, 100 g ten times that.
+    [Theory]
+    [InlineData(10, true)]
+    [InlineData(100, false)]
+    public void Of_FlourInTheUnitedStates_LeavesOffByTheAmountOfTheWhole(double servingGrams, bool isLeftOff)
+    {
+        var panel = Of(LabelKit.Us, servingGrams, [], ("SR28 20080", 98), ("SR28 02047", 2));
+
+        Assert.False(panel.IsSimplified);
+        Assert.Equal(isLeftOff, panel.LeftOff.Any(row => row.Figure == "saturated fat"));
+    }
+
+    // Where the pack claims something about fat, the parts of the fat stand.
+    [Fact]
+    public void Of_ClaimAboutTheWhole_KeepsThePart() =>
+        Assert.DoesNotContain(Of(LabelKit.Us, 10, ["total fat"], ("SR28 20080", 100)).LeftOff, row => row.Figure is "saturated fat" or "cholesterol");
+
+    // A figure that nobody knows is not next to nothing.
+    [Fact]
+    public void Of_UnknownFigure_Stands()
+    {
+        var panel = NutritionPanel.Of(LabelKit.Of(LabelKit.Part("unknown", 100, LabelKit.Profile("unknown", 6.25, ("FAT", 0), ("PROCNT", 0), ("CHOCDF", 0)))), LabelKit.Us, PanelBasis.Serving(30));
+
+        Assert.DoesNotContain(ShortPanel.Of(panel, []).LeftOff, row => row.Figure is "calcium" or "potassium" or "iron");
+    }
+
+    // Regulation (EU) No 1169/2011, Article 34(5): what is negligible may be replaced by a statement; energy stands.
+    [Fact]
+    public void Of_SugarInTheUnion_ContainsNegligibleAmounts()
+    {
+        var panel = Of(LabelKit.Eu, 0, [], ("SR28 19335", 100));
+
+        Assert.False(panel.IsSimplified);
+        Assert.Equal("Contains negligible amounts of fat, saturates, protein and salt.", panel.StatementIn("en"));
+        Assert.Equal("Enthält geringfügige Mengen von Fett, gesättigten Fettsäuren, Eiweiß und Salz.", panel.StatementIn("de"));
+        Assert.Null(panel.StatementIn("nl"));
+    }
+
+    // Great Britain stands on the Union's rows; Australia, New Zealand and Codex have none.
+    [Fact]
+    public void Of_RulesWithoutRows_LeaveNothingOff()
+    {
+        Assert.NotEmpty(Of(LabelKit.Gb, 0, [], ("SR28 19335", 100)).LeftOff);
+        Assert.Empty(Of(LabelKit.AustraliaNewZealand, 0, [], ("SR28 19335", 100)).LeftOff);
+        Assert.Empty(Of(LabelKit.Codex, 0, [], ("SR28 19335", 100)).LeftOff);
+    }
+
+    // Every figure of the rows is a line of the panel, so that none is left off in vain.
+    [Theory]
+    [InlineData("eu"), InlineData("us"), InlineData("ca")]
+    public void Of_Rows_NameLinesOfTheDeclaration(string set)
+    {
+        var rules = RuleSets.Load(LabelKit.Folder, set);
+
+        Assert.Empty(ShortPanelRules.Of(rules).Figures.SelectMany(row => row.UnlessClaimed.Append(row.Figure).Append(row.Of)).Except(rules.Declaration.Select(figure => figure.Key)));
+    }
+}
