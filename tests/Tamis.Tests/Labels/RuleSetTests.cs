@@ -45,6 +45,20 @@ public class RuleSetTests
     public void Load_DailyValues_SayWhichWereRead() =>
         Assert.Equal(["calcium", "iron", "vitamin D"], LabelKit.Us.ReferenceValues.Where(value => !value.Origin.IsFromMemory).Select(value => value.Key).Order(StringComparer.Ordinal));
 
+    // Health Canada's notice NOM/ADM-DVQ-2022-1: potassium from 4700 to 3400 mg, which every label must follow from 1 January 2026. Tables without a dated row are the same on every day.
+    [Theory]
+    [InlineData("2025-12-31", 4700)]
+    [InlineData("2026-01-01", 3400)]
+    [InlineData(null, 3400)]
+    public void AsOf_CanadasPotassium_IsTheDailyValueOfTheDay(string? day, double value)
+    {
+        var rules = LabelKit.Canada.AsOf(day is null ? null : DateOnly.Parse(day, System.Globalization.CultureInfo.InvariantCulture));
+
+        Assert.Equal(value, Assert.Single(rules.ReferenceValues, row => row.Key == "potassium").Value);
+        Assert.Same(LabelKit.Canada.Rounding, rules.Rounding);
+        Assert.Same(LabelKit.Eu, LabelKit.Eu.AsOf(new(2026, 1, 1)));
+    }
+
     [Fact]
     public void Load_EveryRow_NamesItsAct()
     {

@@ -17,6 +17,7 @@ public static class DessertClaims
     public static ClaimedFood FoodOf(Dessert dessert, string trial, string rules, string? other = null)
     {
         var set = KitData.Rules(rules);
+        set = set.AsOf(set.InForce.To);
         return new(dessert.Whole(trial), set)
         {
             IsLiquid = Names.Same(dessert.Facts.Text("state", trial), "liquid"),

@@ -68,23 +68,28 @@ public sealed record RuleSet
     public static RuleSet Load(string folder) => RuleSetReader.Read(folder);
 
     /// <summary>The rules that are in force on a day; with no day, those that have no end.</summary>
-    public RuleSet AsOf(DateOnly? day) => HasNoDatedRow ? this : this with
+    /// <remarks>A table without a dated row is kept as it is, so that a panel of each day costs no more than its few dated rows.</remarks>
+    public RuleSet AsOf(DateOnly? day)
     {
-        Declaration = [.. Declaration.Where(row => row.InForce.On(day))
-            .Select(row => row with { Summands = [.. row.Summands.Where(summand => summand.InForce.On(day))] })],
-        EnergyFactors = [.. EnergyFactors.Where(row => row.InForce.On(day))],
-        Rounding = new([.. Rounding.Bands.Where(row => row.InForce.On(day))], Rounding.KeepsClosingZeros),
-        ReferenceValues = [.. ReferenceValues.Where(row => row.InForce.On(day))],
-        Conditions = [.. Conditions.Where(row => row.InForce.On(day))],
-    };
+        var declaration = Declaration.All(row => row.InForce == Labels.InForce.Always && row.Summands.All(summand => summand.InForce == Labels.InForce.Always)) ? Declaration
+            : [.. Declaration.Where(row => row.InForce.On(day)).Select(row => row with { Summands = [.. row.Summands.Where(summand => summand.InForce.On(day))] })];
+        var (energy, bands) = (On(EnergyFactors, row => row.InForce), On(Rounding.Bands, row => row.InForce));
+        var (references, conditions) = (On(ReferenceValues, row => row.InForce), On(Conditions, row => row.InForce));
+        if (declaration == Declaration && energy == EnergyFactors && bands == Rounding.Bands && references == ReferenceValues && conditions == Conditions) return this;
+        return this with
+        {
+            Declaration = declaration,
+            EnergyFactors = energy,
+            Rounding = bands == Rounding.Bands ? Rounding : new(bands, Rounding.KeepsClosingZeros),
+            ReferenceValues = references,
+            Conditions = conditions,
+        };
+
+        IReadOnlyList<T> On<T>(IReadOnlyList<T> rows, Func<T, InForce> inForce) => rows.All(row => inForce(row) == Labels.InForce.Always) ? rows : [.. rows.Where(row => inForce(row).On(day))];
+    }
 
     /// <summary>The jurisdiction and its act.</summary>
     public override string ToString() => $"{Title}: {Act}";
-
-    private bool HasNoDatedRow =>
-        Declaration.All(row => row.InForce == Labels.InForce.Always && row.Summands.All(summand => summand.InForce == Labels.InForce.Always))
-        && EnergyFactors.All(row => row.InForce == Labels.InForce.Always) && Rounding.Bands.All(row => row.InForce == Labels.InForce.Always)
-        && ReferenceValues.All(row => row.InForce == Labels.InForce.Always) && Conditions.All(row => row.InForce == Labels.InForce.Always);
 
     /// <summary>The line of this key, in this unit where one is given.</summary>
     /// <exception cref="KeyNotFoundException">The declaration has no such line.</exception>
