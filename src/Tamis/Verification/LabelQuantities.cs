@@ -8,9 +8,13 @@ namespace Tamis.Verification;
 
 /// <summary>What the label room lends to the published checks: rounded amounts, percentages of reference values, energies and whole panels.</summary>
 /// <remarks><list type="bullet">
-/// <item><c>declared_amount</c>: <c>rule_set</c>, <c>nutrient</c> (key of the rounding table), <c>amount</c>, <c>unit</c>.</item>
-/// <item><c>declared_percent</c>: the same inputs; the percentage of the reference value, rounded.</item>
+/// <item><c>declared_amount</c>: <c>rule_set</c>, <c>nutrient</c> (key of the rounding table), <c>amount</c>, <c>unit</c>; where bands hang on conditions <c>free</c> (yes, no): whether all of them are met.</item>
+/// <item><c>declared_percent</c>: the same inputs and, where rules changed, <c>day</c>; the percentage of the reference value, rounded.</item>
+/// <item><c>significant_amount</c>: the same inputs as <c>declared_amount</c>, <c>food</c> (drink, no drink, single portion); whether such an amount, in 100 g, 100 ml or the portion, may be declared, yes or no.</item>
+/// <item><c>may_be_left_off</c>: <c>rule_set</c>, <c>way</c> (alone, simplified), <c>nutrient</c>, <c>amount</c> and <c>unit</c> of the figure that decides, <c>free</c>; yes or no.</item>
 /// <item><c>declared_energy</c>: <c>rule_set</c> and grams: <c>fat_g</c>, <c>carbohydrate_g</c> as the rule set defines it, <c>protein_g</c>, <c>fibre_g</c>, <c>alcohol_g</c>, <c>organic_acid_g</c>, <c>polyols_g</c>; what is not given is none.</item>
+/// <item><c>mandatory_figures</c>: <c>rule_set</c>; how many figures the law asks for, whatever their units.</item>
+/// <item><c>reference_values</c>: <c>rule_set</c> and <c>percent_shown</c> (yes, optional) or <c>group</c>; how many contents have a reference value.</item>
 /// <item><c>panel_energy</c>: <c>lines</c>, <c>water_lost_g</c>, <c>rule_set</c>, <c>protein_factor</c> (food, 6.25), <c>energy_unit</c>; in 100 g, not rounded.</item>
 /// <item><c>declared_panel_text</c>: the same and <c>nutrients</c>, <c>serving_g</c> where the rule set wants servings; <c>name=amount; name=amount</c>.</item>
 /// </list>
@@ -40,9 +44,14 @@ public static class LabelQuantities
         Dictionary<string, RuleSet> read = new(Names.Comparer);
         return new Dictionary<string, Func<CheckInputs, CheckValue>>(StringComparer.Ordinal)
         {
-            ["declared_amount"] = inputs => CheckValue.Of(Rules(inputs).Rounding.Round(inputs.Text("nutrient"), inputs.Text("unit"), Amount(inputs)).Text),
+            ["declared_amount"] = inputs => CheckValue.Of(Rounded(Rules(inputs), inputs.Text("nutrient"), inputs).Text),
+            ["significant_amount"] = inputs => CheckValue.Of(Significant(Rules(inputs), inputs) ? "yes" : "no"),
+            ["may_be_left_off"] = inputs => CheckValue.Of(MayBeLeftOff(Rules(inputs), inputs) ? "yes" : "no"),
             ["declared_percent"] = inputs => CheckValue.Of(Percent(Rules(inputs), inputs)),
             ["declared_energy"] = inputs => CheckValue.Of(Energy(Rules(inputs), inputs)),
+            ["mandatory_figures"] = inputs => Counted(Rules(inputs).Declaration.Where(figure => figure.IsMandatory).Select(figure => figure.Key)),
+            ["reference_values"] = inputs => Counted(Rules(inputs).ReferenceValues
+                .Where(value => inputs.OptionalText("group") is { } group ? Names.Same(value.Group, group) : value.Shown == (Names.Same(inputs.Text("percent_shown"), "yes") ? PercentShown.Yes : PercentShown.Optional)).Select(value => value.Key)),
             ["panel_energy"] = inputs => PanelEnergy(table.Value, Rules(inputs), inputs),
             ["declared_panel_text"] = inputs => CheckValue.Of(PanelText(table.Value, Rules(inputs), inputs)),
         };
@@ -50,13 +59,36 @@ public static class LabelQuantities
         RuleSet Rules(CheckInputs inputs)
         {
             var name = inputs.Text("rule_set");
-            return read.TryGetValue(name, out var rules) ? rules : read[name] = load(name);
+            if (!read.TryGetValue(name, out var rules)) read[name] = rules = load(name);
+            return inputs.OptionalText("day") is { } day ? rules.AsOf(DateOnly.ParseExact(day, "yyyy-MM-dd", CultureInfo.InvariantCulture)) : rules.AsOf(null);
         }
     }
 
     private static decimal Amount(CheckInputs inputs) => decimal.TryParse(inputs.Text("amount"), NumberStyles.Float, CultureInfo.InvariantCulture, out var amount)
         ? amount
         : throw new FormatException($"the input 'amount' is '{inputs.Text("amount")}', not a number");
+
+    private static CheckValue Counted(IEnumerable<string> keys) => CheckValue.Of(keys.Distinct(Names.Comparer).Count().ToString(CultureInfo.InvariantCulture));
+
+    private static RoundedAmount Rounded(RuleSet rules, string nutrient, CheckInputs inputs) =>
+        rules.Rounding.Round(nutrient, inputs.Text("unit"), Amount(inputs), _ => Names.Same(inputs.OptionalText("free"), "yes"));
+
+    private static bool Significant(RuleSet rules, CheckInputs inputs)
+    {
+        var (key, unit, food) = (inputs.Text("nutrient"), inputs.Text("unit"), inputs.OptionalText("food"));
+        var reference = rules.Reference(key, unit) ?? throw new KeyNotFoundException($"the rule set '{rules.Name}' has no reference value for '{key}' in {unit}");
+        var isPortion = Names.Same(food, "single portion");
+        var rows = SignificantAmounts.Of(rules).For(reference, Names.Same(food, "drink"), isPortion).Where(row => row.In == SignificantIn.Portion == isPortion).ToArray();
+        return rows.Length > 0 ? Array.Exists(rows, row => row.IsMetBy(reference, Amount(inputs))) : throw new KeyNotFoundException($"the rule set '{rules.Name}' has no significant amount of '{key}' for '{food}'");
+    }
+
+    private static bool MayBeLeftOff(RuleSet rules, CheckInputs inputs)
+    {
+        var (figure, isSimplified) = (inputs.Text("nutrient"), Names.Same(inputs.Text("way"), "simplified"));
+        var row = ShortPanelRules.Of(rules).Figures.FirstOrDefault(row => row.Way == ShortWay.Simplified == isSimplified && Names.Same(row.Figure, figure))
+            ?? throw new KeyNotFoundException($"the rule set '{rules.Name}' lets no '{figure}' be left off {inputs.Text("way")}");
+        return row.Takes(rules, Amount(inputs), Rounded(rules, row.Of, inputs).IsZero);
+    }
 
     private static string Percent(RuleSet rules, CheckInputs inputs)
     {

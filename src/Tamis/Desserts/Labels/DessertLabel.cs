@@ -25,7 +25,7 @@ public static class DessertLabel
         string[] languages = [.. markets.Select(each => each.Language).Distinct(Names.Comparer)];
         var pack = PackOf(dessert, trial);
         var whole = dessert.Whole(trial);
-        NutritionPanel[] panels = [.. DessertPanels.BasesOf(dessert, trial, rules).Where(basis => !basis.IsPackage).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To))];
+        NutritionPanel[] panels = [.. DessertPanels.BasesOf(dessert, trial, rules).Where(basis => !basis.IsPackage).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To, DessertPanels.VoluntaryOf(dessert, trial, rules).Declared))];
         var serving = DessertPanels.ServingOf(dessert, trial, rules);
         var leftOff = DessertPanels.IsShortWanted(dessert, trial) ? DessertPanels.ShortOf(dessert, trial, rules.Name) : null;
         PanelContent Worded(bool isShort)

@@ -12,7 +12,7 @@ public static class DessertPanels
     {
         var set = KitData.Rules(rules);
         var basis = (set.IsPerServing ? ServingBasisOf(dessert, trial, set) : null) ?? HundredOf(dessert, trial);
-        return NutritionPanel.Of(dessert.Whole(trial), set, basis, set.InForce.To);
+        return NutritionPanel.Of(dessert.Whole(trial), set, basis, set.InForce.To, VoluntaryOf(dessert, trial, set).Declared);
     }
 
     /// <summary>The panel of a trial with all the columns that the law asks for, a portion beside 100 g where the kitchen names one, and the whole package where the law wants it.</summary>
@@ -20,7 +20,24 @@ public static class DessertPanels
     public static PanelColumns ColumnsOf(Dessert dessert, string trial, string rules)
     {
         var set = KitData.Rules(rules);
-        return PanelColumns.Of(dessert.Whole(trial), set, BasesOf(dessert, trial, set), set.InForce.To);
+        return PanelColumns.Of(dessert.Whole(trial), set, BasesOf(dessert, trial, set), set.InForce.To, VoluntaryOf(dessert, trial, set).Declared);
+    }
+
+    /// <summary>The voluntary lines that <c>dessert.csv</c> wishes for (rows <c>declare</c>), and those of them that the law does not let be declared because there is too little.</summary>
+    /// <remarks>A line that only other rule sets have is passed over: one law says folate where another says folic acid.</remarks>
+    /// <exception cref="TableException">No rule set has such a line, or the masses of the trial are not all known.</exception>
+    public static (IReadOnlyList<string> Declared, IReadOnlyList<NotSignificant> TooLittle) VoluntaryOf(Dessert dessert, string trial, RuleSet rules)
+    {
+        var known = KitData.RuleSetNames.SelectMany(name => KitData.Rules(name).Declaration).Select(figure => figure.Key).Distinct(Names.Comparer).ToArray();
+        var wishes = dessert.Facts.RowsOf("declare", trial).SelectMany(row => row.Value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(key => (Key: key, row.Row))).ToArray();
+        CellProblem[] problems = [.. wishes.Where(wish => !known.Contains(wish.Key, Names.Comparer)).Select(wish => wish.Row.Problem("value", $"lines of a nutrition panel; near ones: {string.Join(", ", Names.Nearest(wish.Key, known))}"))];
+        if (problems.Length > 0) throw new TableException(problems);
+        string[] asked = [.. wishes.Select(wish => wish.Key).Where(key => rules.Declaration.Any(figure => Names.Same(figure.Key, key))).Distinct(Names.Comparer)];
+        if (asked.Length == 0) return ([], []);
+        var serving = ServingOf(dessert, trial, rules);
+        FoodAsSold food = new(Names.Same(dessert.Facts.Text("drink", trial), "yes"), HundredOf(dessert, trial), serving?.Grams, serving?.PerContainer is { } count && Math.Abs(count - 1) < 0.005);
+        var tooLittle = SignificantAmounts.TooLittle(dessert.Whole(trial), rules.AsOf(rules.InForce.To), (rules.IsPerServing ? serving?.Basis : null) ?? food.Hundred, food, asked);
+        return ([.. asked.Where(key => !tooLittle.Any(refused => Names.Same(refused.Key, key)))], tooLittle);
     }
 
     /// <summary>What the columns of a panel speak of, in the order of the law; what the law does not ask for stands last.</summary>

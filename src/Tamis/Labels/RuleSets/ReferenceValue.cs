@@ -46,6 +46,9 @@ public sealed record ReferenceValue
     /// <summary>When the percentage is printed.</summary>
     public required PercentShown Shown { get; init; }
 
+    /// <summary>The group of contents that it belongs to, where rules hold for a group: <c>vitamins and minerals</c>; may be empty.</summary>
+    public string Group { get; init; } = "";
+
     /// <summary>Where the value came from.</summary>
     public required RuleOrigin Origin { get; init; }
 

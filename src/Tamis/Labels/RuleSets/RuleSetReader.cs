@@ -192,6 +192,7 @@ internal static class RuleSetReader
         PercentFrom = row.Cells.Choice("percent_from", PercentsFrom) ?? percentFrom,
         PercentRounding = row.Cells.Required("percent_rounding"),
         Shown = row.Choice("percent_shown", Percents),
+        Group = row.Cells.Text("group") ?? "",
         Origin = row.Origin(),
         InForce = row.InForce(),
     };

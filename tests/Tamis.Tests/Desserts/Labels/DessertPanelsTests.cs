@@ -68,4 +68,46 @@ public sealed class DessertPanelsTests : IDisposable
         Assert.Null(DessertClaims.FoodOf(Cake("serving_category,anything"), "T1", "eu").ReferenceAmountGrams);
         Assert.Throws<TableException>(() => DessertClaims.FoodOf(Cake("serving_category,cakes"), "T1", "us"));
     }
+
+    // SR28: 100 g of whole-grain wheat flour hold 3.6 mg of iron, 26 % of 14 mg, and no vitamin C. Annex XIII Part A(2): what is less than 15 % may not be declared.
+    [Fact]
+    public void Of_WishedForVitamins_DeclaresThoseThatAreSignificant()
+    {
+        var cake = Flour("declare,iron; vitamin C", "declare,folate");
+
+        Assert.Equal("iron", Assert.Single(DessertPanels.VoluntaryOf(cake, "T1", KitData.Rules("eu")).Declared));
+        Assert.Contains(DessertPanels.Of(cake, "T1", "eu").Lines, line => line.Key == "iron");
+        Assert.DoesNotContain(DessertPanels.Of(cake, "T1", "eu").Lines, line => line.Key == "vitamin C");
+        Assert.StartsWith("vitamin C may not be declared: there is too little of it. The law wants at least 15\u202f% of the reference value in 100\u202fg or 100\u202fml", DessertPanels.VoluntaryOf(cake, "T1", KitData.Rules("eu")).TooLittle.Single().ToString(), StringComparison.Ordinal);
+        Assert.Equal(["iron", "vitamin C", "folate"], DessertPanels.VoluntaryOf(cake, "T1", KitData.Rules("us")).Declared);
+    }
+
+    // 100 ml of a drink need half as much; a pack of a single portion may count what is in the portion.
+    [Theory]
+    [InlineData("iron", "no", "", "")]
+    [InlineData("iron", "yes", "", "iron")]
+    [InlineData("iron", "no", "portion_g,250\nnet_g,250", "iron")]
+    [InlineData("iron", "no", "portion_g,125\nnet_g,250", "")]
+    public void VoluntaryOf_DrinkOrSinglePortion_HasItsOwnLimit(string wish, string isDrink, string rows, string declared)
+    {
+        // Half flour and half water: 1.8 mg of iron in 100 g, 12.9 %; 4.5 mg in 250 g.
+        var cake = Flour([$"declare,{wish}", $"drink,{isDrink}", .. rows.Split('\n', StringSplitOptions.RemoveEmptyEntries)], water: 100);
+
+        Assert.Equal(declared, string.Join(", ", DessertPanels.VoluntaryOf(cake, "T1", KitData.Rules("eu")).Declared));
+    }
+
+    [Fact]
+    public void VoluntaryOf_LineThatNoLawHas_NamesTheCell() =>
+        Assert.Contains("row 3, column 'value': found 'vitamin Z'", Assert.Throws<TableException>(() => DessertPanels.Of(Flour("declare,vitamin Z"), "T1", "eu")).Message, StringComparison.Ordinal);
+
+    private Dessert Flour(params string[] rows) => Flour(rows, water: 0);
+
+    private Dessert Flour(string[] rows, int water)
+    {
+        Directory.CreateDirectory(Path.Combine(_folder.Path, "store"));
+        _folder.Write(Path.Combine("store", "ingredients.csv"), "ingredient,food\nflour,SR28 20080\nwater,SR28 14411\n");
+        _folder.Write("formula.csv", $"component,line,T1\nsponge,flour,100\nsponge,water,{water}\n");
+        _folder.Write("dessert.csv", string.Join('\n', ["key,value", "name,A cake", .. rows]) + "\n");
+        return Dessert.Open(_folder.Path);
+    }
 }
