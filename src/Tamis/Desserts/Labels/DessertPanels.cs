@@ -123,7 +123,7 @@ public static class DessertPanels
     {
         Dictionary<string, ClaimSubject> subjects = new(Names.Comparer);
         foreach (var condition in DessertClaims.Asked(dessert, trial, rules).SelectMany(each => each.Verdict.Conditions).Select(result => result.Condition).Where(condition => condition.Figure.Length > 0))
-            subjects[condition.Figure] = condition.Comparison is ClaimComparison.AtMost or ClaimComparison.Below ? ClaimSubject.AtMost : ClaimSubject.AtLeast;
+            subjects[condition.Figure] = condition.Test.IsUpper ? ClaimSubject.AtMost : ClaimSubject.AtLeast;
         return subjects;
     }
 }

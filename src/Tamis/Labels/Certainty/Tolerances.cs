@@ -63,7 +63,7 @@ public sealed class Tolerances
             }
             var (minus, plus) = (row.Cells.Number("minus", 0), row.Cells.Number("plus", 0));
             if (minus is null && plus is null) row.Cells.Note("minus", "a number in minus, in plus or in both; a kind of none where the authority lists no tolerance");
-            all.Add(new(figure, unit, row.Choice("subject", Subjects), new(row.RequiredDecimal("from"), row.Flag("from_inclusive"), row.Decimal("to"), row.Flag("to_inclusive")),
+            all.Add(new(figure, unit, row.Choice("subject", Subjects), row.Band(),
                 minus, plus, kind == Kind.Percent, row.Choice("measurement", Measurements), new(row.Cells.Whole("units", 1) ?? 1, row.Cells.Whole("analyses", 1) ?? 1), row.Origin()));
         }
         return new(all, none);

@@ -119,17 +119,7 @@ public static class ClaimCheck
         return new(condition, null, null, adding.Length == 0, adding.Length == 0 ? $"no ingredient adds {condition.Word}" : $"{PanelWords.List(adding)} add{(adding.Length == 1 ? "s" : "")} {condition.Word}");
     }
 
-    private static bool Meets(decimal amount, ClaimCondition condition)
-    {
-        var limit = RoundingTable.ToDecimal(condition.Limit);
-        return condition.Comparison switch
-        {
-            ClaimComparison.AtMost => amount <= limit,
-            ClaimComparison.Below => amount < limit,
-            ClaimComparison.Above => amount > limit,
-            _ => amount >= limit,
-        };
-    }
+    private static bool Meets(decimal amount, ClaimCondition condition) => condition.Test.Passes(amount, RoundingTable.ToDecimal(condition.Limit));
 
     private static bool Known(ClaimedFood food, Amount amount) => amount.IsWhole || amount.CoveredShare * 100 >= food.Rules.KnownSharePercent;
 
@@ -141,10 +131,8 @@ public static class ClaimCheck
         ClaimComparison.NoneAdded => $"no {condition.Word} added",
         ClaimComparison.LessBy => $"at least {Plain(condition.Limit)} % less than the other food",
         ClaimComparison.MoreBy => $"at least {Plain(condition.Limit)} % more than the other food",
-        _ => $"{Word(condition.Comparison)} {Plain(condition.Limit)} {UnitOf(condition)} {InWords(condition)}",
+        _ => $"{condition.Test.InWords} {Plain(condition.Limit)} {UnitOf(condition)} {InWords(condition)}",
     };
-
-    private static string Word(ClaimComparison comparison) => comparison switch { ClaimComparison.AtMost => "at most", ClaimComparison.AtLeast => "at least", ClaimComparison.Below => "below", _ => "above" };
 
     private static string InWords(ClaimCondition condition) => condition.Basis switch
     {

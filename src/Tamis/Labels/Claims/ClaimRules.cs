@@ -2,22 +2,16 @@ using Tamis.Tables;
 
 namespace Tamis.Labels;
 
-/// <summary>How a figure is held against a limit.</summary>
+/// <summary>What is held against the limit of a condition.</summary>
 public enum ClaimComparison
 {
-    /// <summary>Not more than the limit.</summary>
-    AtMost,
-    /// <summary>Not less than the limit.</summary>
-    AtLeast,
-    /// <summary>Less than the limit.</summary>
-    Below,
-    /// <summary>More than the limit.</summary>
-    Above,
-    /// <summary>Nothing of the kind was added.</summary>
+    /// <summary>The figure itself.</summary>
+    Figure,
+    /// <summary>Nothing: nothing of the kind may have been added.</summary>
     NoneAdded,
-    /// <summary>So many per cent less than in another food.</summary>
+    /// <summary>By how many per cent there is less than in another food.</summary>
     LessBy,
-    /// <summary>So many per cent more than in another food.</summary>
+    /// <summary>By how many per cent there is more than in another food.</summary>
     MoreBy,
 }
 
@@ -62,8 +56,11 @@ public sealed record ClaimCondition
     /// <summary>The unit of the figure.</summary>
     public required string Unit { get; init; }
 
-    /// <summary>How it is compared.</summary>
+    /// <summary>What is held against the limit.</summary>
     public required ClaimComparison Comparison { get; init; }
+
+    /// <summary>How it is held against the limit.</summary>
+    public required LimitTest Test { get; init; }
 
     /// <summary>The limit, in <see cref="Unit"/> or in per cent where the basis is a share; 0 for a condition on ingredients.</summary>
     public required double Limit { get; init; }
@@ -98,10 +95,11 @@ public sealed record ClaimRule(string Name, IReadOnlyList<string> OtherWords, IR
 /// <summary>The nutrition claims of a rule set: <c>claims.csv</c>.</summary>
 public sealed class ClaimRules
 {
-    private static readonly Dictionary<string, ClaimComparison> Comparisons = new(Names.Comparer)
+    private static readonly Dictionary<string, (ClaimComparison What, LimitTest Test)> Comparisons = new(Names.Comparer)
     {
-        ["at most"] = ClaimComparison.AtMost, ["at least"] = ClaimComparison.AtLeast, ["below"] = ClaimComparison.Below, ["above"] = ClaimComparison.Above,
-        ["none added"] = ClaimComparison.NoneAdded, ["less by"] = ClaimComparison.LessBy, ["more by"] = ClaimComparison.MoreBy,
+        ["at most"] = (ClaimComparison.Figure, LimitTest.AtMost), ["at least"] = (ClaimComparison.Figure, LimitTest.AtLeast),
+        ["below"] = (ClaimComparison.Figure, LimitTest.Below), ["above"] = (ClaimComparison.Figure, LimitTest.Above),
+        ["none added"] = (ClaimComparison.NoneAdded, LimitTest.NotListed), ["less by"] = (ClaimComparison.LessBy, LimitTest.AtLeast), ["more by"] = (ClaimComparison.MoreBy, LimitTest.AtLeast),
     };
 
     private static readonly Dictionary<string, ClaimBasis> Bases = new(Names.Comparer)
@@ -145,6 +143,7 @@ public sealed class ClaimRules
     private static ClaimCondition ConditionOf(RuleRow row, RuleSet rules)
     {
         var basis = row.Choice("basis", Bases);
+        var (what, test) = row.Choice("comparison", Comparisons);
         var (figure, unit) = (row.Cells.Text("figure") ?? "", row.Cells.Text("unit") ?? "");
         if (figure.Length > 0 && !rules.Declaration.Any(line => Names.Same(line.Key, figure)) && ContentFormula.Parse(figure) is null)
             row.Cells.Note("figure", $"a line of declaration.csv, or tags with + or - between them{(Names.Nearest(figure, rules.Declaration.Select(line => line.Key)) is [var near, ..] ? $"; is it '{near}'?" : "")}");
@@ -154,7 +153,8 @@ public sealed class ClaimRules
             Figure = figure,
             Word = row.Cells.Required("word"),
             Unit = unit,
-            Comparison = row.Choice("comparison", Comparisons),
+            Comparison = what,
+            Test = test,
             Limit = row.Cells.Number("value", 0) ?? 0,
             Basis = basis,
             KilocaloriesPerGram = row.Cells.Number("kcal_per_g", 0) ?? 0,

@@ -24,16 +24,11 @@ public enum ClaimState
 public sealed record ConditionResult(ClaimCondition Condition, double? Amount, Interval? Range, bool? Holds, string Words)
 {
     /// <summary>How far the figure is on the right side of its limit, in the unit of the limit; below 0 where it is on the wrong one.</summary>
-    public double? Margin => Amount is not { } amount ? null : Condition.Comparison is ClaimComparison.AtMost or ClaimComparison.Below ? Condition.Limit - amount : amount - Condition.Limit;
+    public double? Margin => Amount is not { } amount ? null : (double)Condition.Test.Margin(RoundingTable.ToDecimal(amount), RoundingTable.ToDecimal(Condition.Limit));
 
     /// <summary>Whether the whole range meets the limit; null where there is no range.</summary>
-    public bool? HoldsOverRange => Range is not { } range ? null : Condition.Comparison switch
-    {
-        ClaimComparison.AtMost => range.High <= Condition.Limit,
-        ClaimComparison.Below => range.High < Condition.Limit,
-        ClaimComparison.Above => range.Low > Condition.Limit,
-        _ => range.Low >= Condition.Limit,
-    };
+    public bool? HoldsOverRange => Range is not { } range ? null
+        : Condition.Test.Passes(RoundingTable.ToDecimal(Condition.Test.IsUpper ? range.High : range.Low), RoundingTable.ToDecimal(Condition.Limit));
 }
 
 /// <summary>A claim held against a food.</summary>

@@ -14,17 +14,6 @@ namespace Tamis.Labels;
 /// <param name="Origin">Where the band came from.</param>
 public sealed record FrontOfPackBand(string Scheme, string Part, string Figure, string Word, string Level, int Points, FigureBand Range, string Unit, RuleOrigin Origin);
 
-/// <summary>A range of numbers with its ends in or out.</summary>
-/// <param name="From">The lower end.</param>
-/// <param name="IncludesFrom">Whether it belongs to the range.</param>
-/// <param name="To">The upper end; null where there is none.</param>
-/// <param name="IncludesTo">Whether it belongs to the range.</param>
-public readonly record struct FigureBand(decimal From, bool IncludesFrom, decimal? To, bool IncludesTo)
-{
-    /// <summary>Whether the range takes an amount.</summary>
-    public bool Takes(decimal amount) => (amount > From || IncludesFrom && amount == From) && (To is not { } to || amount < to || IncludesTo && amount == to);
-}
-
 /// <summary>The schemes for the front of a pack that a government has published: <c>front-of-pack.csv</c> and <c>front-of-pack-rules.csv</c>.</summary>
 public sealed class FrontOfPackRules
 {
@@ -101,7 +90,7 @@ public sealed class FrontOfPackRules
             var scheme = row.Cells.Required("scheme");
             if (!schemes.Contains(scheme)) row.Cells.Note("scheme", $"one of: {string.Join(", ", schemes)}");
             return new FrontOfPackBand(scheme, row.Cells.Required("part"), row.Cells.Text("figure") ?? "", row.Cells.Required("word"), row.Cells.Text("level") ?? "", row.Cells.Whole("points", 0) ?? 0,
-                new(row.RequiredDecimal("from"), row.Flag("from_inclusive"), row.Decimal("to"), row.Flag("to_inclusive")), row.Cells.Text("unit") ?? "", row.Origin());
+                row.Band(), row.Cells.Text("unit") ?? "", row.Origin());
         })];
         return new(bands, folder.RowsIfAny("front-of-pack-rules.csv", ["key", "value"], problems).ToDictionary(row => row.Cells.Required("key"), row => row.Cells.RequiredNumber("value", 0), Names.Comparer));
     }

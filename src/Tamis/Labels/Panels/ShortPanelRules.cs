@@ -83,13 +83,12 @@ public sealed class ShortPanelRules
     private static ShortPanelRules Read(RuleFolder folder, List<CellProblem> problems)
     {
         var rows = folder.RowsIfAny(File, Columns, problems);
-        string[] languages = rows is [] ? [] : [.. rows[0].Cells.Row.Sheet.Besides([.. Columns, .. RuleRow.OriginColumns])];
         List<InsignificantFigure> figures = [];
         int? from = null;
-        Dictionary<string, string> statements = new(Names.Comparer), and = new(Names.Comparer);
+        IReadOnlyDictionary<string, string> statements = new Dictionary<string, string>(), and = statements;
         foreach (var row in rows)
         {
-            var said = languages.Where(language => row.Cells.Text(language) is not null).ToDictionary(language => language, language => row.Cells.Text(language)!, Names.Comparer);
+            var said = row.ByLanguage(Columns);
             switch (row.Cells.Text("way"))
             {
                 case "statement": statements = said; row.Origin(); break;

@@ -22,17 +22,20 @@ public sealed record RoundingBand
     /// <summary>The unit of the amounts.</summary>
     public required string Unit { get; init; }
 
+    /// <summary>The amounts that it takes, in <see cref="Unit"/>.</summary>
+    public required FigureBand Range { get; init; }
+
     /// <summary>The lower end, in <see cref="Unit"/>.</summary>
-    public required decimal From { get; init; }
+    public decimal From => Range.From;
 
     /// <summary>Whether the lower end itself belongs to the band.</summary>
-    public required bool IncludesFrom { get; init; }
+    public bool IncludesFrom => Range.IncludesFrom;
 
     /// <summary>The upper end, in <see cref="Unit"/>; null where there is none.</summary>
-    public required decimal? To { get; init; }
+    public decimal? To => Range.To;
 
     /// <summary>Whether the upper end itself belongs to the band.</summary>
-    public required bool IncludesTo { get; init; }
+    public bool IncludesTo => Range.IncludesTo;
 
     /// <summary>How it rounds.</summary>
     public required RoundingMethod Method { get; init; }
@@ -68,15 +71,14 @@ public sealed record RoundingBand
     public InForce InForce { get; init; } = InForce.Always;
 
     /// <summary>Whether the band takes this amount.</summary>
-    public bool Takes(decimal amount) =>
-        (amount > From || IncludesFrom && amount == From) && (To is not { } to || amount < to || IncludesTo && amount == to);
+    public bool Takes(decimal amount) => Range.Takes(amount);
 
     /// <summary>The rule in words: <c>nearest 0.1 g from 0.5 to 10 g, ties up</c>.</summary>
     public string InWords => Method switch
     {
-        RoundingMethod.Text => $"'{Text}' {Range}{OnlyIf}",
-        RoundingMethod.Significant => $"{Plain(Increment)} significant figures {Range}{OnlyIf}, ties up",
-        _ => $"nearest {Plain(Increment)} {Unit} {Range}{OnlyIf}, ties up",
+        RoundingMethod.Text => $"'{Text}' {RangeInWords}{OnlyIf}",
+        RoundingMethod.Significant => $"{Plain(Increment)} significant figures {RangeInWords}{OnlyIf}, ties up",
+        _ => $"nearest {Plain(Increment)} {Unit} {RangeInWords}{OnlyIf}, ties up",
     };
 
     private string OnlyIf => If.Length > 0 ? $" ({If})" : "";
@@ -84,7 +86,7 @@ public sealed record RoundingBand
     /// <summary>The figure, the rule and where it came from.</summary>
     public override string ToString() => $"{Key}: {InWords} [{Origin}]";
 
-    private string Range => To is { } to
+    private string RangeInWords => To is { } to
         ? $"{(IncludesFrom ? "from" : "above")} {Plain(From)} {(IncludesTo ? "up to" : "to below")} {Plain(to)} {Unit}"
         : $"{(IncludesFrom ? "from" : "above")} {Plain(From)} {Unit}";
 

@@ -165,10 +165,7 @@ internal static class RuleSetReader
         {
             Key = row.Cells.Required("key"),
             Unit = row.Cells.Required("unit"),
-            From = row.RequiredDecimal("from"),
-            IncludesFrom = row.Flag("from_inclusive"),
-            To = row.Decimal("to"),
-            IncludesTo = row.Flag("to_inclusive"),
+            Range = row.Band(),
             Method = method,
             Increment = increment ?? 0,
             Printed = row.Cells.Text("printed") ?? "",

@@ -74,7 +74,7 @@ public static class ServingMaker
         var word = food.UnitWord ?? "piece";
         var (reference, size) = Reference(rules, food.Category, food.DensityGramsPerMillilitre);
         var unit = food.UnitGrams ?? food.NetGrams ?? throw Wrong("portion_g", "", "the mass of a unit in grams, or net_g, the net content");
-        var rule = rows.All.FirstOrDefault(rule => rule.OfPackage ? food.NetGrams is { } net && rule.Takes(net / reference * 100) : rule.Takes(unit / reference * 100))
+        var rule = rows.All.FirstOrDefault(rule => (rule.OfPackage ? food.NetGrams : unit) is { } grams && rule.Percent.Takes(RoundingTable.ToDecimal(grams / reference * 100)))
             ?? throw Wrong("portion_g", Written(unit), $"the mass of a unit that a row of serving-rules.csv takes beside a reference amount of {Written(reference)} g");
         var (grams, household) = rule.Made switch
         {

@@ -20,18 +20,10 @@ public enum ServingMade
 
 /// <summary>One rule by which a serving follows from the reference amount.</summary>
 /// <param name="OfPackage">Whether the size of the package is held against the reference amount; otherwise that of one unit.</param>
-/// <param name="FromPercent">The lower end, in per cent of the reference amount.</param>
-/// <param name="IncludesFrom">Whether the lower end belongs to it.</param>
-/// <param name="ToPercent">The upper end; null where there is none.</param>
-/// <param name="IncludesTo">Whether the upper end belongs to it.</param>
+/// <param name="Percent">The sizes that it is for, in per cent of the reference amount.</param>
 /// <param name="Made">What the serving is then.</param>
 /// <param name="Origin">Where the rule came from.</param>
-public sealed record ServingRule(bool OfPackage, double FromPercent, bool IncludesFrom, double? ToPercent, bool IncludesTo, ServingMade Made, RuleOrigin Origin)
-{
-    /// <summary>Whether a package or unit of this size falls under the rule.</summary>
-    public bool Takes(double percent) =>
-        (percent > FromPercent || IncludesFrom && percent == FromPercent) && (ToPercent is not { } to || percent < to || IncludesTo && percent == to);
-}
+public sealed record ServingRule(bool OfPackage, FigureBand Percent, ServingMade Made, RuleOrigin Origin);
 
 /// <summary>How a rule set makes a serving from its reference amounts: <c>serving-rules.csv</c> and the fractions of a unit that it allows.</summary>
 public sealed class ServingRules
@@ -66,7 +58,7 @@ public sealed class ServingRules
         SortedSet<int> parts = [];
         foreach (var row in rows)
         {
-            rules.Add(new(row.Choice("measure", Measures), (double)row.RequiredDecimal("from_percent"), row.Flag("from_inclusive"), (double?)row.Decimal("to_percent"), row.Flag("to_inclusive"), row.Choice("serving", Made), row.Origin()));
+            rules.Add(new(row.Choice("measure", Measures), row.Band("_percent"), row.Choice("serving", Made), row.Origin()));
             foreach (var part in row.Cells.Words("parts"))
             {
                 if (int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 1) parts.Add(number);
