@@ -25,10 +25,13 @@ internal static class CheckCommand
         try
         {
             var dessert = Dessert.Open(folder);
-            problems = dessert.Problems;
+            // What a label asks is looked at once the sheets themselves can be read.
+            problems = dessert.Problems is [] ? LabelCells.Problems(dessert) : dessert.Problems;
             writer.WriteLine($"{dessert.Name}: read {string.Join(", ", dessert.SheetsFound)}.");
             foreach (var sheet in dessert.Sheets) SayHow(sheet, writer);
             foreach (var (file, wouldAdd) in dessert.SheetsMissing) writer.WriteLine($"{file} is not there; it would add: {wouldAdd}.");
+            if (problems is [])
+                foreach (var (key, near) in DessertKeys.Unread(dessert.Facts)) writer.WriteLine($"dessert.csv, key '{key}': kept and not read{(near is null ? "" : $"; is it {near}?")}");
             foreach (var column in dessert.UnreadTrialColumns) writer.WriteLine($"formula.csv, column '{column}': kept and not read; trials.csv names no such trial.");
         }
         catch (TableException problem)

@@ -37,6 +37,9 @@ public sealed class DessertFacts
         }
     }
 
+    /// <summary>The keys that have a row, in the order of the sheet.</summary>
+    public IReadOnlyList<string> Keys => [.. _rows.Select(row => row.Key).Distinct(Names.Comparer)];
+
     /// <summary>The values of a key for a trial: rows that name it, or else the rows for all.</summary>
     public IReadOnlyList<string> All(string key, string? trial = null)
     {

@@ -38,4 +38,17 @@ public class CheckCommandTests
         Assert.Contains("trials.csv: kept and not read: Mood.", said.ToString(), StringComparison.Ordinal);
         Assert.Contains("formula.csv is open in a spreadsheet", said.ToString(), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Run_KeyThatNothingReads_IsNamedWithTheNearestThatSomethingDoes()
+    {
+        using var scratch = new ScratchFolder();
+        scratch.Write("mine/trials.csv", "trial\nT1\n");
+        scratch.Write("mine/formula.csv", "component,line,T1\nshell,butter,100 g\n");
+        scratch.Write("mine/dessert.csv", "key,value\nportin_g,40\nname,Loaf\n");
+        using var said = new StringWriter();
+        Assert.Equal(0, CheckCommand.Run(scratch["mine"], said));
+        Assert.Contains("dessert.csv, key 'portin_g': kept and not read; is it portion_g?", said.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("key 'name'", said.ToString(), StringComparison.Ordinal);
+    }
 }

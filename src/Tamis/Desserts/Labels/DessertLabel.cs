@@ -23,7 +23,7 @@ public static class DessertLabel
         var markets = MarketsOf(dessert, trial, market);
         var rules = KitData.Rules(markets[0].Rules);
         string[] languages = [.. markets.Select(each => each.Language).Distinct(Names.Comparer)];
-        var pack = PackOf(dessert, trial);
+        var pack = LabelAsked.Pack(dessert, trial);
         var whole = dessert.Whole(trial);
         NutritionPanel[] panels = [.. DessertPanels.BasesOf(dessert, trial, rules).Where(basis => !basis.IsPackage).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To, DessertPanels.VoluntaryOf(dessert, trial, rules).Declared))];
         var serving = DessertPanels.ServingOf(dessert, trial, rules);
@@ -77,12 +77,6 @@ public static class DessertLabel
         Market[] own = [.. asked.SelectMany(word => known.Where(each => IsMeant(each, word))).Distinct()];
         return Array.TrueForAll(own, each => each.Rules == own[0].Rules) ? own
             : throw Missing("market", $"markets of one rule set for one pack; these are of {string.Join(", ", own.Select(each => each.Rules).Distinct())}");
-    }
-
-    private static PackShape PackOf(Dessert dessert, string trial)
-    {
-        if (dessert.Facts.Text("box_mm", trial) is { } box) return PackShape.Parse(box) ?? throw Missing("box_mm", "length, width and height in mm, such as 185 x 75 x 65");
-        return dessert.Facts.Number("surface_cm2", trial) is > 0 and { } surface ? PackShape.Surface(surface) : throw Missing("box_mm", "a row 'box_mm' (length x width x height), or 'surface_cm2' of the largest face: sizes of print hang on it");
     }
 
     // A quantity is never said larger than it is: ounces are rounded down.

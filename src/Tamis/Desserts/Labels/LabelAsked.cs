@@ -28,6 +28,15 @@ internal static class LabelAsked
         return AllOf(dessert, trial, "food_category", [.. known.All.Select(each => each.Name)]) is [.., var name] ? known.Find(name) : null;
     }
 
+    /// <summary>The outside of the pack: the box, or the largest face.</summary>
+    /// <exception cref="TableException">Neither is written, or a cell holds no size.</exception>
+    public static PackShape Pack(Dessert dessert, string trial)
+    {
+        if (dessert.Facts.Text("box_mm", trial) is { } box) return PackShape.Parse(box) ?? throw new TableException([dessert.Facts.Problem("box_mm", trial, "length, width and height in mm, such as 185 x 75 x 65")]);
+        return dessert.Facts.Number("surface_cm2", trial) is > 0 and { } surface ? PackShape.Surface(surface)
+            : throw new TableException([dessert.Facts.Problem("surface_cm2", trial, "a row 'box_mm' (length x width x height), or 'surface_cm2' of the largest face: sizes of print hang on it")]);
+    }
+
     private static IReadOnlyList<string> AllOf(Dessert dessert, string trial, string key, IReadOnlyList<string> known)
     {
         List<CellProblem> problems = [];

@@ -24,7 +24,13 @@ public enum Needed
 /// <param name="Exemptions">Exemptions that lift it, by the names under which <c>dessert.csv</c> asks for them.</param>
 /// <param name="Origin">Where the row came from.</param>
 /// <param name="InForce">When it is in force.</param>
-public sealed record SaleRequirement(string Form, string Particular, Needed Needed, string When, string By, IReadOnlyList<string> Exemptions, RuleOrigin Origin, InForce InForce);
+public sealed record SaleRequirement(string Form, string Particular, Needed Needed, string When, string By, IReadOnlyList<string> Exemptions, RuleOrigin Origin, InForce InForce)
+{
+    /// <summary>The keys of <c>dessert.csv</c> of which one shows that it is there; none where something else does.</summary>
+    public IReadOnlyList<string> FactKeys => By.StartsWith(FactWord, StringComparison.Ordinal) ? By[FactWord.Length..].Split(';', StringSplitOptions.TrimEntries) : [];
+
+    internal const string FactWord = "fact ";
+}
 
 /// <summary>What each form of sale asks for under a rule set: <c>form-of-sale.csv</c>.</summary>
 public sealed class SaleRules
@@ -58,7 +64,7 @@ public sealed class SaleRules
     private static SaleRules Read(RuleFolder folder, List<CellProblem> problems) => new([.. folder.RowsIfAny(File, ["form", "particular", "needed", "when", "by", "exemptions"], problems).Select(row =>
     {
         var by = row.Cells.Required("by");
-        if (!by.StartsWith("fact ", StringComparison.Ordinal) && !Showing.Contains(by, Names.Comparer)) row.Cells.Note("by", $"fact and a key of dessert.csv, or one of: {string.Join(", ", Showing)}");
+        if (!by.StartsWith(SaleRequirement.FactWord, StringComparison.Ordinal) && !Showing.Contains(by, Names.Comparer)) row.Cells.Note("by", $"fact and a key of dessert.csv, or one of: {string.Join(", ", Showing)}");
         return new SaleRequirement(row.Cells.Required("form"), row.Cells.Required("particular"), row.Choice("needed", Words), row.Cells.Text("when") ?? "", by, row.Cells.Words("exemptions"), row.Origin(), row.InForce());
     })]);
 }

@@ -1,0 +1,28 @@
+using Tamis.Labels;
+
+namespace Tamis.Desserts;
+
+/// <summary>The keys of <c>dessert.csv</c> that anything reads: those of the kit, and those that a row of a rule set asks for.</summary>
+public static class DessertKeys
+{
+    // A test holds this list against what the library reads.
+    private static readonly string[] Own =
+    [
+        "about", "additives", "box_mm", "business", "claim", "compounds", "cooling_rule", "cross_contact", "currency", "date_kind", "date_order", "decimal_mark", "declare", "density_g_ml", "drink", "emphasis",
+        "energy_kwh", "energy_per_kwh", "exemption", "food_category", "form_of_sale", "fruit_percent", "ground_colour", "household", "instructions", "keep", "labour_per_hour", "lot", "market", "name", "net_g", "order",
+        "origin", "panel_form", "pieces", "portion_g", "portion_word", "portions", "price", "print_colour", "reference_amount_g", "reserve_percent", "serving_category", "shelf_days", "state", "surface_cm2", "tax_percent",
+    ];
+
+    private static readonly Lazy<IReadOnlyList<string>> Every = new(() =>
+        [.. Own.Concat(KitchenVariations.Keys).Concat(KitData.RuleSetNames.Select(KitData.Rules).SelectMany(OfRules)).Distinct(Names.Comparer).Order(StringComparer.Ordinal)]);
+
+    /// <summary>Every key, in alphabetical order.</summary>
+    public static IReadOnlyList<string> All => Every.Value;
+
+    /// <summary>The keys of a dessert's sheet that nothing reads, each with the nearest that something does; null where none is near.</summary>
+    public static IReadOnlyList<(string Key, string? Near)> Unread(DessertFacts facts) =>
+        [.. facts.Keys.Except(All, Names.Comparer).Select(key => (key, Names.Nearest(key, All).FirstOrDefault()))];
+
+    private static IEnumerable<string> OfRules(RuleSet rules) => ParticularRules.Of(rules).All.Select(rule => rule.Says?.Key).OfType<string>()
+        .Concat(SaleRules.Of(rules).All.SelectMany(row => row.FactKeys));
+}

@@ -1,0 +1,61 @@
+using Tamis.Labels;
+using Tamis.Tables;
+
+namespace Tamis.Desserts;
+
+/// <summary>Looks at what <c>dessert.csv</c> asks of a label before anybody draws one: markets and languages, claims, forms of sale, kinds of food and of date, pack and portion.</summary>
+public static class LabelCells
+{
+    /// <summary>Every cell that a label could not be drawn up from, over all trials, in the order of the sheet; each once, as the first rule set misses it.</summary>
+    /// <param name="dessert">A dessert whose sheets can be read.</param>
+    public static IReadOnlyList<CellProblem> Problems(Dessert dessert) =>
+        [.. dessert.Batches.SelectMany(batch => ProblemsOf(dessert, batch.Trial)).DistinctBy(problem => (problem.File, problem.Row, problem.Column)).OrderBy(problem => problem.Row)];
+
+    private static IEnumerable<CellProblem> ProblemsOf(Dessert dessert, string trial)
+    {
+        var sets = KitData.RuleSetNames.Select(KitData.Rules).ToArray();
+        IReadOnlyList<Market> markets = [];
+        foreach (var problem in Tried(() => markets = dessert.Markets(trial))) yield return problem;
+        RuleSet[] sold = markets.Count == 0 ? sets : [.. markets.Select(market => KitData.Rules(market.Rules)).Distinct()];
+
+        string[] languages = [.. LabelWords.Of(sets[0].Folder).Languages.Concat(sold.SelectMany(set => PanelTerms.Of(set).Languages)).Distinct(Names.Comparer)];
+        foreach (var (value, row) in dessert.Facts.RowsOf("market", trial))
+            if (value.Split(';', StringSplitOptions.TrimEntries) is [_, _, var language] && !languages.Contains(language, Names.Comparer))
+                yield return row.Problem("value", $"a language that the rules have words for: {string.Join(", ", languages)}; or a further column in data/rules/words.csv");
+
+        foreach (var (value, row) in dessert.Facts.RowsOf("claim", trial))
+            if (!Array.Exists(sold, set => ClaimRules.Of(set).Find(value) is not null || ReservedNames.Of(set).In(value).Count > 0))
+                yield return row.Problem("value", $"a claim that the rules know, such as {string.Join(" or ", sold.SelectMany(set => ClaimRules.Of(set).Nearest(value)).Distinct(Names.Comparer).Take(3).DefaultIfEmpty("source of fibre"))}");
+
+        string[] kinds = [.. sold.SelectMany(set => DateRules.Of(set).Marks).Select(mark => mark.Name).Distinct(Names.Comparer)];
+        foreach (var (value, row) in dessert.Facts.RowsOf("date_kind", trial))
+            if (kinds.Length > 0 && !kinds.Contains(value, Names.Comparer)) yield return row.Problem("value", $"one of: {string.Join(", ", kinds)}");
+
+        foreach (var set in sold)
+        {
+            if (dessert.Facts.RowsOf("form_of_sale", trial).Any())
+                foreach (var problem in Tried(() => LabelAsked.FormOfSale(dessert, trial, SaleRules.Of(set)))) yield return problem;
+            foreach (var problem in Tried(() => LabelAsked.Category(dessert, trial, set))) yield return problem;
+            foreach (var problem in Tried(() => DessertPanels.ServingOf(dessert, trial, set))) yield return problem;
+            foreach (var problem in Tried(() => DessertPanels.HundredOf(dessert, trial))) yield return problem;
+            foreach (var problem in Tried(() => DessertPanels.IsShortWanted(dessert, trial))) yield return problem;
+        }
+        foreach (var problem in Tried(() => LabelAsked.Exemptions(dessert, trial))) yield return problem;
+        // Without a size nobody draws the pack, and that is no fault: only one that cannot be read is.
+        if (dessert.Facts.Keys.Intersect(["box_mm", "surface_cm2"], Names.Comparer).Any())
+            foreach (var problem in Tried(() => LabelAsked.Pack(dessert, trial))) yield return problem;
+    }
+
+    private static IReadOnlyList<CellProblem> Tried(Action read)
+    {
+        try
+        {
+            read();
+            return [];
+        }
+        catch (TableException error)
+        {
+            return error.Problems;
+        }
+    }
+}

@@ -1,0 +1,43 @@
+using Tamis.Desserts;
+
+namespace Tamis.Tests.Desserts;
+
+public class LabelCellsTests
+{
+    [Theory]
+    [InlineData("damson-tart")]
+    [InlineData("travel-loaf")]
+    public void Problems_Demo_None(string dessert) => Assert.Empty(LabelCells.Problems(Dessert.Open(KitFolder.Data($"desserts/{dessert}"))));
+
+    // What a tired person writes, one cell at a time; the cell is named, with something that helps.
+    [Theory]
+    [InlineData("portion_g,40", "portion_g,400", "net_g")]
+    [InlineData("FR; EU; fr", "FR; EUU; fr", "eu")]
+    [InlineData("FR; EU; fr", "FR, EU, fr", "IE; EU; en")]
+    [InlineData("FR; EU; fr", "FI; EU; fi", "words.csv")]
+    [InlineData("claim,no added sugars", "claim,no addd sugars", "no added sugars")]
+    [InlineData("date_kind,best before", "date_kind,best befor", "best before")]
+    [InlineData("form_of_sale,prepacked", "form_of_sale,prepackd", "prepacked")]
+    [InlineData("food_category,fine bakery wares", "food_category,fine bakery", "fine bakery wares")]
+    [InlineData("185 x 75 x 65", "185 x 75", "185 x 75 x 65")]
+    public void Problems_WrongCell_IsNamedWithWhatWouldDo(string right, string wrong, string helps)
+    {
+        using TemporaryFolder folder = new();
+        foreach (var part in new[] { "store", "travel-loaf" })
+        {
+            Directory.CreateDirectory(Path.Combine(folder.Path, part));
+            foreach (var file in Directory.EnumerateFiles(KitFolder.Data($"desserts/{part}"), "*.csv")) File.Copy(file, Path.Combine(folder.Path, part, Path.GetFileName(file)));
+        }
+        var sheet = Path.Combine(folder.Path, "travel-loaf", "dessert.csv");
+        var text = File.ReadAllText(sheet);
+        Assert.Contains(right, text, StringComparison.Ordinal);
+        if (wrong.Contains("FR,", StringComparison.Ordinal)) wrong = $"\"{wrong}\"";
+        File.WriteAllText(sheet, text.Replace(right, wrong, StringComparison.Ordinal));
+
+        var problem = Assert.Single(LabelCells.Problems(Dessert.Open(Path.Combine(folder.Path, "travel-loaf"))));
+
+        Assert.Equal(("dessert.csv", "value"), (problem.File, problem.Column));
+        Assert.True(problem.Row > 1);
+        Assert.Contains(helps, problem.Expected, StringComparison.OrdinalIgnoreCase);
+    }
+}
