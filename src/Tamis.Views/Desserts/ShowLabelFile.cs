@@ -41,8 +41,8 @@ public static partial class Show
     /// <summary>What a reformulation changes on the pack: every printed text that is another.</summary>
     public static Html PackChanges(Dessert dessert, string from, string to, string rules, string language = "en") => Guarded(to, "label", () =>
     {
-        var day = new DateOnly(2000, 1, 1);
-        var changes = Desserts.LabelRecords.DrawUp(dessert, from, rules, language, "nobody", day).Against(Desserts.LabelRecords.DrawUp(dessert, to, rules, language, "nobody", day)).Where(change => change.IsPrinted).ToArray();
+        var (before, after) = (Desserts.LabelRecords.SectionsOf(dessert, from, rules, language), Desserts.LabelRecords.SectionsOf(dessert, to, rules, language));
+        var changes = RecordDifference.Between(before, after).Where(change => change.IsPrinted).ToArray();
         return changes.Length == 0
             ? Notes.Small(Html.Of($"From {from} to {to} nothing that is printed changes, {KitData.Rules(rules).Title}."))
             : new DataTable($"What changes on the pack from {from} to {to}, {KitData.Rules(rules).Title}", [Column.Words("Printed"), Column.Words(from), Column.Words(to)],

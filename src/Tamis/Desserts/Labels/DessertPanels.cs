@@ -119,10 +119,14 @@ public static class DessertPanels
         LabelCertainty.Of(Of(dessert, trial, rules), KitchenVariations.Of(dessert, trial), ClaimSubjects(dessert, trial, rules));
 
     /// <summary>The figures that claims of a trial are made of, each with the kind of claim.</summary>
-    public static IReadOnlyDictionary<string, ClaimSubject> ClaimSubjects(Dessert dessert, string trial, string rules)
+    public static IReadOnlyDictionary<string, ClaimSubject> ClaimSubjects(Dessert dessert, string trial, string rules) =>
+        ClaimSubjects(DessertClaims.Asked(dessert, trial, rules).Select(each => each.Verdict));
+
+    /// <summary>The figures that claims are made of, each with the kind of claim; where two claims are of one figure, the later one counts.</summary>
+    internal static IReadOnlyDictionary<string, ClaimSubject> ClaimSubjects(IEnumerable<ClaimVerdict> claims)
     {
         Dictionary<string, ClaimSubject> subjects = new(Names.Comparer);
-        foreach (var condition in DessertClaims.Asked(dessert, trial, rules).SelectMany(each => each.Verdict.Conditions).Select(result => result.Condition).Where(condition => condition.Figure.Length > 0))
+        foreach (var condition in claims.SelectMany(verdict => verdict.Conditions).Select(result => result.Condition).Where(condition => condition.Figure.Length > 0))
             subjects[condition.Figure] = condition.Test.IsUpper ? ClaimSubject.AtMost : ClaimSubject.AtLeast;
         return subjects;
     }

@@ -60,6 +60,9 @@ public sealed record SaleChecklist(string Form, IReadOnlyList<SaleItem> Items)
 /// <summary>What the sheets show of the things that a form of sale may ask for.</summary>
 internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules, string language)
 {
+    // Three things that may be asked for look at the list, and it is drawn up once.
+    private readonly Lazy<IngredientDeclaration> _list = new(() => dessert.IngredientList(trial, rules.Name, language));
+
     /// <summary>Whether it is there (null where no sheet can show it), with what there is or what to supply.</summary>
     public (bool? IsThere, string Words, Source? Origin) Of(string by) => by switch
     {
@@ -83,14 +86,14 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
             : (false, $"a row {string.Join(" or ", wanted)} in dessert.csv", null);
     }
 
-    private (bool?, string, Source?) List() => Tried(() => dessert.IngredientList(trial, rules.Name, language) is { IsDraft: true } draft
+    private (bool?, string, Source?) List() => Tried(() => _list.Value is { IsDraft: true } draft
         ? (false, $"the list is a draft: {draft.Problems[0]}{(draft.Problems.Count > 1 ? $" and {draft.Problems.Count - 1} more" : "")}", draft.Problems[0].Origin) : (true, "the list is complete", (Source?)null));
 
     private (bool?, string, Source?) Allergens() => Tried(() =>
     {
         string[] unknown = [.. dessert.Whole(trial).Parts.Where(part => part.MassGrams > 0 && part.Ingredient.Allergens is null).Select(part => part.Ingredient.Name).Distinct(Names.Comparer)];
         if (unknown.Length > 0) return (false, $"nobody has written down the allergens of {string.Join(", ", unknown)}", null);
-        var list = dessert.IngredientList(trial, rules.Name, language);
+        var list = _list.Value;
         return (true, list.Contains.Count == 0 ? "looked at: none of this law’s list" : string.Join(", ", list.Contains.Select(rule => rule.Substance)), (Source?)null);
     });
 
@@ -102,7 +105,7 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
 
     private (bool?, string, Source?) Quantities() => Tried(() =>
     {
-        string[] stated = [.. dessert.IngredientList(trial, rules.Name, language).Items.Where(item => item.Quantity is not null).Select(item => $"{item.Printed} {item.Quantity}")];
+        string[] stated = [.. _list.Value.Items.Where(item => item.Quantity is not null).Select(item => $"{item.Printed} {item.Quantity}")];
         return stated.Length > 0 ? (true, string.Join(", ", stated), null) : (null, "no ingredient of the list is in the name; whether words or pictures dwell on one is for a competent person", (Source?)null);
     });
 

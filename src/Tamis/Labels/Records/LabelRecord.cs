@@ -25,7 +25,27 @@ public sealed record RecordSection(string Title, bool IsPrinted, IReadOnlyList<R
 /// <param name="Then">What the record has; empty where it has no such line.</param>
 /// <param name="Now">What is there now; empty where it is gone.</param>
 /// <param name="Source">Where it stands now, or stood then.</param>
-public sealed record RecordDifference(string Section, bool IsPrinted, string Key, string Then, string Now, string Source);
+public sealed record RecordDifference(string Section, bool IsPrinted, string Key, string Then, string Now, string Source)
+{
+    /// <summary>What is not as it was, section by section.</summary>
+    /// <param name="then">The sections of a record, or of another trial.</param>
+    /// <param name="now">The sections to hold against them.</param>
+    public static IReadOnlyList<RecordDifference> Between(IReadOnlyList<RecordSection> then, IReadOnlyList<RecordSection> now) =>
+        [.. then.Concat(now).Select(section => section.Title).Distinct().SelectMany(title => Between(SectionOf(then, title), SectionOf(now, title), title))];
+
+    private static RecordSection? SectionOf(IEnumerable<RecordSection> sections, string title) => sections.FirstOrDefault(section => section.Title == title);
+
+    private static IEnumerable<RecordDifference> Between(RecordSection? then, RecordSection? now, string title)
+    {
+        var isPrinted = (then ?? now)!.IsPrinted;
+        var (before, after) = (then?.Rows.ToDictionary(row => row.Key) ?? [], now?.Rows.ToDictionary(row => row.Key) ?? []);
+        foreach (var key in before.Keys.Union(after.Keys))
+        {
+            var (old, current) = (before.GetValueOrDefault(key), after.GetValueOrDefault(key));
+            if (old?.Text != current?.Text) yield return new(title, isPrinted, key, old?.Text ?? "", current?.Text ?? "", (current ?? old)!.Source);
+        }
+    }
+}
 
 /// <summary>A label as it was signed: everything that it rests on, who signed it and when.</summary>
 /// <remarks>The digest is SHA-256 over the record without it, so that a changed file is found out. It is no proof of who signed: it guards against slips, not against forgers.</remarks>
@@ -83,26 +103,8 @@ public sealed record LabelRecord
         }
     }
 
-    /// <summary>What is not as this record has it, section by section.</summary>
-    /// <param name="now">A record of the same product drawn up now.</param>
-    public IReadOnlyList<RecordDifference> Against(LabelRecord now) =>
-        [.. Sections.Select(section => section.Title).Union(now.Sections.Select(section => section.Title)).SelectMany(title => Between(SectionOf(title), now.SectionOf(title), title))];
-
     private string? Repeated() => Sections.GroupBy(section => section.Title).FirstOrDefault(group => group.Count() > 1)?.Key
         ?? Sections.SelectMany(section => section.Rows.GroupBy(row => row.Key).Where(group => group.Count() > 1).Select(group => $"{section.Title}: {group.Key}")).FirstOrDefault();
-
-    private RecordSection? SectionOf(string title) => Sections.FirstOrDefault(section => section.Title == title);
-
-    private static IEnumerable<RecordDifference> Between(RecordSection? then, RecordSection? now, string title)
-    {
-        var isPrinted = (then ?? now)!.IsPrinted;
-        var (before, after) = (then?.Rows.ToDictionary(row => row.Key) ?? [], now?.Rows.ToDictionary(row => row.Key) ?? []);
-        foreach (var key in before.Keys.Union(after.Keys))
-        {
-            var (old, current) = (before.GetValueOrDefault(key), after.GetValueOrDefault(key));
-            if (old?.Text != current?.Text) yield return new(title, isPrinted, key, old?.Text ?? "", current?.Text ?? "", (current ?? old)!.Source);
-        }
-    }
 
     private static string DigestOf(LabelRecord record) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes((record with { Digest = null }).ToJson())));
 }
