@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Tamis.Tables;
 
 namespace Tamis.App;
 
@@ -21,4 +22,26 @@ internal static class CommandEnding
             return 1;
         }
     });
+
+    /// <summary>Does a deed; what its user must mend first is said cell by cell or as a sentence, with exit code 1.</summary>
+    /// <param name="writer">Where to say it.</param>
+    /// <param name="deed">The deed; its exit code is passed on.</param>
+    /// <param name="writes">Whether files come of it, so that it is said that there are none.</param>
+    public static int Guarded(TextWriter writer, Func<int> deed, bool writes = true)
+    {
+        try
+        {
+            return deed();
+        }
+        catch (TableException problem)
+        {
+            foreach (var cell in problem.Problems) writer.WriteLine(cell);
+        }
+        catch (Exception refused) when (refused is InvalidOperationException or KeyNotFoundException or ArgumentException)
+        {
+            writer.WriteLine(refused.Message);
+        }
+        if (writes) writer.WriteLine("Nothing was written.");
+        return 1;
+    }
 }

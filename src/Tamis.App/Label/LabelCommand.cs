@@ -25,7 +25,7 @@ internal static class LabelCommand
     /// <param name="rules">The rule sets; none for all of them.</param>
     /// <param name="output">The folder for the files; null for one in the dessert folder.</param>
     /// <param name="writer">Where to say what was done.</param>
-    public static int Run(string folder, string? trial, string[] rules, string? output, TextWriter writer) => Guarded(writer, () =>
+    public static int Run(string folder, string? trial, string[] rules, string? output, TextWriter writer) => CommandEnding.Guarded(writer, () =>
     {
         var dessert = Dessert.Open(folder);
         var (name, sets) = (dessert.Trial(trial ?? dessert.Candidate).Trial, rules.Length > 0 ? rules : [.. KitData.RuleSetNames]);
@@ -36,6 +36,7 @@ internal static class LabelCommand
         Write("label-working", working);
         writer.WriteLine($"{figures.Length} figures of {name} under {sets.Distinct(Names.Comparer).Count()} rule sets, with {working.Length} lines of working:");
         foreach (var file in (string[])["label-figures", "label-working"]) writer.WriteLine($"  {Path.Combine(target, file)}.csv and .json");
+        return 0;
 
         void Write<T>(string file, IReadOnlyList<T> all)
         {
@@ -44,24 +45,4 @@ internal static class LabelCommand
             TextFile.WriteWhole(Path.Combine(target, $"{file}.json"), PanelExport.ToJson(all));
         }
     });
-
-    /// <summary>Does a deed; what its user can mend is said, with exit code 1.</summary>
-    internal static int Guarded(TextWriter writer, Action deed)
-    {
-        try
-        {
-            deed();
-            return 0;
-        }
-        catch (TableException problem)
-        {
-            foreach (var cell in problem.Problems) writer.WriteLine(cell);
-        }
-        catch (Exception refused) when (refused is InvalidOperationException or KeyNotFoundException)
-        {
-            writer.WriteLine(refused.Message);
-        }
-        writer.WriteLine("Nothing was written.");
-        return 1;
-    }
 }

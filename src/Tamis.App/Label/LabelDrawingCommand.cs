@@ -22,31 +22,23 @@ internal static class LabelDrawingCommand
     }
 
     /// <summary>Draws the label; 1 where it is a draft or a cell must be mended, and then nothing is written.</summary>
-    public static int Run(string folder, string market, string? trial, string? output, TextWriter writer)
+    public static int Run(string folder, string market, string? trial, string? output, TextWriter writer) => CommandEnding.Guarded(writer, () =>
     {
-        try
+        var dessert = Dessert.Open(folder);
+        var name = trial ?? dessert.Candidate;
+        var drawing = DessertLabel.Drawn(dessert, name, market);
+        foreach (var attempt in drawing.Attempts) writer.WriteLine(attempt);
+        foreach (var remark in drawing.Remarks) writer.WriteLine($"Look at: {remark}");
+        if (drawing.IsDraft)
         {
-            var dessert = Dessert.Open(folder);
-            var name = trial ?? dessert.Candidate;
-            var drawing = DessertLabel.Drawn(dessert, name, market);
-            foreach (var attempt in drawing.Attempts) writer.WriteLine(attempt);
-            foreach (var remark in drawing.Remarks) writer.WriteLine($"Look at: {remark}");
-            if (drawing.IsDraft)
-            {
-                foreach (var reason in drawing.DraftReasons) writer.WriteLine($"Stops print: {reason}");
-                writer.WriteLine("A draft: nothing was written.");
-                return 1;
-            }
-            Write(drawing, Path.Combine(Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print")), LabelPrint.FileName(name, market)), writer);
-            writer.WriteLine("Print at 100 %, without fitting to the paper. A competent person signs; local rules come first.");
-            return 0;
-        }
-        catch (TableException bad)
-        {
-            foreach (var problem in bad.Problems) writer.WriteLine(problem);
+            foreach (var reason in drawing.DraftReasons) writer.WriteLine($"Stops print: {reason}");
+            writer.WriteLine("A draft: nothing was written.");
             return 1;
         }
-    }
+        Write(drawing, Path.Combine(Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print")), LabelPrint.FileName(name, market)), writer);
+        writer.WriteLine("Print at 100 %, without fitting to the paper. A competent person signs; local rules come first.");
+        return 0;
+    });
 
     private static void Write(LabelDrawing drawing, string path, TextWriter writer)
     {

@@ -27,9 +27,10 @@ internal static class SignCommand
     /// <param name="language">The language of the label.</param>
     /// <param name="today">The day.</param>
     /// <param name="writer">Where to say what was done.</param>
-    public static int Run(string folder, string? trial, string rules, string signer, string language, DateOnly today, TextWriter writer) => LabelCommand.Guarded(writer, () =>
+    public static int Run(string folder, string? trial, string rules, string signer, string language, DateOnly today, TextWriter writer) => CommandEnding.Guarded(writer, () =>
     {
         var dessert = Dessert.Open(folder);
         writer.WriteLine($"Signed: {LabelRecords.Sign(dessert, trial ?? dessert.Candidate, rules, language, signer, today)}");
+        return 0;
     });
 }

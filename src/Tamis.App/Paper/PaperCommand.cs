@@ -21,31 +21,16 @@ internal static class PaperCommand
     }
 
     /// <summary>Writes the pages; 1 if anything must be mended first, and then nothing is written.</summary>
-    public static int Run(string folder, string? trial, int? pieces, string? output, TextWriter writer)
+    public static int Run(string folder, string? trial, int? pieces, string? output, TextWriter writer) => CommandEnding.Guarded(writer, () =>
     {
-        try
-        {
-            var dessert = Dessert.Open(folder);
-            var name = trial ?? dessert.Candidate;
-            if (pieces is < 1) throw new UserProblem("A number of pieces is 1 or more.");
-            var pages = KitchenPaper.AllOf(dessert, name, pieces ?? (int)Math.Ceiling(dessert.WantedPieces(name)));
-            var target = Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print"));
-            foreach (var (file, page) in pages) TextFile.WriteWhole(Path.Combine(target, file), PageShell.Render(page));
-            writer.WriteLine("The pages are ready to print. Open");
-            foreach (var (file, _) in pages) writer.WriteLine($"  {Path.Combine(target, file)}");
-            return 0;
-        }
-        catch (TableException problem)
-        {
-            foreach (var cell in problem.Problems) writer.WriteLine(cell);
-            writer.WriteLine("Nothing was written.");
-            return 1;
-        }
-        catch (Exception unplannable) when (unplannable is ArgumentException or KeyNotFoundException)
-        {
-            writer.WriteLine(unplannable.Message);
-            writer.WriteLine("Nothing was written.");
-            return 1;
-        }
-    }
+        var dessert = Dessert.Open(folder);
+        var name = trial ?? dessert.Candidate;
+        if (pieces is < 1) throw new UserProblem("A number of pieces is 1 or more.");
+        var pages = KitchenPaper.AllOf(dessert, name, pieces ?? (int)Math.Ceiling(dessert.WantedPieces(name)));
+        var target = Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print"));
+        foreach (var (file, page) in pages) TextFile.WriteWhole(Path.Combine(target, file), PageShell.Render(page));
+        writer.WriteLine("The pages are ready to print. Open");
+        foreach (var (file, _) in pages) writer.WriteLine($"  {Path.Combine(target, file)}");
+        return 0;
+    });
 }

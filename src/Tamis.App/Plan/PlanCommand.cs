@@ -1,7 +1,6 @@
 using System.CommandLine;
 using Tamis.Desserts;
 using Tamis.Production;
-using Tamis.Tables;
 using Tamis.Views;
 
 namespace Tamis.App.Plan;
@@ -21,21 +20,13 @@ internal static class PlanCommand
     }
 
     /// <summary>Plans; 0 with a plan, 1 where there is none or a cell must be mended.</summary>
-    public static int Run(string folder, string? trial, int? pieces, TextWriter writer)
+    public static int Run(string folder, string? trial, int? pieces, TextWriter writer) => CommandEnding.Guarded(writer, () =>
     {
-        try
-        {
-            var dessert = Dessert.Open(folder);
-            var plan = PlanOfWork.Of(dessert, trial ?? dessert.Candidate, pieces, progress: new Said(writer));
-            writer.WriteLine(Show.PlanOfWork(plan).ToPlainText());
-            return plan.Answer.Schedule is null ? 1 : 0;
-        }
-        catch (TableException bad)
-        {
-            foreach (var problem in bad.Problems) writer.WriteLine(problem);
-            return 1;
-        }
-    }
+        var dessert = Dessert.Open(folder);
+        var plan = PlanOfWork.Of(dessert, trial ?? dessert.Candidate, pieces, progress: new Said(writer));
+        writer.WriteLine(Show.PlanOfWork(plan).ToPlainText());
+        return plan.Answer.Schedule is null ? 1 : 0;
+    }, writes: false);
 
     private sealed class Said(TextWriter writer) : IProgress<ScheduleProgress>
     {

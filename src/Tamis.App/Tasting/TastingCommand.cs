@@ -27,27 +27,18 @@ internal static class TastingCommand
     /// <param name="output">The folder for the pages; null for one in the dessert folder.</param>
     /// <param name="writer">Where to say what was done.</param>
     /// <param name="feedback">Whether feedback sheets are wanted.</param>
-    public static int Run(string folder, string tasting, string? output, TextWriter writer, bool feedback = false)
+    public static int Run(string folder, string tasting, string? output, TextWriter writer, bool feedback = false) => CommandEnding.Guarded(writer, () =>
     {
-        try
-        {
-            var preparation = TastingPreparation.Of(Dessert.Open(folder), tasting);
-            (string FileName, PageModel Page)[] pages = [.. TastingPages.AllOf(preparation), .. feedback && TastingPages.Feedback(preparation.Dessert) is { } sheets ? [sheets] : Array.Empty<(string, PageModel)>()];
-            var (servings, scores) = preparation.Write();
-            var target = Path.GetFullPath(output ?? Path.Combine(preparation.Dessert.Folder, "to-print"));
-            foreach (var (name, page) in pages) TextFile.WriteWhole(Path.Combine(target, name), PageShell.Render(page));
-            Say(preparation, servings, scores, writer);
-            writer.WriteLine("The pages are ready to print. Open");
-            foreach (var (name, _) in pages) writer.WriteLine($"  {Path.Combine(target, name)}");
-            return 0;
-        }
-        catch (TableException problem)
-        {
-            foreach (var cell in problem.Problems) writer.WriteLine(cell);
-            writer.WriteLine("Nothing was written.");
-            return 1;
-        }
-    }
+        var preparation = TastingPreparation.Of(Dessert.Open(folder), tasting);
+        (string FileName, PageModel Page)[] pages = [.. TastingPages.AllOf(preparation), .. feedback && TastingPages.Feedback(preparation.Dessert) is { } sheets ? [sheets] : Array.Empty<(string, PageModel)>()];
+        var (servings, scores) = preparation.Write();
+        var target = Path.GetFullPath(output ?? Path.Combine(preparation.Dessert.Folder, "to-print"));
+        foreach (var (name, page) in pages) TextFile.WriteWhole(Path.Combine(target, name), PageShell.Render(page));
+        Say(preparation, servings, scores, writer);
+        writer.WriteLine("The pages are ready to print. Open");
+        foreach (var (name, _) in pages) writer.WriteLine($"  {Path.Combine(target, name)}");
+        return 0;
+    });
 
     private static void Say(TastingPreparation preparation, int servings, int scores, TextWriter writer)
     {

@@ -50,5 +50,6 @@ public class LabelDrawingCommandTests
 
         Assert.Equal(1, LabelDrawingCommand.Run(Loaf, "NO", "V1", null, writer));
         Assert.Contains("IE, eu, en", writer.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("Nothing was written.", writer.ToString().TrimEnd(), StringComparison.Ordinal);
     }
 }

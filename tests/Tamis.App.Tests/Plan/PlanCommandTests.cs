@@ -24,4 +24,15 @@ public class PlanCommandTests
         Assert.Equal(1, PlanCommand.Run(Tart, "T10", 60, writer));
         Assert.Contains("moulds.csv, column 'count'", writer.ToString(), StringComparison.Ordinal);
     }
+
+    // A plan is said and never written.
+    [Fact]
+    public void Run_TrialThatIsNotThere_NamesThoseThatAreAndSpeaksOfNoFile()
+    {
+        using var writer = new StringWriter();
+
+        Assert.Equal(1, PlanCommand.Run(Tart, "T99", 3, writer));
+        Assert.Contains("T10", writer.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("written", writer.ToString(), StringComparison.Ordinal);
+    }
 }
