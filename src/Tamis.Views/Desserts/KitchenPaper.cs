@@ -42,7 +42,7 @@ public static class KitchenPaper
         }
         catch (Exception missing) when (missing is ArgumentException or InvalidOperationException or TableException)
         {
-            return (null, missing is ArgumentException { ParamName: { } parameter } ? missing.Message.Replace($" (Parameter '{parameter}')", "", StringComparison.Ordinal) : missing.Message);
+            return (null, missing.Message);
         }
     }
 
@@ -101,11 +101,24 @@ public static class KitchenPaper
     private static Html SpecOf(Dessert dessert, Losses.Batch batch, Losses.ComponentBatch component, Montage.AssembledPiece? piece, string[] line)
     {
         var weighed = component.Lines.GroupBy(each => each.Name, Names.Comparer).Select(same => $"{same.Key} {WeighingSheet.OnScale(same.Sum(each => each.MassGrams)).Text}");
-        var heat = dessert.Method?.StepsOf(component.Name, line).Where(step => step.TemperatureCelsius is not null).Select(step => $"{Typeset.Text(step.Do.TrimEnd('.', ' '))} ({string.Join(", ", ((string?[])[step.Do.Contains($"{step.TemperatureCelsius:0} °C", StringComparison.Ordinal) ? null : Figures.Celsius(step.TemperatureCelsius).Text, step.Minutes is { } minutes ? Figures.Minutes(minutes) : null]).OfType<string>())})".Replace(" ()", "", StringComparison.Ordinal)) ?? [];
-        var measured = dessert.Measured.Where(each => Names.Same(each.Trial, batch.Trial) && Names.Same(each.Component, component.Name) && each.At is null).GroupBy(each => each.What).Select(same => $"{same.Key} {string.Join(" and ", same.Select(each => $"{each.Value.ToString("0.###", CultureInfo.InvariantCulture)}{(each.Unit.Length > 0 ? $"\u202f{each.Unit}" : "")}").Distinct())}");
+        var heat = dessert.Method?.StepsOf(component.Name, line).Where(step => step.TemperatureCelsius is not null).Select(HeatOf) ?? [];
+        var measured = dessert.Measured.Where(each => Names.Same(each.Trial, batch.Trial) && Names.Same(each.Component, component.Name) && each.At is null)
+            .GroupBy(each => each.What).Select(same => $"{same.Key} {string.Join(" and ", same.Select(ValueOf).Distinct())}");
         var inPiece = piece?.GramsOf(component.Name) is { } grams and > 0 ? $", {Figures.Mass(grams).Text} in a piece" : "";
         return Html.Of($"<section><h3>{Show.Capital(component.Name)}</h3><p><small>yields {Figures.Mass(component.YieldGrams).Text}{inPiece}</small></p><p>{string.Join("; ", weighed)}.</p>{Paragraph("", heat)}{Paragraph("Measured: ", measured)}</section>\n");
     }
+
+    // The temperature is not said again where the words of the step say it.
+    private static string HeatOf(MethodStep step)
+    {
+        var celsius = step.Do.Contains($"{step.TemperatureCelsius:0} °C", StringComparison.Ordinal) ? null : Figures.Celsius(step.TemperatureCelsius).Text;
+        var minutes = step.Minutes is { } known ? Figures.Minutes(known) : null;
+        string[] facts = [.. ((string?[])[celsius, minutes]).OfType<string>()];
+        return $"{Typeset.Text(step.Do.TrimEnd('.', ' '))}{(facts.Length > 0 ? $" ({string.Join(", ", facts)})" : "")}";
+    }
+
+    private static string ValueOf(Measurement measured) =>
+        $"{measured.Value.ToString("0.###", CultureInfo.InvariantCulture)}{(measured.Unit.Length > 0 ? $"\u202f{measured.Unit}" : "")}";
 
     private static Html AssemblyOf(Dessert dessert, string[] line)
     {

@@ -25,7 +25,7 @@ public sealed class DessertFacts
                 rows.Add((key, value, reader.Text("trial"), row));
         }
         Check(["pieces", "portions", "portion_g", "net_g", "density_g_ml"], (row, value) => NumberIn(row, value) is > 0, "a number above zero");
-        Check(["price", "tax_percent", "labour_per_hour", "energy_kwh", "energy_per_kwh"], (row, value) => NumberIn(row, value) is >= 0, "a number of zero or more");
+        Check(["price", "tax_percent", "labour_per_hour", "energy_kwh", "energy_per_kwh", "reserve_percent"], (row, value) => NumberIn(row, value) is >= 0, "a number of zero or more");
         Check(["decimal_mark"], (_, value) => Names.Same(value, "point") || Names.Same(value, "comma"), "point or comma");
         Check(["date_order"], (_, value) => DateOrders.Contains(value, Names.Comparer), string.Join(" or ", DateOrders));
         return new(rows);

@@ -85,6 +85,7 @@ public class DessertCostsTests
     [InlineData("labour_per_hour,-5")]
     [InlineData("tax_percent,much")]
     [InlineData("price,-1")]
+    [InlineData("reserve_percent,-10")]
     public void Facts_BadRate_IsNamed(string row)
     {
         using var kitchen = new TemporaryFolder();

@@ -43,9 +43,9 @@ public sealed record Amounts
         if (request.Pieces is { } wanted) ArgumentOutOfRangeException.ThrowIfLessThan(wanted, 1, nameof(request));
         var order = InnerFirst(request.Batch);
         var pieceGrams = order.ToDictionary(each => each.Name, each => request.PieceGrams(each.Name)
-            ?? throw new ArgumentException($"Nobody knows what {each.Name} weighs in a piece: it needs a density in components.csv or a mass in montage.csv.", nameof(request)), Names.Comparer);
+            ?? throw new ArgumentException($"Nobody knows what {each.Name} weighs in a piece: it needs a density in components.csv or a mass in montage.csv."), Names.Comparer);
         foreach (var empty in order.Where(each => each.YieldGrams <= 0 && pieceGrams[each.Name] > 0))
-            throw new ArgumentException($"Nothing is left of {empty.Name} by its written losses, so no amount of it can be planned.", nameof(request));
+            throw new ArgumentException($"Nothing is left of {empty.Name} by its written losses, so no amount of it can be planned.");
 
         var (pieces, makes) = AmountsModel.Solve(request, order, pieceGrams);
         return Exact(request, order, pieceGrams, pieces, makes);

@@ -20,9 +20,9 @@ internal static class AmountsModel
     {
         foreach (var had in request.Have)
             if (!order.Any(component => Names.Same(component.Name, had.Key)))
-                throw new ArgumentException($"The trial has no component '{had.Key}'; it has {string.Join(", ", order.Select(component => component.Name))}.", nameof(request));
+                throw new ArgumentException($"The trial has no component '{had.Key}'; it has {string.Join(", ", order.Select(component => component.Name))}.");
         if (request.Pieces is null && !order.Any(component => request.Have.Keys.Contains(component.Name, Names.Comparer) && Reaches(order, component.Name, pieceGrams, [])))
-            throw new ArgumentException("How many pieces can be made is asked of something that goes into them.", nameof(request));
+            throw new ArgumentException("How many pieces can be made is asked of something that goes into them.");
 
         using var solver = Solver.CreateSolver("SCIP") ?? throw new InvalidOperationException("The solver for whole numbers (SCIP of Google.OrTools) could not be loaded.");
         var pieces = solver.MakeIntVar(request.Pieces ?? 0, request.Pieces ?? MostPieces, "pieces");
