@@ -16,30 +16,34 @@ public sealed class Typeface
     private static readonly Lazy<Typeface> Shipped = new(() => Load(KitFolder.Data("type")));
 
     private readonly Dictionary<int, (double Regular, double Bold)> _widths;
-    private readonly Dictionary<string, string> _measures;
 
-    private Typeface(Dictionary<int, (double, double)> widths, Dictionary<string, string> measures) => (_widths, _measures) = (widths, measures);
+    private Typeface(Dictionary<int, (double, double)> widths, string families, IReadOnlyDictionary<string, double> measures)
+    {
+        (_widths, Families) = (widths, families.Split(';', StringSplitOptions.TrimEntries));
+        (XHeightRatio, CapitalRatio, AscenderRatio, DescenderRatio) = (measures["x_height"], measures["cap_height"], measures["ascender"], measures["descender"]);
+        PointMillimetres = MillimetresPerInch / measures["points_per_inch"];
+    }
 
     /// <summary>The face whose measures the kit ships.</summary>
     public static Typeface Kit => Shipped.Value;
 
     /// <summary>The names of faces with these measures, in the order in which a computer is asked for them.</summary>
-    public IReadOnlyList<string> Families => _measures["family"].Split(';', StringSplitOptions.TrimEntries);
+    public IReadOnlyList<string> Families { get; }
 
     /// <summary>The height of a small x, as a share of the type size.</summary>
-    public double XHeightRatio => Measure("x_height");
+    public double XHeightRatio { get; }
 
     /// <summary>The height of capitals and figures, as a share of the type size.</summary>
-    public double CapitalRatio => Measure("cap_height");
+    public double CapitalRatio { get; }
 
     /// <summary>How far small letters rise above the base line, as a share of the type size.</summary>
-    public double AscenderRatio => Measure("ascender");
+    public double AscenderRatio { get; }
 
     /// <summary>How far small letters reach below the base line, as a share of the type size.</summary>
-    public double DescenderRatio => Measure("descender");
+    public double DescenderRatio { get; }
 
     /// <summary>A point in millimetres.</summary>
-    public double PointMillimetres => MillimetresPerInch / Measure("points_per_inch");
+    public double PointMillimetres { get; }
 
     /// <summary>Reads the two files of measures.</summary>
     /// <exception cref="TableException">A file is missing or a cell cannot be read; all problems at once.</exception>
@@ -60,11 +64,14 @@ public sealed class Typeface
         if (measures.Require(["key", "value"], problems))
             foreach (var cells in measures.Rows.Select(row => new RowReader(row, problems)))
                 if (!byKey.TryAdd(cells.Required("key"), cells.Required("value"))) cells.Note("key", "each measure once");
+        Dictionary<string, double> numbers = new(Names.Comparer);
         foreach (var key in new[] { "x_height", "cap_height", "ascender", "descender", "points_per_inch" })
-            if (!byKey.TryGetValue(key, out var text) || !double.TryParse(text, CultureInfo.InvariantCulture, out var value) || value <= 0)
-                problems.Add(new(MeasuresFile, 0, "key", "", $"a row '{key}' with a number above 0"));
-        if (!byKey.ContainsKey("family")) problems.Add(new(MeasuresFile, 0, "key", "", "a row 'family'"));
-        return problems is [] ? new(byCode, byKey) : throw new TableException(problems);
+        {
+            if (byKey.TryGetValue(key, out var text) && double.TryParse(text, CultureInfo.InvariantCulture, out var value) && value > 0) numbers.Add(key, value);
+            else problems.Add(new(MeasuresFile, 0, "key", "", $"a row '{key}' with a number above 0"));
+        }
+        if (!byKey.TryGetValue("family", out var families)) problems.Add(new(MeasuresFile, 0, "key", "", "a row 'family'"));
+        return problems is [] ? new(byCode, families!, numbers) : throw new TableException(problems);
     }
 
     /// <summary>Whether the width of every character is known.</summary>
@@ -82,6 +89,4 @@ public sealed class Typeface
             width += _widths.TryGetValue(rune.Value, out var known) ? isBold ? known.Bold : known.Regular : 1;
         return width * sizeMillimetres;
     }
-
-    private double Measure(string key) => double.Parse(_measures[key], CultureInfo.InvariantCulture);
 }
