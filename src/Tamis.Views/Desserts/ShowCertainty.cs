@@ -16,7 +16,7 @@ public static partial class Show
         Row[] rows = [.. certainty.Figures.Select((figure, at) => new Row([
             figure.Line.Unit is "kJ" or "kcal" ? $"{figure.Line.Key}, {figure.Line.Unit}" : figure.Line.Key,
             Num.Said(figure.Line.Declared),
-            figure.IsRangeKnown ? $"{Plain(figure.Range.Low)} to {Plain(figure.Range.High)} {figure.Line.Unit}" : $"the spread is known for {Percent(figure.SpreadShare)} of the amount",
+            figure.IsRangeKnown ? $"{ClaimCheck.Plain(figure.Range.Low)} to {ClaimCheck.Plain(figure.Range.High)} {figure.Line.Unit}" : $"the spread is known for {Percent(figure.SpreadShare)} of the amount",
             figure.Accepted is var (low, high) ? AcceptedText(low, high, figure.Line.Unit) : "no tolerance is listed",
             Chance(figure, figure.OutsideProbability),
             Chance(figure, drawn[at].Outside),
@@ -52,9 +52,9 @@ public static partial class Show
 
     private static string AcceptedText(double low, double high, string unit) => (double.IsFinite(low) && low > 0, double.IsFinite(high)) switch
     {
-        (true, true) => $"{Plain(low)} to {Plain(high)} {unit}",
-        (true, _) => $"{Plain(low)} {unit} or more",
-        (_, true) => $"{Plain(high)} {unit} or less",
+        (true, true) => $"{ClaimCheck.Plain(low)} to {ClaimCheck.Plain(high)} {unit}",
+        (true, _) => $"{ClaimCheck.Plain(low)} {unit} or more",
+        (_, true) => $"{ClaimCheck.Plain(high)} {unit} or less",
         _ => "anything",
     };
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Tamis.Desserts;
 using Tamis.Labels;
-using Tamis.Tables;
 
 namespace Tamis.Views;
 
@@ -42,26 +41,14 @@ public static partial class Show
     /// <summary>What the published schemes of a government for the front of a pack give, with their working.</summary>
     public static Html FrontOfPack(Dessert dessert, string trial, string rules) => Guarded(trial, "front-of-pack figures", () =>
     {
-        var schemes = Labels.FrontOfPack.Of(DessertClaims.FoodOf(dessert, trial, rules), dessert.Facts.Number("fruit_percent", trial));
+        var schemes = TrialFrontOfPack.Of(dessert, trial, rules);
         if (schemes.Count == 0) return Notes.Small(Html.Of($"The rules of {KitData.Rules(rules).Title} have no scheme for the front of a pack here."));
         return Html.Join(schemes.Select(scheme => new DataTable($"{scheme.Title}, {KitData.Rules(rules).Title}",
             [Column.Words("Figure"), Column.Numbers("Amount"), Column.Words("Given"), Column.Words("Why")],
-            [.. scheme.Figures.Select(figure => new Row([figure.Word, figure.Amount is { } amount ? Num.Said($"{Plain(amount)}\u202f{figure.Unit}") : Num.Said("not known"), figure.Given,
+            [.. scheme.Figures.Select(figure => new Row([figure.Word, figure.Amount is { } amount ? Num.Said($"{ClaimCheck.Plain(amount)}\u202f{figure.Unit}") : Num.Said("not known"), figure.Given,
                 figure.Origin is { } origin ? Html.Of($"{figure.Why} <small>{origin.ToString()}</small>") : Html.Text(figure.Why)]))])
         { IsWide = true, Caption = Html.Text(scheme.Verdict) }.ToHtml()));
     });
-
-    private static Html Guarded(string trial, string what, Func<Html> show)
-    {
-        try
-        {
-            return show();
-        }
-        catch (TableException error)
-        {
-            return Notes.LookAt(Html.Of($"{trial} has no {what} yet: {string.Join("; ", error.Problems)}"));
-        }
-    }
 
     private static Html ConditionTable(IEnumerable<ClaimVerdict> verdicts, string title)
     {
@@ -69,8 +56,8 @@ public static partial class Show
             verdict.Rule!.Name,
             ClaimCheck.LimitInWords(result.Condition),
             result.Words,
-            result.Margin is { } margin ? Num.Said($"{(margin < 0 ? "\u2212" : "")}{Plain(Math.Abs(margin))}") : Num.Said("none"),
-            result.Range is { } range ? $"{Plain(range.Low)} to {Plain(range.High)}" : "the data give none",
+            result.Margin is { } margin ? Num.Said($"{(margin < 0 ? "\u2212" : "")}{ClaimCheck.Plain(Math.Abs(margin))}") : Num.Said("none"),
+            result.Range is { } range ? $"{ClaimCheck.Plain(range.Low)} to {ClaimCheck.Plain(range.High)}" : "the data give none",
             Html.Of($"<small>{result.Condition.Origin.ToString()}</small>")])))];
         return rows.Length == 0 ? Html.Empty : new DataTable(title, [Column.Words("Claim"), Column.Words("Condition"), Column.Words("Found"), Column.Numbers("Margin"), Column.Words("Range"), Column.Words("Rule")], rows) { IsWide = true }.ToHtml();
     }
@@ -97,6 +84,4 @@ public static partial class Show
         : string.Join("; ", verdict.Conditions.Select(result => result.Condition.Comparison == ClaimComparison.NoneAdded ? result.Words : $"{result.Words}, where {ClaimCheck.LimitInWords(result.Condition)} is asked"));
 
     private static string NeedsOf(ClaimVerdict verdict) => verdict.Rule is { Needs.Count: > 0 } rule ? $" Besides: {string.Join("; ", rule.Needs)}." : "";
-
-    private static string Plain(double number) => number.ToString(Math.Abs(number) < 10 ? "0.##" : "0.#", CultureInfo.InvariantCulture);
 }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Tamis.Desserts;
 using Tamis.Labels;
-using Tamis.Tables;
 
 namespace Tamis.Views;
 
@@ -13,23 +12,15 @@ public static partial class Show
     /// <param name="rules">The rule set's folder name.</param>
     /// <param name="language">The language's code: <c>fr</c>.</param>
     /// <param name="why">Whether a table says why each ingredient stands where it stands.</param>
-    public static Html IngredientList(Dessert dessert, string trial, string rules, string language = "en", bool why = true)
+    public static Html IngredientList(Dessert dessert, string trial, string rules, string language = "en", bool why = true) => Guarded(trial, "list of ingredients", () =>
     {
-        IngredientDeclaration list;
-        try
-        {
-            list = dessert.IngredientList(trial, rules, language);
-        }
-        catch (TableException error)
-        {
-            return Notes.LookAt(Html.Of($"{trial} has no list of ingredients yet: {string.Join("; ", error.Problems)}"));
-        }
+        var list = dessert.IngredientList(trial, rules, language);
         List<(string, Html)> open = [.. list.Problems.Select(problem => ("Supply", Html.Text(problem.ToString()))), .. list.Remarks.Select(remark => ("Look at", ReasonOf(remark)))];
         var lead = list.IsDraft
             ? Notes.Lead(Html.Of($"<strong>A draft, not for print:</strong> {(list.Problems.Count == 1 ? "one thing is" : $"{list.Problems.Count} things are")} missing."))
             : Html.Empty;
         return lead + Printed(list) + Notes.Verdict(open) + (why ? WhyTable(list, KitData.Rules(rules)) : Html.Empty);
-    }
+    });
 
     /// <summary>The list, and the statements that go with it, as they are printed.</summary>
     private static Html Printed(IngredientDeclaration list) =>

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Tamis.Desserts;
 using Tamis.Labels;
-using Tamis.Tables;
 
 namespace Tamis.Views;
 
@@ -11,17 +10,9 @@ public static partial class Show
     /// <param name="dessert">The dessert.</param>
     /// <param name="trial">The trial.</param>
     /// <param name="market">A country of the rows <c>market</c> in dessert.csv, or the folder name of a rule set: then all its languages stand on the pack; several are parted by semicolons.</param>
-    public static Html LabelDrawing(Dessert dessert, string trial, string market)
+    public static Html LabelDrawing(Dessert dessert, string trial, string market) => Guarded(trial, $"label for {market}", () =>
     {
-        Labels.LabelDrawing drawing;
-        try
-        {
-            drawing = DessertLabel.Drawn(dessert, trial, market);
-        }
-        catch (TableException error)
-        {
-            return Notes.LookAt(Html.Of($"{trial} has no label for {market} yet: {string.Join("; ", error.Problems)}"));
-        }
+        var drawing = DessertLabel.Drawn(dessert, trial, market);
         var lead = drawing.IsDraft
             ? Notes.Lead(Html.Of($"<strong>A draft, not for print.</strong> {(drawing.DraftReasons.Count == 1 ? "One thing stands" : $"{drawing.DraftReasons.Count} things stand")} in the way."))
             : Notes.Lead(Html.Of($"<strong>It fits:</strong> {drawing.Layout.InWords}, on a face of {drawing.Content.Pack.ToString()}. Nobody has signed it yet: that is for the person who answers for the pack; local rules come first."));
@@ -30,7 +21,7 @@ public static partial class Show
         return lead + picture
             + Notes.Small(Html.Of($"Drawn at its real size where the screen is set to its own: hold a ruler to the bar. Print is {(drawing.Content.Colours == LabelColours.BlackOnWhite ? "black on white" : $"{drawing.Content.Colours.Ink} on {drawing.Content.Colours.Ground}")}, contrast {Millimetres(drawing.Content.Colours.ContrastRatio)} to 1{(drawing.ContrastRule is { } rule ? $"; asked for: {rule.Value} to 1, {rule.Origin.Act}" : "")}."))
             + (open.Count > 0 ? Notes.Verdict(open) : Html.Empty) + Tried(drawing) + SizesAsked(drawing);
-    }
+    });
 
     private static Html Tried(Labels.LabelDrawing drawing) => new DataTable("Layouts in the order of the law, to the first that fits",
         [Column.Words("Layout"), Column.Numbers("needs", "mm"), Column.Words("On this pack"), Column.Words("Why it is allowed")],

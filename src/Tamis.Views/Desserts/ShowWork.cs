@@ -76,14 +76,25 @@ public static partial class Show
 
     private static Html TaskTable(PlanOfWork plan, WorkSchedule schedule, IReadOnlyDictionary<string, int> numbers, ILookup<(string, int), string> cautions) => new DataTable("The tasks in the order of their starts",
         [Column.Words("Task"), Column.Words("from"), Column.Words("to"), Column.Words("who and on what"), Column.Words("what"), Column.Words("slack")],
-        [.. schedule.Tasks.OrderBy(task => numbers[task.Task.Name]).Select(task => (task, step: plan.StepOf(task))).Select(each => new Row([
-            Html.Of($"{numbers[each.task.Task.Name]} <b>{each.task.Task.Name}</b>"),
-            Html.Of($"<span class=\"n\">{Brief(plan.At(each.task.StartMinutes))}</span>"), Html.Of($"<span class=\"n\">{Brief(plan.At(each.task.EndMinutes))}</span>"),
-            each.task.On.Count == 0 ? "waits" : string.Join(", ", each.task.On),
-            Html.Of($"{Typeset.Text(each.step.Step.Do)}{(cautions[(Names.Key(each.step.Step.Component), each.step.Step.Step)].Where(hazard => each.step.Step.Caution?.Contains(hazard, StringComparison.OrdinalIgnoreCase) != true).Append(each.step.Step.Caution).Where(words => !string.IsNullOrEmpty(words)).ToArray() is { Length: > 0 } careful ? Html.Of($" <b>Caution:</b> {Typeset.Text(string.Join("; ", careful))}.") : Html.Empty)}{(each.step.Remark.Length > 0 ? Html.Of($" <small>({Typeset.Text(each.step.Remark)})</small>") : Html.Empty)}"),
-            each.task.IsCritical ? Html.Of($"<b>critical</b>") : Html.Text(KitchenTime.InWords(each.task.SlackMinutes))])
-        { Kind = each.task.IsCritical ? RowKind.Chosen : RowKind.Line })])
+        [.. schedule.Tasks.OrderBy(task => numbers[task.Task.Name]).Select(task => new Row([
+            Html.Of($"{numbers[task.Task.Name]} <b>{task.Task.Name}</b>"),
+            Html.Of($"<span class=\"n\">{Brief(plan.At(task.StartMinutes))}</span>"), Html.Of($"<span class=\"n\">{Brief(plan.At(task.EndMinutes))}</span>"),
+            task.On.Count == 0 ? "waits" : string.Join(", ", task.On),
+            ToDo(plan.StepOf(task), cautions),
+            task.IsCritical ? Html.Of($"<b>critical</b>") : Html.Text(KitchenTime.InWords(task.SlackMinutes))])
+        { Kind = task.IsCritical ? RowKind.Chosen : RowKind.Line })])
     { IsWide = true, IsLong = true, LeastRem = 48, Caption = Html.Of($"The tasks; slack is how much later a task can start with all still in time, hands and order kept") }.ToHtml();
+
+    // A hazard that the step's own caution names is not said twice.
+    private static Html ToDo(WorkStep task, ILookup<(string, int), string> cautions)
+    {
+        var step = task.Step;
+        var hazards = cautions[(Names.Key(step.Component), step.Step)].Where(hazard => step.Caution?.Contains(hazard, StringComparison.OrdinalIgnoreCase) != true);
+        string[] careful = [.. hazards, .. step.Caution is { Length: > 0 } own ? [own] : Array.Empty<string>()];
+        return Html.Text(Typeset.Text(step.Do))
+            + (careful.Length > 0 ? Html.Of($" <b>Caution:</b> {Typeset.Text(string.Join("; ", careful))}.") : Html.Empty)
+            + (task.Remark.Length > 0 ? Html.Of($" <small>({Typeset.Text(task.Remark)})</small>") : Html.Empty);
+    }
 
     private static Html NoPlan(PlanOfWork plan, string what)
     {

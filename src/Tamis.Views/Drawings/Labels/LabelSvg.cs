@@ -6,7 +6,7 @@ namespace Tamis.Views;
 /// <summary>Draws a label as SVG, in mm: one unit of the drawing is one millimetre of the pack.</summary>
 internal static class LabelSvg
 {
-    // Points of room around the face for the scale and its words, in mm.
+    // The room under the face for the scale and its words.
     private const double ScaleRoomMillimetres = 9;
     private const double ScaleBarMillimetres = 50;
     private const double ScaleTextMillimetres = 3;

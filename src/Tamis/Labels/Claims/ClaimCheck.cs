@@ -30,7 +30,7 @@ public static class ClaimCheck
     {
         var declared = Declared(food.Rules, figure, unit, origin);
         var amount = FigureSum.Of(mixture, declared, food.Rules.ProteinFactor) * (100 / mixture.FinishedGrams);
-        var spread = Known(food, amount) ? FigureRange.Of(mixture, declared, food.Rules.ProteinFactor, amount.Known / 100 * mixture.FinishedGrams, 100) : null;
+        var spread = IsKnown(food, amount) ? FigureRange.Of(mixture, declared, food.Rules.ProteinFactor, amount.Known / 100 * mixture.FinishedGrams, 100) : null;
         return (amount, spread is { } found && found.KnownSpreadShare * 100 >= food.Rules.KnownSpreadPercent ? found.Range : null);
     }
 
@@ -59,7 +59,7 @@ public static class ClaimCheck
         if (condition.Basis == ClaimBasis.FiftyGramsIfSmall && food.ReferenceAmountGrams is > SmallReferenceGrams) return null;
         if (condition.Basis == ClaimBasis.OtherFood) return Compared(food, condition);
         var (amount, range) = FigureOf(food, food.Mixture, condition.Figure, condition.Unit, condition.Origin);
-        if (!Known(food, amount)) return new(condition, null, null, null, $"{condition.Word} is {PanelWords.Coverage(amount)}");
+        if (!IsKnown(food, amount)) return new(condition, null, null, null, $"{condition.Word} is {PanelWords.Coverage(amount)}");
         if (FactorOf(food, condition) is not (var factor, var lacks)) return null;
         if (factor is not { } times) return new(condition, null, null, null, lacks);
         var value = amount.Known * times;
@@ -80,7 +80,7 @@ public static class ClaimCheck
             case ClaimBasis.EnergyShare: return Energy(food) is { } kilocalories and > 0 ? (condition.KilocaloriesPerGram * 100 / kilocalories, "") : (null, "the energy is not known");
             case ClaimBasis.FattyAcidShare:
                 var fat = FigureOf(food, food.Mixture, "FASAT + FAMS + FAPU", "g", condition.Origin).Amount;
-                return Known(food, fat) && fat.Known > 0 ? (100 / fat.Known, "") : (null, "the fatty acids are not all known");
+                return IsKnown(food, fat) && fat.Known > 0 ? (100 / fat.Known, "") : (null, "the fatty acids are not all known");
             case ClaimBasis.ReferenceValuePer100Grams: return Reference(food, condition) is { } value ? (100 / value, "") : (null, $"the rule set has no reference value of {condition.Word} in {condition.Unit}");
             case ClaimBasis.ReferenceValuePerReferenceAmount:
                 return Reference(food, condition) is not { } daily ? (null, $"the rule set has no reference value of {condition.Word} in {condition.Unit}")
@@ -98,14 +98,14 @@ public static class ClaimCheck
     {
         if (food.Rules.Declaration.FirstOrDefault(line => line.IsEnergy && !line.Unit.StartsWith("kJ", StringComparison.Ordinal)) is not { } line) return null;
         var amount = FigureSum.Of(food.Mixture, line, food.Rules.ProteinFactor) * (100 / food.Mixture.FinishedGrams);
-        return Known(food, amount) ? amount.Known : null;
+        return IsKnown(food, amount) ? amount.Known : null;
     }
 
     private static ConditionResult Compared(ClaimedFood food, ClaimCondition condition)
     {
         if (food.Other is not { } other) return new(condition, null, null, null, "there is no other food to compare with");
         var (mine, theirs) = (FigureOf(food, food.Mixture, condition.Figure, condition.Unit, condition.Origin).Amount, FigureOf(food, other, condition.Figure, condition.Unit, condition.Origin).Amount);
-        if (!Known(food, mine) || !Known(food, theirs)) return new(condition, null, null, null, $"{condition.Word} is not known of both foods");
+        if (!IsKnown(food, mine) || !IsKnown(food, theirs)) return new(condition, null, null, null, $"{condition.Word} is not known of both foods");
         if (theirs.Known <= 0) return new(condition, null, null, null, $"the other food has no {condition.Word}");
         var change = (theirs.Known - mine.Known) / theirs.Known * 100 * (condition.Comparison == ClaimComparison.LessBy ? 1 : -1);
         return new(condition, change, null, Meets(RoundingTable.ToDecimal(change), condition), $"{condition.Word} {Plain(mine.Known)} against {Plain(theirs.Known)} {condition.Unit} in 100 g: {Plain(Math.Abs(change))} % {(change >= 0 == (condition.Comparison == ClaimComparison.LessBy) ? "less" : "more")}");
@@ -121,7 +121,8 @@ public static class ClaimCheck
 
     private static bool Meets(decimal amount, ClaimCondition condition) => condition.Test.Passes(amount, RoundingTable.ToDecimal(condition.Limit));
 
-    private static bool Known(ClaimedFood food, Amount amount) => amount.IsWhole || amount.CoveredShare * 100 >= food.Rules.KnownSharePercent;
+    /// <summary>Whether an amount is known for as much of the mass as the rule set asks.</summary>
+    internal static bool IsKnown(ClaimedFood food, Amount amount) => amount.IsWhole || amount.CoveredShare * 100 >= food.Rules.KnownSharePercent;
 
     private static string UnitOf(ClaimCondition condition) => condition.Basis is ClaimBasis.EnergyShare or ClaimBasis.FattyAcidShare or ClaimBasis.ReferenceValuePer100Grams or ClaimBasis.ReferenceValuePerReferenceAmount or ClaimBasis.OtherFood ? "%" : condition.Unit;
 
@@ -149,5 +150,6 @@ public static class ClaimCheck
         _ => "",
     };
 
-    private static string Plain(double number) => number.ToString(Math.Abs(number) < 10 ? "0.##" : "0.#", CultureInfo.InvariantCulture);
+    /// <summary>A number as the sentences on claims say it: two decimals at most below 10, one above.</summary>
+    public static string Plain(double number) => number.ToString(Math.Abs(number) < 10 ? "0.##" : "0.#", CultureInfo.InvariantCulture);
 }

@@ -13,10 +13,11 @@ public sealed record FrontOfPackFigure(string Word, double? Amount, string Unit,
 
 /// <summary>What a published scheme says of a food.</summary>
 /// <param name="Title">The scheme in words.</param>
+/// <param name="StandsOnPack">Whether what it gives is for print; points are not.</param>
 /// <param name="Figures">Figure by figure.</param>
 /// <param name="Verdict">What comes out, in a sentence.</param>
 /// <param name="IsWhole">Whether every figure was known.</param>
-public sealed record FrontOfPackScheme(string Title, IReadOnlyList<FrontOfPackFigure> Figures, string Verdict, bool IsWhole);
+public sealed record FrontOfPackScheme(string Title, bool StandsOnPack, IReadOnlyList<FrontOfPackFigure> Figures, string Verdict, bool IsWhole);
 
 /// <summary>The front-of-pack schemes of a rule set worked out for a food. Figures are those of the made formula before rounding.</summary>
 public static class FrontOfPack
@@ -41,41 +42,40 @@ public static class FrontOfPack
         var perMillilitre = food.IsLiquid ? food.DensityGramsPerMillilitre : 1;
         FrontOfPackFigure[] figures = [.. rules.Coloured.Select(each =>
         {
-            if (perMillilitre is not { } times || Known(food, each.Figure, each.Unit) is not { } per100Grams) return new FrontOfPackFigure(each.Word, null, each.Unit, NotKnown, "the figure is not known for all of the mass", null);
+            if (perMillilitre is not { } times || AmountOf(food, each.Figure, each.Unit) is not { } per100Grams) return new FrontOfPackFigure(each.Word, null, each.Unit, NotKnown, "the figure is not known for all of the mass", null);
             var amount = per100Grams * times;
             var band = rules.ColourOf(each.Word, food.IsLiquid, RoundingTable.ToDecimal(amount))!;
             if (food.ServingGrams is { } portion && rules.PortionColourOf(each.Word, food.IsLiquid, portion, RoundingTable.ToDecimal(per100Grams * portion / 100)) is { } high)
                 return new(each.Word, amount, each.Unit, high.Level, $"{Plain(per100Grams * portion / 100)} {each.Unit} in a portion of {Plain(portion)} g is above {Plain((double)high.Range.From)}, whatever 100 g hold", high.Origin);
             return new(each.Word, amount, each.Unit, band.Level, InWords(band.Range, each.Unit), band.Origin);
         })];
-        return new("Colours for the front of a pack", figures, "Energy is never coloured and stands in kilojoules and kilocalories. The scheme is voluntary.", figures.All(figure => figure.Origin is not null));
+        return new("Colours for the front of a pack", true, figures, "Energy is never coloured and stands in kilojoules and kilocalories. The scheme is voluntary.", figures.All(figure => figure.Origin is not null));
     }
 
     private static FrontOfPackScheme Profile(ClaimedFood food, FrontOfPackRules rules, double? fruitPercent)
     {
         List<FrontOfPackFigure> figures = [];
-        Dictionary<string, int> bad = [];
+        List<int?> bad = [];
         int? fruit = null, fibre = null, protein = null;
         foreach (var (part, word, figure, unit) in rules.Scored)
         {
             // Fibre has two scales, one a method; the tables of foods state the one that the declaration uses.
             if (figure.Length == 0 && unit != "%") continue;
-            var amount = figure.Length == 0 ? fruitPercent : Known(food, figure, unit);
-            int? points = amount is { } known ? rules.PointsOf(word, RoundingTable.ToDecimal(known)) : null;
-            var band = amount is { } found ? rules.Bands.First(each => each.Scheme == "profile" && each.Word == word && each.Range.Takes(RoundingTable.ToDecimal(Math.Max(0, found)))) : null;
-            figures.Add(new(word, amount, unit, points is { } given ? $"{given} {(part == "A" ? "against" : "for")} it" : NotKnown,
+            var amount = figure.Length == 0 ? fruitPercent : AmountOf(food, figure, unit);
+            var band = amount is { } known ? rules.PointsBandOf(word, RoundingTable.ToDecimal(known)) : null;
+            figures.Add(new(word, amount, unit, band is null ? NotKnown : $"{band.Points} {(part == "A" ? "against" : "for")} it",
                 band is null ? figure.Length == 0 ? "give fruit_percent in dessert.csv, 0 where there is none" : "the figure is not known for all of the mass" : InWords(band.Range, unit), band?.Origin));
-            if (part == "A") bad.Add(word, points ?? -1);
-            else if (figure.Length == 0) fruit = points;
-            else if (Names.Same(word, "protein")) protein = points;
-            else fibre = points;
+            if (part == "A") bad.Add(band?.Points);
+            else if (figure.Length == 0) fruit = band?.Points;
+            else if (Names.Same(word, "protein")) protein = band?.Points;
+            else fibre = band?.Points;
         }
-        if (bad.ContainsValue(-1) || fruit is not { } fruits || fibre is not { } fibres || protein is not { } proteins)
-            return new("Nutrient profile", figures, "No score: a figure is not known.", false);
-        var against = bad.Values.Sum();
+        if (bad.Contains(null) || fruit is not { } fruits || fibre is not { } fibres || protein is not { } proteins)
+            return new("Nutrient profile", false, figures, "No score: a figure is not known.", false);
+        var against = bad.Sum(points => points!.Value);
         var score = rules.Score(against, fruits, fibres, proteins);
         var counted = rules.ProteinCounts(against, fruits) ? "" : $"; the {proteins} of protein do not count at {against} points against";
-        return new("Nutrient profile", figures, $"Score {score}: {against} against, {fruits} for fruit, {fibres} for fibre, {proteins} for protein{counted}. {(score >= rules.LessHealthyFrom(food.IsLiquid) ? "Counts as less healthy" : "Does not count as less healthy")} ({rules.LessHealthyFrom(food.IsLiquid).ToString(CultureInfo.InvariantCulture)} points or more).", true);
+        return new("Nutrient profile", false, figures, $"Score {score}: {against} against, {fruits} for fruit, {fibres} for fibre, {proteins} for protein{counted}. {(score >= rules.LessHealthyFrom(food.IsLiquid) ? "Counts as less healthy" : "Does not count as less healthy")} ({rules.LessHealthyFrom(food.IsLiquid).ToString(CultureInfo.InvariantCulture)} points or more).", true);
     }
 
     private static FrontOfPackScheme Symbol(ClaimedFood food, FrontOfPackRules rules)
@@ -85,7 +85,7 @@ public static class FrontOfPack
         foreach (var (word, figure) in rules.Symbols)
         {
             var line = food.Rules.Declaration.First(each => Names.Same(each.Key, figure));
-            if (grams is not { } basis || food.ReferenceAmountGrams is not { } reference || Known(food, figure, line.Unit) is not { } per100Grams || food.Rules.Reference(figure, line.Unit) is not { } daily || rules.SymbolThreshold(word, reference) is not { } threshold)
+            if (grams is not { } basis || food.ReferenceAmountGrams is not { } reference || AmountOf(food, figure, line.Unit) is not { } per100Grams || food.Rules.Reference(figure, line.Unit) is not { } daily || rules.SymbolThreshold(word, reference) is not { } threshold)
             {
                 figures.Add(new(word, null, "%", NotKnown, food.ReferenceAmountGrams is null ? "the law's reference amount is not known: give reference_amount_g in dessert.csv" : "the figure is not known for all of the mass", null));
                 continue;
@@ -95,13 +95,14 @@ public static class FrontOfPack
         }
         string[] named = [.. figures.Where(figure => figure.Given == "named in the symbol").Select(figure => figure.Word)];
         var isWhole = figures.All(figure => figure.Origin is not null);
-        return new("Nutrition symbol", figures, !isWhole ? "Whether the symbol must stand cannot be said." : named.Length == 0 ? "No symbol is needed." : $"The symbol must stand on the front and name {PanelWords.List(named)}, in both languages.", isWhole);
+        return new("Nutrition symbol", true, figures, !isWhole ? "Whether the symbol must stand cannot be said." : named.Length == 0 ? "No symbol is needed." : $"The symbol must stand on the front and name {PanelWords.List(named)}, in both languages.", isWhole);
     }
 
-    private static double? Known(ClaimedFood food, string figure, string unit)
+    // In 100 g; null where it is known for too little of the mass.
+    private static double? AmountOf(ClaimedFood food, string figure, string unit)
     {
         var (amount, _) = ClaimCheck.FigureOf(food, food.Mixture, figure, unit, new("front-of-pack.csv", "", RuleStrength.Guidance, false));
-        return amount.IsWhole || amount.CoveredShare * 100 >= food.Rules.KnownSharePercent ? amount.Known : null;
+        return ClaimCheck.IsKnown(food, amount) ? amount.Known : null;
     }
 
     private static string InWords(FigureBand range, string unit) => (range.From, range.To) switch

@@ -63,8 +63,12 @@ public sealed class FrontOfPackRules
 
     /// <summary>The points of a figure.</summary>
     /// <exception cref="KeyNotFoundException">The scheme scores no such figure.</exception>
-    public int PointsOf(string word, decimal amount) => (Bands.FirstOrDefault(band => band.Scheme == Profile && Names.Same(band.Word, word) && band.Range.Takes(Math.Max(0, amount)))
-        ?? throw new KeyNotFoundException($"The scheme scores no '{word}'; it scores {string.Join(", ", Scored.Select(each => each.Word))}.")).Points;
+    public int PointsOf(string word, decimal amount) => PointsBandOf(word, amount).Points;
+
+    /// <summary>The band that gives a figure its points; an amount below zero counts as zero.</summary>
+    /// <exception cref="KeyNotFoundException">The scheme scores no such figure.</exception>
+    internal FrontOfPackBand PointsBandOf(string word, decimal amount) => Bands.FirstOrDefault(band => band.Scheme == Profile && Names.Same(band.Word, word) && band.Range.Takes(Math.Max(0, amount)))
+        ?? throw new KeyNotFoundException($"The scheme scores no '{word}'; it scores {string.Join(", ", Scored.Select(each => each.Word))}.");
 
     /// <summary>The score of a food from its points.</summary>
     /// <param name="badPoints">Points of energy, saturates, sugars and sodium together.</param>
