@@ -83,13 +83,20 @@ public static partial class Show
     private static Html RecordOf(Dessert dessert, string file, LabelRecord record)
     {
         var lead = Notes.Lead(Html.Of($"<strong>{record.Trial}, {TitleOf(record.Rules)}, signed by {record.Signer} on {record.SignedOn.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}.</strong> {file}: {(record.IsUnchanged ? "the file is as it was signed" : "the file was changed after it was signed")}."));
-        var differences = Desserts.LabelRecords.Since(dessert, record);
-        if (differences.Count == 0) return lead + Notes.Small(Html.Text("Nothing that it rests on has changed since."));
+        var all = Desserts.LabelRecords.Since(dessert, record);
+        RecordDifference[] differences = [.. all.Where(difference => !difference.IsNotInRecord)];
+        string[] unknown = [.. all.Where(difference => difference.IsNotInRecord).Select(difference => difference.Section.ToLowerInvariant())];
+        var older = unknown.Length == 0 ? Html.Empty
+            : Notes.Small(Html.Of($"Not in this record, which was signed before the kit wrote it down: {AndAll(unknown)}. Nobody can say from it whether that has changed; sign again to have it in."));
+        if (differences.Length == 0) return lead + Notes.Small(Html.Text("Nothing that it rests on has changed since.")) + older;
         var printed = differences.Count(difference => difference.IsPrinted);
         return lead + new DataTable($"What has changed since {record.Trial} was signed", [Column.Words("What"), Column.Words("Then"), Column.Words("Now"), Column.Words("Where")],
-            [.. differences.OrderByDescending(difference => difference.IsPrinted).Select(difference => new Row([$"{difference.Section}: {difference.Key}", Or(difference.Then), Or(difference.Now), difference.IsPrinted ? "on the pack" : difference.Source]))])
-        { IsWide = true, Caption = Html.Text(printed == 0 ? "Nothing that is printed is another." : $"{printed} printed texts are another: the pack is not what would be printed now.") }.ToHtml();
+            [.. differences.OrderByDescending(difference => difference.IsPrinted).Select(difference => new Row([$"{difference.Section}: {difference.Key}", Or(difference.Then), Or(difference.Now), WhereOf(difference)]))])
+        { IsWide = true, Caption = Html.Text(printed == 0 ? "Nothing that is printed is another." : $"{printed} printed {(printed == 1 ? "text is" : "texts are")} another: the pack is not what would be printed now.") }.ToHtml() + older;
     }
+
+    private static string WhereOf(RecordDifference difference) => !difference.IsPrinted ? difference.Source
+        : difference.Source.Length > 0 ? $"on the pack; {difference.Source}" : "on the pack";
 
     private static string TitleOf(string rules) => KitData.RuleSetNames.Any(name => Names.Same(name, rules)) ? KitData.Rules(rules).Title : rules;
 

@@ -109,4 +109,29 @@ public sealed class ShowLabelFileTests : IDisposable
 
         Assert.Contains("V1b-eu-en-2026-06-12.json", Show.RecordDifferences(Loaf, "V2-eu-en").ToPlainText(), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void RecordDifferences_RecordFromBeforeParticulars_SaysThatTheyAreNotInIt()
+    {
+        Directory.CreateDirectory(Path.Combine(_loaf, "records"));
+        var shipped = Assert.Single(Directory.EnumerateFiles(KitFolder.Data("desserts/travel-loaf/records")));
+        File.Copy(shipped, Path.Combine(_loaf, "records", Path.GetFileName(shipped)));
+
+        var page = Show.LabelRecords(Loaf).ToPlainText();
+
+        Assert.Contains("Not in this record, which was signed before the kit wrote it down: particulars, statements, front of pack", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void RecordDifferences_AddressIsEdited_NamesItsCellAndCountsItAsPrinted()
+    {
+        LabelRecords.Sign(Loaf, "V1b", "eu", "en", "P1", new(2026, 6, 12));
+        Change("travel-loaf/dessert.csv", "4 Mill Lane", "5 Mill Lane");
+
+        var page = Show.RecordDifferences(Loaf, "V1b-eu-en-2026-06-12").ToPlainText();
+
+        Assert.Contains("Particulars: name and address", page, StringComparison.Ordinal);
+        Assert.Contains("on the pack; dessert.csv, row 16", page, StringComparison.Ordinal);
+        Assert.Contains("1 printed text is another", page, StringComparison.Ordinal);
+    }
 }

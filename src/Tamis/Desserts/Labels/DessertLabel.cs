@@ -46,7 +46,7 @@ public static class DessertLabel
             ShortPanel = brief.ColumnHeads.Count < panel.ColumnHeads.Count || brief.PercentHead != panel.PercentHead ? brief : null,
             Languages = blocks,
             NetGrams = net,
-            NetQuantity = net is { } grams ? NetQuantityOf(PanelTerms.Of(rules).In("net quantity", languages[0]) ?? "{g} g", grams) : "",
+            NetQuantity = net is { } grams ? NetQuantityText(rules, languages[0], grams) : "",
             Colours = ColoursOf(dessert, trial),
             DraftReasons =
             [
@@ -79,8 +79,8 @@ public static class DessertLabel
             : throw Missing("market", $"markets of one rule set for one pack; these are of {string.Join(", ", own.Select(each => each.Rules).Distinct())}");
     }
 
-    // A quantity is never said larger than it is: ounces are rounded down.
-    private static string NetQuantityOf(string words, double grams) => words
+    /// <summary>The net quantity as a pack in a language prints it. A quantity is never said larger than it is: ounces are rounded down.</summary>
+    internal static string NetQuantityText(RuleSet rules, string language, double grams) => (PanelTerms.Of(rules).In("net quantity", language) ?? "{g} g")
         .Replace("{g}", grams.ToString("0.#", CultureInfo.InvariantCulture), StringComparison.Ordinal)
         .Replace("{oz}", (Math.Floor(UnitsNet.Mass.FromGrams(grams).Ounces * 10) / 10).ToString("0.#", CultureInfo.InvariantCulture), StringComparison.Ordinal);
 

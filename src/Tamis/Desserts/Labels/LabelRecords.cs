@@ -80,11 +80,13 @@ public static class LabelRecords
         private readonly IngredientDeclaration _list;
         private readonly string _language;
         private readonly IReadOnlyList<(ClaimVerdict Verdict, Source Origin)> _claims;
+        private readonly RecordedParticulars _particulars;
 
         public Drawn(Dessert dessert, string trial, string rules, string language)
         {
             (_dessert, _language, _batch) = (dessert, language, dessert.Trial(trial));
             (_panel, _list, _claims) = (DessertPanels.Of(dessert, trial, rules), dessert.IngredientList(trial, rules, language), DessertClaims.Asked(dessert, trial, rules));
+            _particulars = new(dessert, _batch.Trial, _panel.Rules, language);
         }
 
         public IReadOnlyList<string> Hindrances =>
@@ -92,6 +94,7 @@ public static class LabelRecords
             .. _panel.DraftReasons,
             .. _list.Problems.Select(problem => problem.ToString()),
             .. _claims.Where(each => each.Verdict.IsRefused).Select(each => $"the claim '{each.Verdict.Asked}' is asked for and may not be made ({each.Origin})"),
+            .. _particulars.Hindrances,
         ];
 
         public IReadOnlyList<RecordSection> Sections =>
@@ -105,6 +108,7 @@ public static class LabelRecords
             new("Figures before rounding", false, [.. _panel.Lines.Select(line => new RecordRow($"{line.Key}, {line.Unit}, {_panel.Basis.Words}", Number(line.Amount.Known), ""))]),
             new("List of ingredients", true, [new("list", _list.Text, ""), new("contains", string.Concat(_list.ContainsStatement.Select(run => run.Text)), ""), new("may contain", string.Concat(_list.MayContainStatement.Select(run => run.Text)), "")]),
             new("Claims", true, [.. ClaimsOnce.Select(each => new RecordRow(each.Verdict.Asked, each.Verdict.IsRefused ? "refused" : each.Verdict.State == ClaimState.NotAClaim ? "no nutrition claim" : "may be made", each.Origin.ToString()))]),
+            .. _particulars.Sections,
         ];
 
         public LabelRecord SignedBy(string signer, DateOnly on) => new()

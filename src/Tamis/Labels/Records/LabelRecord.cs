@@ -27,7 +27,13 @@ public sealed record RecordSection(string Title, bool IsPrinted, IReadOnlyList<R
 /// <param name="Source">Where it stands now, or stood then.</param>
 public sealed record RecordDifference(string Section, bool IsPrinted, string Key, string Then, string Now, string Source)
 {
-    /// <summary>What is not as it was, section by section.</summary>
+    /// <summary>What stands as <see cref="Then"/> for a section that the record does not have: it was signed before the kit wrote that down.</summary>
+    public const string NotInThisRecord = "not in this record";
+
+    /// <summary>Whether it is a whole section that the record does not have, of which nothing can be said but what is there now.</summary>
+    public bool IsNotInRecord => Then == NotInThisRecord;
+
+    /// <summary>What is not as it was, section by section; a section that was not there then is one difference, of which nobody can say whether the pack is another.</summary>
     /// <param name="then">The sections of a record, or of another trial.</param>
     /// <param name="now">The sections to hold against them.</param>
     public static IReadOnlyList<RecordDifference> Between(IReadOnlyList<RecordSection> then, IReadOnlyList<RecordSection> now) =>
@@ -37,8 +43,13 @@ public sealed record RecordDifference(string Section, bool IsPrinted, string Key
 
     private static IEnumerable<RecordDifference> Between(RecordSection? then, RecordSection? now, string title)
     {
-        var isPrinted = (then ?? now)!.IsPrinted;
-        var (before, after) = (then?.Rows.ToDictionary(row => row.Key) ?? [], now?.Rows.ToDictionary(row => row.Key) ?? []);
+        if (then is null)
+        {
+            yield return new(title, false, "all of it", NotInThisRecord, $"{now!.Rows.Count} {(now.Rows.Count == 1 ? "line" : "lines")}", "");
+            yield break;
+        }
+        var isPrinted = then.IsPrinted;
+        var (before, after) = (then.Rows.ToDictionary(row => row.Key), now?.Rows.ToDictionary(row => row.Key) ?? []);
         foreach (var key in before.Keys.Union(after.Keys))
         {
             var (old, current) = (before.GetValueOrDefault(key), after.GetValueOrDefault(key));
@@ -83,7 +94,10 @@ public sealed record LabelRecord
     public bool IsUnchanged => Digest is not null && Digest == DigestOf(this);
 
     /// <summary>The record with its digest.</summary>
-    public LabelRecord Sealed() => this with { Digest = DigestOf(this) };
+    /// <exception cref="InvalidOperationException">A section or a line stands in it twice: it could not be read again.</exception>
+    public LabelRecord Sealed() => Repeated() is { } twice
+        ? throw new InvalidOperationException($"The label cannot be signed: {twice} stands in the record twice.")
+        : this with { Digest = DigestOf(this) };
 
     /// <summary>The record as text.</summary>
     public string ToJson() => JsonSerializer.Serialize(this, Options) + "\n";

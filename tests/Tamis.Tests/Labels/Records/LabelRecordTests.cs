@@ -60,6 +60,91 @@ public sealed class LabelRecordTests : IDisposable
         Assert.Contains(differences, difference => difference.Section == "List of ingredients" && difference.Now.Contains("cane sugar", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("net_g,320", "net_g,310", "net quantity", "320 g", "310 g")]
+    [InlineData("Rye, honey and citrus travel loaf", "Rye and honey travel loaf", "name of the food", "Rye, honey and citrus travel loaf", "Rye and honey travel loaf")]
+    [InlineData("date_kind,best before", "date_kind,use by", "date mark", "Best before", "use by")]
+    [InlineData("cool and dry, below 22 °C", "cool and dry, below 18 °C", "storage", "cool and dry, below 22 °C", "cool and dry, below 18 °C")]
+    [InlineData("4 Mill Lane", "5 Mill Lane", "name and address", "Peel and Rye, 4 Mill Lane, Nowhere", "Peel and Rye, 5 Mill Lane, Nowhere")]
+    [InlineData("L 0412", "L 0413", "lot", "L 0412", "L 0413")]
+    public void Since_ParticularIsEdited_NamesItsCellAndThatThePackIsAnother(string from, string to, string key, string then, string now)
+    {
+        LabelRecords.Sign(Dessert.Open(_loaf), "V1b", "eu", "en", "P1", Day);
+        Change("travel-loaf/dessert.csv", from, to);
+
+        var difference = Assert.Single(Since(), each => each.Section == "Particulars");
+
+        Assert.Equal((key, then, now, true), (difference.Key, difference.Then, difference.Now, difference.IsPrinted));
+        Assert.StartsWith("dessert.csv, row ", difference.Source, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Since_StatementIsTriggeredAfterwards_NamesItsWordsAndItsRule()
+    {
+        LabelRecords.Sign(Dessert.Open(_loaf), "V1b", "eu", "en", "P1", Day);
+        File.AppendAllText(Path.Combine(_loaf, "dessert.csv"), "thawed,yes,,\n");
+
+        var difference = Assert.Single(Since(), each => each.Section == "Statements");
+
+        Assert.Equal(("", true), (difference.Then, difference.IsPrinted));
+        Assert.StartsWith("defrosted", difference.Now, StringComparison.Ordinal);
+        Assert.Contains("1169/2011", difference.Source, StringComparison.Ordinal);
+    }
+
+    // Salt in 100 g goes from 0.46 g over 1.5 g: amber becomes red.
+    [Fact]
+    public void Since_ColourOfTheFrontIsAnother_NamesBothWithTheRule()
+    {
+        LabelRecords.Sign(Dessert.Open(_loaf), "V1b", "gb", "en", "P1", Day);
+        Change("travel-loaf/formula.csv", "cake,salt,,1,5,5,5,5", "cake,salt,,1,5,30,5,5");
+
+        var difference = Assert.Single(Since(), each => each.Section == "Front of pack");
+
+        Assert.Equal(("amber", "red", true), (difference.Then, difference.Now, difference.IsPrinted));
+        Assert.Contains("front of pack", difference.Source, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("form_of_sale,prepacked", "form_of_sale,loose", "form_of_sale")]
+    [InlineData("shelf_days,60", "shelf_days,120", "shelf_days")]
+    [InlineData("shelf_days,60", "shelf_days,120", "how the date is written")]
+    public void Since_WhatAParticularRestsOnIsEdited_IsNamed(string from, string to, string key)
+    {
+        LabelRecords.Sign(Dessert.Open(_loaf), "V1b", "eu", "en", "P1", Day);
+        Change("travel-loaf/dessert.csv", from, to);
+
+        Assert.Contains(Since(), each => each.Section == "What the particulars rest on" && each.Key == key && !each.IsPrinted);
+    }
+
+    private IReadOnlyList<RecordDifference> Since() => LabelRecords.Since(Dessert.Open(_loaf), LabelRecords.Of(Dessert.Open(_loaf))[0].Record);
+
+    [Theory]
+    [InlineData("net_g,320", "net_g,400", "the pack says 400 g")]
+    [InlineData("date_kind,best before", "date_kind,eat soon", "'eat soon' is no date mark")]
+    public void Hindrances_ParticularThatStopsRelease_KeepsTheLabelFromBeingSigned(string from, string to, string why)
+    {
+        Change("travel-loaf/dessert.csv", from, to);
+
+        Assert.Contains(LabelRecords.Hindrances(Dessert.Open(_loaf), "V1b", "eu", "en"), hindrance => hindrance.Contains(why, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Hindrances_StorageWithoutATerm_AsksForTheTerm()
+    {
+        Change("travel-loaf/dessert.csv", "cool and dry, below 22 °C", "in a tin");
+
+        Assert.Contains("there is no term for 'in a tin' in the language 'fr'", string.Join('\n', LabelRecords.Hindrances(Dessert.Open(_loaf), "V1b", "eu", "fr")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Sealed_ALineTwice_IsRefusedBecauseItCouldNotBeReadAgain()
+    {
+        LabelRecords.Sign(Dessert.Open(_loaf), "V1b", "eu", "en", "P1", Day);
+        var record = LabelRecords.Of(Dessert.Open(_loaf))[0].Record;
+
+        Assert.Throws<InvalidOperationException>(() => (record with { Sections = [.. record.Sections, record.Sections[0]] }).Sealed());
+    }
+
     [Fact]
     public void Of_FileChangedByHand_IsFoundOut()
     {
@@ -128,6 +213,18 @@ public sealed class LabelRecordTests : IDisposable
 
         Assert.True(record.IsUnchanged);
         Assert.All(LabelRecords.Since(loaf, record), difference => Assert.NotEqual(difference.Then, difference.Now));
+    }
+
+    // It was signed before particulars and front of pack were written down: nobody can say from it whether those have changed.
+    [Fact]
+    public void Since_RecordWithoutLaterSections_SaysThatTheyAreNotInIt()
+    {
+        var loaf = Dessert.Open(Repository.Path("data", "desserts", "travel-loaf"));
+
+        var missing = LabelRecords.Since(loaf, Assert.Single(LabelRecords.Of(loaf)).Record).Where(difference => difference.IsNotInRecord).ToArray();
+
+        Assert.Equal(["Particulars", "Statements", "Front of pack", "What the particulars rest on", "Figures of the front of pack"], missing.Select(difference => difference.Section));
+        Assert.All(missing, difference => Assert.False(difference.IsPrinted));
     }
 
     [Fact]

@@ -1,0 +1,93 @@
+using System.Globalization;
+using Tamis.Labels;
+
+namespace Tamis.Desserts;
+
+/// <summary>What a record of a label holds beside panel, list and claims: the particulars and statements of the pack, the front of it, and what those rest on.</summary>
+internal sealed class RecordedParticulars
+{
+    private readonly Dessert _dessert;
+    private readonly string _trial;
+    private readonly RuleSet _rules;
+    private readonly string _language;
+    private readonly IReadOnlyList<Particular> _statements;
+    private readonly IReadOnlyList<FrontOfPackScheme> _schemes;
+    private readonly NetQuantity _net;
+    private readonly DatePrompt _date;
+
+    public RecordedParticulars(Dessert dessert, string trial, RuleSet rules, string language)
+    {
+        (_dessert, _trial, _rules, _language) = (dessert, trial, rules, language);
+        (_statements, _schemes) = (TrialParticulars.Of(dessert, trial, rules.Name), TrialFrontOfPack.Of(dessert, trial, rules.Name));
+        (_net, _date) = (NetQuantity.Of(dessert, trial, rules.Name), DatePrompt.Of(dessert, trial, rules.Name));
+    }
+
+    // The front of the pack is recorded as what the rules give it; whether a voluntary scheme is used is for whoever prints the pack.
+    public IReadOnlyList<RecordSection> Sections =>
+    [
+        new("Particulars", true, [.. Printed]),
+        new("Statements", true, [.. Stated.Select(each => new RecordRow(each.Rule.Name, $"{each.In(_language) ?? "to be stated"}; {each.Rule.Place}", each.Rule.Origin.ToString()))]),
+        new("Front of pack", true, [.. from scheme in _schemes where scheme.StandsOnPack from figure in scheme.Figures select new RecordRow(KeyOf(scheme, figure), figure.Given, figure.Origin?.ToString() ?? "")]),
+        new("What the particulars rest on", false, [.. Grounds]),
+        new("Figures of the front of pack", false, [.. _schemes.SelectMany(scheme => scheme.Figures.Select(figure => new RecordRow(KeyOf(scheme, figure), FoundOf(figure), figure.Origin?.ToString() ?? "")).Append(new(scheme.Title, scheme.Verdict, "")))]),
+    ];
+
+    /// <summary>What stops the release of the pack and is no matter of panel, list and claims.</summary>
+    public IEnumerable<string> Hindrances =>
+    [
+        .. _net.Problems,
+        .. _statements.Where(each => each.State == ParticularState.CannotBeSaid).Select(each => $"whether {each.Rule.Name} must be stated cannot be said: supply {each.Supply}"),
+        .. Stated.Where(each => each.Rule.Wording.Count > 0 && each.In(_language) is null).Select(each => $"{each.Rule.Name} must be stated, and there is no wording in the language '{_language}': a term in its column of {ParticularRules.File}, {_rules.Name}"),
+        .. _date is { Asked: { } asked, Mark: null } ? [$"'{asked}' is no date mark of these rules ({Cell("date_kind")})"] : Array.Empty<string>(),
+        .. _date.Mark is { } mark && !mark.Wording.ContainsKey(_language) ? [$"there are no words for {mark.Name} in the language '{_language}': a term in its column of date-marking.csv, {_rules.Name}"] : Array.Empty<string>(),
+        .. Texts.Where(text => text.IsTranslated && _dessert.Words.Said(text.Written, _language) is null).Select(text => $"there is no term for '{text.Written}' in the language '{_language}': a row in the store's words.csv ({text.Source})"),
+    ];
+
+    private IEnumerable<Particular> Stated => _statements.Where(each => each.State == ParticularState.Applies);
+
+    // An address and a lot are the same in every language.
+    private IEnumerable<(string Key, string Written, bool IsTranslated, string Source)> Texts =>
+        from text in new[] { ("storage", "keep", true), ("instructions", "instructions", true), ("origin", "origin", true), ("name and address", "business", false), ("lot", "lot", false) }
+        where _dessert.Facts.Text(text.Item2, _trial) is not null
+        select (text.Item1, _dessert.Facts.Text(text.Item2, _trial)!, text.Item3, Cell(text.Item2));
+
+    private IEnumerable<RecordRow> Printed =>
+    [
+        new("name of the food", Said(_dessert.Name), Cell("name")),
+        .. _net.NominalGrams is { } grams ? [new RecordRow("net quantity", DessertLabel.NetQuantityText(_rules, _language, grams), Cell("net_g"))] : Array.Empty<RecordRow>(),
+        .. _date.Asked is { } asked ? [new RecordRow("date mark", _date.Mark?.Wording.GetValueOrDefault(_language) ?? asked, Cell("date_kind"))] : Array.Empty<RecordRow>(),
+        .. Texts.Select(text => new RecordRow(text.Key, text.IsTranslated ? Said(text.Written) : text.Written, text.Source)),
+    ];
+
+    private IEnumerable<RecordRow> Grounds =>
+    [
+        .. from key in new[] { "form_of_sale", "food_category", "shelf_days", "portions", "portion_g", "box_mm", "surface_cm2" }
+           where _dessert.Facts.Text(key, _trial) is not null
+           select new RecordRow(key, _dessert.Facts.Text(key, _trial)!, Cell(key)),
+        .. LabelAsked.Exemptions(_dessert, _trial).Select(exemption => new RecordRow($"exemption: {exemption}", "asked for", Cell("exemption"))),
+        .. _net.Band is { } band ? [new RecordRow("a pack may be short by", $"{Number((double)_net.ShortfallGrams!)} g", band.Origin.ToString())] : Array.Empty<RecordRow>(),
+        .. _date.Form is { } form ? [new RecordRow("how the date is written", form.Rule, form.Origin.ToString())] : Array.Empty<RecordRow>(),
+        .. _date.Components.Select(each => new RecordRow($"keeping of {each.Component}", KeepingOf(each), each.Measured is null ? "" : "measured.csv")),
+        .. Stated.Select(each => new RecordRow($"why it is stated: {each.Rule.Name}", each.Because, each.Rule.Origin.ToString())),
+        .. _statements.Where(each => each.State is ParticularState.Lifted or ParticularState.CannotBeSaid).Select(each =>
+            new RecordRow($"not stated: {each.Rule.Name}", each.State == ParticularState.Lifted ? each.Because : $"cannot be said: supply {each.Supply}", each.Rule.Origin.ToString())),
+    ];
+
+    private string Said(string words) => _dessert.Words.Said(words, _language) ?? words;
+
+    private string Cell(string key) => _dessert.Facts.OriginOf(key, _trial)?.ToString() ?? "";
+
+    // A model's figure is kept to what it could mean, so that a last digit is no difference.
+    private static string KeepingOf(KeepingFigure figure) => string.Join("; ", ((string?[])
+    [
+        figure.Ratio is { } ratio ? string.Create(CultureInfo.InvariantCulture, $"water activity {ratio:0.000}, {(figure.Measured is null ? "predicted" : "measured")}") : "water activity not known",
+        figure.HottestCelsius is { } hottest ? $"hottest step {Number(hottest)} °C" : null,
+        figure.MeasuredPh is { } ph ? $"pH {Number(ph)}" : null,
+    ]).OfType<string>());
+
+    private static string KeyOf(FrontOfPackScheme scheme, FrontOfPackFigure figure) => $"{scheme.Title}: {figure.Word}";
+
+    private static string FoundOf(FrontOfPackFigure figure) => $"{(figure.Amount is { } amount ? $"{Number(amount)} {figure.Unit}: " : "")}{figure.Given}; {figure.Why}";
+
+    private static string Number(double number) => number.ToString("G10", CultureInfo.InvariantCulture);
+}
