@@ -4,11 +4,12 @@ namespace Tamis.Labels;
 /// <param name="Text">What is printed.</param>
 /// <param name="Number">The rounded number; null where a text stands for the band.</param>
 /// <param name="Percent">The percentage of the reference value where the law takes it from the declared number; null where it does not, or there is none.</param>
-internal sealed record PrintedStep(string Text, decimal? Number, string? Percent);
+/// <param name="IsZero">Whether the label shows nothing but zero.</param>
+internal sealed record PrintedStep(string Text, decimal? Number, string? Percent, bool IsZero);
 
 /// <summary>The rounding bands of one figure, laid out so that an amount finds its printed text without decimal arithmetic.</summary>
 /// <remarks>Between two ends of bands and powers of ten the step is the same, and all amounts nearest to one multiple of it print the same text:
-/// the rounding table itself gives that text once, for the first amount that comes. An amount near an end of a band or near a tie, or in a band that hangs on a condition, is left to the table.</remarks>
+/// the rounding table itself gives that text once, for the first amount that comes. An amount near an end of a band or near a tie, is left to the table; so is one in a band that hangs on a condition, where nobody said which conditions are met.</remarks>
 internal sealed class BandSteps
 {
     // A binary fraction holds 15 figures; a tie that is told from its neighbours by less is worked out in decimals.
@@ -19,6 +20,7 @@ internal sealed class BandSteps
     private readonly RoundingTable _table;
     private readonly (string Key, string Unit) _figure;
     private readonly Func<RoundedAmount, string?> _percent;
+    private readonly IReadOnlySet<string>? _met;
     private readonly double[] _ends;
     // Between its two ends, a hair within them, each stretch has one step; its inverse is kept, 0 where a text stands for all of it, NaN where only the table can say.
     private readonly double[] _low;
@@ -27,9 +29,15 @@ internal sealed class BandSteps
     private readonly PrintedStep?[][] _printed;
     private readonly PrintedStep? _zero;
 
-    public BandSteps(RoundingTable table, string key, string unit, Func<RoundedAmount, string?> percent)
+    /// <summary>Lays out the bands of a figure.</summary>
+    /// <param name="table">The rounding table.</param>
+    /// <param name="key">The figure.</param>
+    /// <param name="unit">Its unit.</param>
+    /// <param name="percent">The percentage that goes with a rounded amount; null where it goes with none.</param>
+    /// <param name="met">The conditions that are met; null where nobody said, and what hangs on one is left open.</param>
+    public BandSteps(RoundingTable table, string key, string unit, Func<RoundedAmount, string?> percent, IReadOnlySet<string>? met = null)
     {
-        (_table, _figure, _percent) = (table, (key, unit), percent);
+        (_table, _figure, _percent, _met) = (table, (key, unit), percent, met);
         var bands = table.For(key, unit).ToArray();
         var isSignificant = Array.Exists(bands, band => band.Method == RoundingMethod.Significant);
         _ends = [.. bands.SelectMany(band => band.To is { } to ? new[] { (double)band.From, (double)to } : [(double)band.From])
@@ -43,7 +51,7 @@ internal sealed class BandSteps
             _perStep[at] = StepOf(bands, within) is var step && step > 0 ? 1 / step : step;
             _printed[at] = [];
         }
-        _zero = Array.Exists(bands, band => band.If.Length > 0 && band.Takes(0)) || !Array.Exists(bands, band => band.Takes(0)) ? null : Printed(0);
+        _zero = BandFor(bands, 0) is null ? null : Printed(0);
     }
 
     /// <summary>What is printed for an amount; null where only the table can say.</summary>
@@ -74,19 +82,24 @@ internal sealed class BandSteps
 
     private PrintedStep Printed(double amount)
     {
-        var rounded = _table.Round(_figure.Key, _figure.Unit, RoundingTable.ToDecimal(amount));
-        return new(rounded.Text, rounded.Number, _percent(rounded));
+        var rounded = _table.Round(_figure.Key, _figure.Unit, RoundingTable.ToDecimal(amount), _met is null ? null : _met.Contains);
+        return new(rounded.Text, rounded.Number, _percent(rounded), rounded.IsZero);
     }
 
     // The step between two ends: 0 where a text stands for all of it, NaN where only the table can say.
-    private static double StepOf(RoundingBand[] bands, decimal within)
+    private double StepOf(RoundingBand[] bands, decimal within) => BandFor(bands, within) switch
     {
-        if (Array.Exists(bands, band => band.If.Length > 0 && band.Takes(within)) || Array.Find(bands, band => band.If.Length == 0 && band.Takes(within)) is not { } band) return double.NaN;
-        return band.Method switch
-        {
-            RoundingMethod.Text => 0,
-            RoundingMethod.Nearest => (double)band.Increment,
-            _ => Math.Pow(10, Math.Floor(Math.Log10((double)within)) + 1 - (double)band.Increment),
-        };
+        null => double.NaN,
+        { Method: RoundingMethod.Text } => 0,
+        { Method: RoundingMethod.Nearest } band => (double)band.Increment,
+        var band => Math.Pow(10, Math.Floor(Math.Log10((double)within)) + 1 - (double)band.Increment),
+    };
+
+    // As the table chooses it: the first whose condition is met, or else the first without one; null where that is open.
+    private RoundingBand? BandFor(RoundingBand[] bands, decimal amount)
+    {
+        RoundingBand[] taking = Array.FindAll(bands, band => band.Takes(amount));
+        if (_met is null && Array.Exists(taking, band => band.If.Length > 0)) return null;
+        return Array.Find(taking, band => band.If.Length > 0 && _met!.Contains(band.If)) ?? Array.Find(taking, band => band.If.Length == 0);
     }
 }

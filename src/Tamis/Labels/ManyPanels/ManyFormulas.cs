@@ -20,6 +20,7 @@ public sealed class PanelRoom
 {
     internal PanelRoom(int formulas, int stride)
     {
+        Stride = stride;
         (Amounts, CoveredGrams, TotalGrams, IsExact) = (new double[formulas * stride], new double[formulas * stride], new double[formulas], new bool[formulas]);
         (Steps, Shares) = (new PrintedStep?[formulas * stride], new PrintedStep?[formulas * stride]);
     }
@@ -33,8 +34,10 @@ public sealed class PanelRoom
     /// <summary>What was weighed in, a formula each.</summary>
     public double[] TotalGrams { get; }
 
-    /// <summary>Whether a panel was drawn up by itself, because an amount lay at a tie or a band hung on a condition.</summary>
+    /// <summary>Whether a panel was drawn up by itself, because an amount lay at a tie or at the limit of a condition.</summary>
     public bool[] IsExact { get; }
+
+    internal int Stride { get; }
 
     internal PrintedStep?[] Steps { get; }
 

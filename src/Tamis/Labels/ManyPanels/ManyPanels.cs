@@ -5,7 +5,7 @@ namespace Tamis.Labels;
 
 /// <summary>Nutrition panels of many formulas by one rule set: the same texts as <see cref="NutritionPanel"/>, thousands at a time, and the working of any of them when it is asked for.</summary>
 /// <remarks>What each ingredient gives to each figure is worked out once; a formula is then a sum over its lines, and a figure finds its text among those printed before.
-/// A figure that this cannot settle (near a tie, or a band that hangs on a condition) makes the formula's panel by itself. Lines that are shown only where asked for are left out.</remarks>
+/// A condition that a band hangs on is held against the same sums, and only where an amount lies in such a band. A figure that this cannot settle (near a tie, or near the limit of a condition) makes the formula's panel by itself. Lines that are shown only where asked for are left out.</remarks>
 public sealed class ManyPanels
 {
     private readonly RuleSet _rules;
@@ -14,7 +14,7 @@ public sealed class ManyPanels
     private readonly PanelBasis _basis;
     private readonly ContentMatrix _matrix;
     private readonly (int Figure, double Per100Grams)[][] _partial;
-    private readonly FigurePlan[] _plans;
+    private readonly BlockPlan _plan;
 
     /// <summary>Prepares the panels of formulas.</summary>
     /// <param name="rules">The rule set.</param>
@@ -26,21 +26,21 @@ public sealed class ManyPanels
         (_formulas, _basis, _asOf) = (formulas, basis, asOf);
         _rules = rules.AsOf(asOf);
         Figures = [.. _rules.Declaration.Where(figure => figure.Shown != LineShown.IfAsked)];
-        var row = new double[Figures.Count];
+        _plan = new(_rules, Figures);
+        var row = new double[_plan.Columns.Length];
         _partial = new (int, double)[formulas.Ingredients.Count][];
-        _matrix = ContentMatrix.FromRows(formulas.Ingredients.Count, Figures.Count, ingredient =>
+        _matrix = ContentMatrix.FromRows(formulas.Ingredients.Count, row.Length, ingredient =>
         {
             List<(int, double)> partial = [];
             for (var figure = 0; figure < row.Length; figure++)
             {
-                var (per100Grams, isKnown) = FigureSum.Per100Grams(Figures[figure], formulas.Ingredients[ingredient].Profile, _rules.ProteinFactor);
+                var (per100Grams, isKnown) = FigureSum.Per100Grams(_plan.Columns[figure].Figure, formulas.Ingredients[ingredient].Profile, _rules.ProteinFactor);
                 row[figure] = isKnown ? per100Grams : double.NaN;
                 if (!isKnown && per100Grams != 0) partial.Add((figure, per100Grams));
             }
             _partial[ingredient] = [.. partial];
             return row;
         });
-        _plans = [.. Figures.Select(PlanOf)];
     }
 
     /// <summary>The figures, in lawful order.</summary>
@@ -60,16 +60,18 @@ public sealed class ManyPanels
     public void Draw(int first, int count, PanelRoom room)
     {
         MixtureSums.SumMany(_matrix, _formulas.Starts.AsSpan(first, count + 1), _formulas.Rows, _formulas.MassGrams, room.Amounts, room.CoveredGrams, room.TotalGrams.AsSpan(0, count));
+        FormulaCheck check = new(_plan, room, _rules, _basis);
         for (var formula = 0; formula < count; formula++)
         {
             var finished = room.TotalGrams[formula] - _formulas.WaterLostGrams[first + formula];
             if (!(finished > 0)) throw new ArgumentException($"Formula {first + formula} has no finished mass.", nameof(first));
-            var amounts = room.Amounts.AsSpan(formula * Stride, Figures.Count);
+            var amounts = room.Amounts.AsSpan(formula * Stride, _plan.Columns.Length);
             for (var line = _formulas.Starts[first + formula]; line < _formulas.Starts[first + formula + 1]; line++)
                 foreach (var (figure, per100Grams) in _partial[_formulas.Rows[line]]) amounts[figure] += _formulas.MassGrams[line] * per100Grams / 100;
             var scale = (_basis.MassGrams ?? finished) / finished;
             foreach (ref var amount in amounts) amount *= scale;
-            if (room.IsExact[formula] = !Print(formula, room)) PrintByItself(first + formula, formula, room);
+            check.Start(formula, _basis.MassGrams ?? finished);
+            if (room.IsExact[formula] = !Print(formula, room, check)) PrintByItself(first + formula, formula, room);
         }
     }
 
@@ -81,27 +83,38 @@ public sealed class ManyPanels
         EvaporatedGrams = _formulas.WaterLostGrams[formula],
     }, _rules, _basis, _asOf);
 
-    private bool Print(int formula, PanelRoom room)
+    private bool Print(int formula, PanelRoom room, FormulaCheck check)
     {
         var first = formula * Stride;
+        var columns = _plan.Columns.AsSpan(0, _plan.Shown);
         var (total, asked) = (room.TotalGrams[formula], _rules.KnownSharePercent / 100);
-        var (least, hair) = (total * asked, total * 1e-9);
-        var amounts = room.Amounts.AsSpan(first, _plans.Length);
-        var covered = room.CoveredGrams.AsSpan(first, _plans.Length);
-        var printedSteps = room.Steps.AsSpan(first, _plans.Length);
-        var shares = room.Shares.AsSpan(first, _plans.Length);
-        for (var figure = 0; figure < _plans.Length; figure++)
+        var (least, hair) = (total * asked, total * FormulaCheck.Hair);
+        var amounts = room.Amounts.AsSpan(first, columns.Length);
+        var covered = room.CoveredGrams.AsSpan(first, columns.Length);
+        var printedSteps = room.Steps.AsSpan(first, columns.Length);
+        var shares = room.Shares.AsSpan(first, columns.Length);
+        for (var figure = 0; figure < columns.Length; figure++)
         {
-            var (plan, amount) = (_plans[figure], amounts[figure]);
+            var (plan, amount) = (columns[figure], amounts[figure]);
             printedSteps[figure] = null;
             if (covered[figure] < least - hair || plan.IsShownIfPresent && amount <= 0) continue;
             // A share that is a hair from the one that is asked for is decided by the panel's own sum.
-            if (covered[figure] < least + hair && asked < 1) return false;
-            if (plan.NeedsPanel || plan.Steps.For(amount) is not { } printed || plan.PercentIsOfDeclared && printed.Percent is null) return false;
+            if (covered[figure] < least + hair && asked < 1 || plan.NeedsPanel) return false;
+            PrintedStep? printed = null;
+            bool isZero;
+            if (plan.Steps is { } steps)
+            {
+                printed = steps.For(amount) ?? check.StepOf(figure);
+                if (printed is null || plan.PercentIsOfDeclared && printed.Percent is null) return false;
+                isZero = printed.IsZero;
+            }
+            else if (check.AreDeclaredAsZero(plan.Parts) is { } areZero) isZero = areZero;
+            else return false;
             if (plan.PercentSteps is { } percents)
             {
-                if (percents.For(amount * plan.PercentPerUnit) is not { } share) return false;
+                if ((isZero ? plan.PercentStepsOfZero! : percents).For(amount * plan.PercentPerUnit) is not { } share) return false;
                 shares[figure] = share;
+                printed ??= share;
             }
             printedSteps[figure] = printed;
         }
@@ -115,21 +128,8 @@ public sealed class ManyPanels
         {
             var line = panel.Lines.FirstOrDefault(line => line.Figure.Key == Figures[figure].Key && line.Unit == Figures[figure].Unit);
             var at = place * Stride + figure;
-            room.Steps[at] = line is { IsKnownWell: true } ? new(line.Declared, line.Rounded?.Number, line.Percent?.Text) : null;
+            room.Steps[at] = line is { IsKnownWell: true } ? new(line.Declared, line.Rounded?.Number, line.Percent?.Text, line.Rounded is { IsZero: true }) : null;
             room.Shares[at] = null;
         }
     }
-
-    // A sum of other lines, and a line of which only the percentage is printed, look at more than the one amount.
-    private FigurePlan PlanOf(DeclaredFigure figure)
-    {
-        var reference = _rules.Reference(figure.Key, figure.Unit) is { Shown: not PercentShown.No } shown ? shown : null;
-        var isOfDeclared = reference is { PercentFrom: PercentFrom.Declared };
-        return new(
-            new(_rules.Rounding, figure.Key, figure.Unit, rounded => isOfDeclared && rounded.ShownNumber is { } number ? _rules.Percent(reference!, (double)number, rounded).Text : null),
-            reference is not null && !isOfDeclared ? new(_rules.Rounding, reference.PercentRounding, "%", _ => null) : null,
-            reference is null ? 0 : 100 / reference.Value, isOfDeclared, figure.IsPercentOnly || figure.Parts.Count > 0, figure.Shown == LineShown.IfPresent);
-    }
-
-    private sealed record FigurePlan(BandSteps Steps, BandSteps? PercentSteps, double PercentPerUnit, bool PercentIsOfDeclared, bool NeedsPanel, bool IsShownIfPresent);
 }
