@@ -26,16 +26,21 @@ internal static class LabelDrawingCommand
     {
         var dessert = Dessert.Open(folder);
         var name = trial ?? dessert.Candidate;
-        var drawing = DessertLabel.Drawn(dessert, name, market);
-        foreach (var attempt in drawing.Attempts) writer.WriteLine(attempt);
-        foreach (var remark in drawing.Remarks) writer.WriteLine($"Look at: {remark}");
-        if (drawing.IsDraft)
+        var drawings = DessertLabel.DrawnFaces(dessert, name, market);
+        foreach (var drawing in drawings)
         {
-            foreach (var reason in drawing.DraftReasons) writer.WriteLine($"Stops print: {reason}");
+            if (drawing.Content.Face is not null) writer.WriteLine($"{drawing.FaceInWords}:");
+            foreach (var attempt in drawing.Attempts) writer.WriteLine(attempt);
+        }
+        foreach (var remark in drawings.SelectMany(drawing => drawing.Remarks).Distinct()) writer.WriteLine($"Look at: {remark}");
+        if (drawings.Any(drawing => drawing.IsDraft))
+        {
+            foreach (var reason in drawings.SelectMany(drawing => drawing.DraftReasons).Distinct()) writer.WriteLine($"Stops print: {reason}");
             writer.WriteLine("A draft: nothing was written.");
             return 1;
         }
-        Write(drawing, Path.Combine(Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print")), LabelPrint.FileName(name, market)), writer);
+        var target = Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print"));
+        foreach (var drawing in drawings) Write(drawing, Path.Combine(target, LabelPrint.FileName(name, market, drawing.Content.Face)), writer);
         writer.WriteLine("Print at 100 %, without fitting to the paper. A competent person signs; local rules come first.");
         return 0;
     });

@@ -22,13 +22,21 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
     private IBrowser _browser = null!;
 
     // Every way of drawing a panel; what is missing from the demo's figures does not change what is measured here.
-    public static IEnumerable<LabelDrawing> Finished =>
+    public static IEnumerable<LabelDrawing> Finished => OnOneFace.Concat(OnSeveralFaces);
+
+    private static IEnumerable<LabelDrawing> OnOneFace =>
         from each in new[]
         {
             ("V1", "IE", "185 x 75 x 65"), ("V1", "IE; FR; DE", "185 x 75 x 65"), ("V1", "IE", "105 x 75 x 20"), ("V1b", "GB", "70 x 45 x 30"), ("V1", "AU", "185 x 75 x 65"),
             ("V1", "US", "150 x 130 x 60"), ("V1", "US", "185 x 75 x 65"), ("V1", "US", "95 x 80 x 10"), ("V2", "CA", "150 x 130 x 60"), ("V2", "CA", "190 x 80 x 60"),
         }
         select LabelDrawing.Of(DessertLabel.ContentOf(Loaf, each.Item1, each.Item2) with { Pack = PackShape.Parse(each.Item3)!, DraftReasons = [] });
+
+    private static IEnumerable<LabelDrawing> OnSeveralFaces =>
+        from market in new[] { "IE", "IE; FR; DE", "AU" }
+        let content = DessertLabel.ContentOf(Loaf, market == "AU" ? "V1" : "V1b", market) with { DraftReasons = [] }
+        from face in PackFace.Spread(content, [new(content.Pack, ["name", "net quantity"]), new(content.Pack.OnFace(65, 75)!, ["panel"]), new(content.Pack.OnFace(185, 65)!, ["rest"])])
+        select LabelDrawing.Of(face);
 
     public async Task InitializeAsync()
     {

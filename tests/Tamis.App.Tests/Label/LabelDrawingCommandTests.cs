@@ -20,6 +20,26 @@ public class LabelDrawingCommandTests
         Assert.Contains("table, beside the text: needs", writer.ToString(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Run_FacesInTheSheet_WritesAFileForEach()
+    {
+        using ScratchFolder scratch = new();
+        using StringWriter writer = new();
+        foreach (var folder in (string[])["store", "travel-loaf"])
+        {
+            Directory.CreateDirectory(Path.Combine(scratch["desserts"], folder));
+            foreach (var file in Directory.EnumerateFiles(KitFolder.Data($"desserts/{folder}"))) File.Copy(file, Path.Combine(scratch["desserts"], folder, Path.GetFileName(file)));
+        }
+        var loaf = Path.Combine(scratch["desserts"], "travel-loaf");
+        File.AppendAllLines(Path.Combine(loaf, "dessert.csv"), ["face,185 x 75: name; net quantity,,", "face,185 x 65: rest,,"]);
+
+        Assert.Equal(0, LabelDrawingCommand.Run(loaf, "IE", "V1b", scratch["out"], writer));
+
+        Assert.Contains("185mm 75mm", File.ReadAllText(Path.Combine(scratch["out"], "label-v1b-ie-face-1.html")), StringComparison.Ordinal);
+        Assert.Contains("185mm 65mm", File.ReadAllText(Path.Combine(scratch["out"], "label-v1b-ie-face-2.html")), StringComparison.Ordinal);
+        Assert.Contains("face 2, 185", writer.ToString(), StringComparison.Ordinal);
+    }
+
     [Browser.BrowserFact]
     public void Run_WithABrowser_WritesAPdfToo()
     {

@@ -7,7 +7,11 @@ namespace Tamis.Views;
 public static class LabelPrint
 {
     /// <summary>The name of a label's files, without what stands behind the point.</summary>
-    public static string FileName(string trial, string market) => $"label-{WeighingPages.Slug(trial)}-{WeighingPages.Slug(market)}";
+    /// <param name="trial">The trial.</param>
+    /// <param name="market">The market.</param>
+    /// <param name="face">Which face of several; null where all stands on one.</param>
+    public static string FileName(string trial, string market, int? face = null) =>
+        $"label-{WeighingPages.Slug(trial)}-{WeighingPages.Slug(market)}{(face is { } number ? $"-face-{number.ToString(CultureInfo.InvariantCulture)}" : "")}";
 
     /// <summary>The label as an SVG file, its unit the millimetre.</summary>
     /// <exception cref="InvalidOperationException">The label is a draft; the message says why.</exception>

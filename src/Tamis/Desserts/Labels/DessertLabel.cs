@@ -16,6 +16,15 @@ public static class DessertLabel
     /// <exception cref="TableException">The pack, the market or the masses are not known, or a sheet or a rule file cannot be read.</exception>
     public static LabelDrawing Drawn(Dessert dessert, string trial, string market) => LabelDrawing.Of(ContentOf(dessert, trial, market));
 
+    /// <summary>The label of a trial for a market, face by face as the rows <c>face</c> of <c>dessert.csv</c> spread it (<c>185 x 65: panel; list</c>); all on the largest face where there is no such row.</summary>
+    /// <inheritdoc cref="Drawn"/>
+    public static IReadOnlyList<LabelDrawing> DrawnFaces(Dessert dessert, string trial, string market)
+    {
+        var content = ContentOf(dessert, trial, market);
+        var faces = LabelAsked.Faces(dessert, trial, content.Pack);
+        return faces.Count == 0 ? [LabelDrawing.Of(content)] : [.. PackFace.Spread(content, faces).Select(LabelDrawing.Of)];
+    }
+
     /// <summary>What the label of a trial says in a market.</summary>
     /// <inheritdoc cref="Drawn"/>
     public static LabelContent ContentOf(Dessert dessert, string trial, string market)
@@ -133,7 +142,7 @@ public static class DessertLabel
             var met = TrialParticulars.Of(dessert, trial, rules.Name).Where(each => each.State == ParticularState.Applies && each.Rule.Wording.Count > 0).ToArray();
             _problems.AddRange(met.Where(each => each.In(language) is null).Select(each => new ListProblem($"The statement '{each.Rule.Name}' has no words in '{language}'", $"write them in particulars.csv of {rules.Name}", null)));
             LabelParagraph[] Printed(bool besideName) => [.. met.Where(each => each.Rule.Place.StartsWith("beside the name", StringComparison.Ordinal) == besideName)
-                .Select(each => each.In(language)).OfType<string>().Select(words => LabelParagraph.Of("warning", Names.Capital(words)))];
+                .Select(each => each.In(language)).OfType<string>().Select(words => LabelParagraph.Of("warning", Names.Capital(words)) with { StandsWith = besideName ? "name" : "warning" })];
             return (Printed(besideName: true), Printed(besideName: false));
         }
 

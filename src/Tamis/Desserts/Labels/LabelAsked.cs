@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tamis.Labels;
 using Tamis.Tables;
 
@@ -35,6 +36,30 @@ internal static class LabelAsked
         if (dessert.Facts.Text("box_mm", trial) is { } box) return PackShape.Parse(box) ?? throw new TableException([dessert.Facts.Problem("box_mm", trial, "length, width and height in mm, such as 185 x 75 x 65")]);
         return dessert.Facts.Number("surface_cm2", trial) is > 0 and { } surface ? PackShape.Surface(surface)
             : throw new TableException([dessert.Facts.Problem("surface_cm2", trial, "a row 'box_mm' (length x width x height), or 'surface_cm2' of the largest face: sizes of print hang on it")]);
+    }
+
+    /// <summary>The faces over which a label is spread, with what stands on each; none where it all stands on the largest.</summary>
+    /// <exception cref="TableException">A row names no face of the box or no part of a label, or a part stands nowhere; all problems at once.</exception>
+    public static IReadOnlyList<PackFace> Faces(Dessert dessert, string trial, PackShape pack)
+    {
+        var all = dessert.Facts.RowsOf("face", trial).ToArray();
+        var own = Array.FindAll(all, each => each.Row["trial"].Length > 0);
+        List<CellProblem> problems = [];
+        List<PackFace> faces = [];
+        foreach (var (value, row) in own.Length > 0 ? own : all)
+        {
+            var (size, parts) = value.Split(':', StringSplitOptions.TrimEntries) is [var before, var after] ? (before, after.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)) : ("", []);
+            double?[] sides = [.. size.Replace('×', 'x').Split('x', StringSplitOptions.TrimEntries).Select(side => double.TryParse(side, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) ? number : (double?)null)];
+            if (sides is not [{ } width, { } height] || parts is []) problems.Add(row.Problem("value", "width x height of a face and what stands on it, such as 185 x 65: panel; list"));
+            else if (pack.OnFace(width, height) is not { } shape) problems.Add(row.Problem("value", pack.IsBox ? $"a face of the box: {pack.FacesInWords}" : "no face without a row box_mm: the sides of the pack are not known"));
+            else if (parts.FirstOrDefault(part => !PackFace.Known.Contains(part, Names.Comparer)) is { } unknown) problems.Add(row.Problem("value", $"for '{unknown}' one of: {string.Join(", ", PackFace.Known)}"));
+            else if (faces.Count(face => face.Shape == shape || face.Shape == pack.OnFace(height, width)) == 2) problems.Add(row.Problem("value", "a size at most twice: a box has two faces of each"));
+            else faces.Add(new(shape, parts));
+        }
+        if (problems is [] && faces.Count > 0 && !faces.Exists(face => face.Parts.Contains(PackFace.Rest, Names.Comparer))
+            && PackFace.Known.Where(part => part != PackFace.Rest && !faces.Exists(face => face.Parts.Contains(part, Names.Comparer))).ToArray() is { Length: > 0 } nowhere)
+            problems.Add(new("dessert.csv", 0, "face", "", $"a face for {string.Join(", ", nowhere)}, or for 'rest'"));
+        return problems is [] ? faces : throw new TableException(problems);
     }
 
     private static IReadOnlyList<string> AllOf(Dessert dessert, string trial, string key, IReadOnlyList<string> known)

@@ -61,9 +61,11 @@ internal sealed class RecordedParticulars
 
     private IEnumerable<RecordRow> Grounds =>
     [
-        .. from key in new[] { "form_of_sale", "food_category", "shelf_days", "portions", "portion_g", "box_mm", "surface_cm2" }
-           where _dessert.Facts.Text(key, _trial) is not null
-           select new RecordRow(key, _dessert.Facts.Text(key, _trial)!, Cell(key)),
+        .. from key in new[] { "form_of_sale", "food_category", "shelf_days", "portions", "portion_g", "box_mm", "surface_cm2", "face" }
+           let all = _dessert.Facts.All(key, _trial)
+           where all.Count > 0
+           // A key that may stand once counts by its first row; faces are as many as there are rows.
+           select new RecordRow(key, key == "face" ? string.Join(" | ", all) : all[0], Cell(key)),
         .. LabelAsked.Exemptions(_dessert, _trial).Select(exemption => new RecordRow($"exemption: {exemption}", "asked for", Cell("exemption"))),
         .. _net.Band is { } band ? [new RecordRow("a pack may be short by", $"{Number((double)_net.ShortfallGrams!)} g", band.Origin.ToString())] : Array.Empty<RecordRow>(),
         .. _date.Form is { } form ? [new RecordRow("how the date is written", form.Rule, form.Origin.ToString())] : Array.Empty<RecordRow>(),

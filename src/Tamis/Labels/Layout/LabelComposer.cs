@@ -39,11 +39,15 @@ internal sealed class LabelComposer(LabelContent content)
         foreach (var form in forms)
             foreach (var panel in new[] { content.Panel, content.ShortPanel }.OfType<PanelContent>())
             {
-                yield return Beside(form, panel);
+                if (HasText) yield return Beside(form, panel);
                 yield return Under(form, panel);
             }
-        if (content.Panel is null || forms is [] || PanelExemption is not null) yield return TextAlone();
+        if (content.Panel is null || HasText && (forms is [] || PanelExemption is not null)) yield return TextAlone();
     }
+
+    private bool HasText => content.Languages.Count > 0 || content.NetQuantity.Length > 0;
+
+    private bool StandsElsewhere => content is { Panel: null, Face: not null };
 
     private LayoutRule? PanelExemption => _rules.Exemption("panel", content.Pack, content.NetGrams);
 
@@ -75,13 +79,14 @@ internal sealed class LabelComposer(LabelContent content)
         var setter = SetterFor(form);
         var room = Room(setter.Sizes);
         var block = LabelBlock.Stack([TextBlock(setter, room), PanelBlocks.Draw(form.Drawing, words, setter, room)], setter.Sizes.SpaceMillimetres("gap"));
-        return Placed(form, LabelArrangement.Under, form.Origin, block, setter.Sizes, ReferenceEquals(words, content.ShortPanel));
+        return Placed(form, HasText ? LabelArrangement.Under : LabelArrangement.PanelAlone, form.Origin, block, setter.Sizes, ReferenceEquals(words, content.ShortPanel));
     }
 
     private Candidate TextAlone()
     {
         var setter = SetterFor(null);
-        var why = PanelExemption?.Origin ?? new("sheets", "", RuleStrength.Policy, false, "no panel is asked for");
+        var why = StandsElsewhere ? new("sheets", "", RuleStrength.Policy, false, "the panel stands on another face")
+            : PanelExemption?.Origin ?? new("sheets", "", RuleStrength.Policy, false, "no panel is asked for");
         return Placed(null, LabelArrangement.TextAlone, why, TextBlock(setter, Room(setter.Sizes)), setter.Sizes);
     }
 
@@ -119,10 +124,10 @@ internal sealed class LabelComposer(LabelContent content)
     private IEnumerable<string> Remarks(Candidate taken)
     {
         if (!content.Pack.IsBox) yield return "The sides of the pack are not known: write box_mm in dessert.csv. A square of the area stands for its face, and no other face is counted.";
-        if (content.Pack.IsBox && taken.Attempt.Form is { } form && form != _rules.FormsFor(content.Pack, content.NetGrams)[0])
-            yield return "Only the largest face is drawn: where another face has room, a form that comes before this one may stand there.";
+        if (content.Pack.IsBox && content.Face is null && taken.Attempt.Form is { } form && form != _rules.FormsFor(content.Pack, content.NetGrams)[0])
+            yield return "Only the largest face is drawn: where another face has room, a form that comes before this one may stand there (rows 'face' in dessert.csv).";
         if (taken.Attempt.IsShort) yield return "Columns and percentages that the law does not ask for are left off: they may not take the room of what it asks for.";
-        if (PanelExemption is { } panel) yield return $"The law lets the panel be left off a pack like this: {panel.Origin}.";
+        if (PanelExemption is { } panel && !StandsElsewhere) yield return $"The law lets the panel be left off a pack like this: {panel.Origin}.";
         if (_rules.Exemption("list", content.Pack, content.NetGrams) is { } list) yield return $"The list of ingredients is left off and given by other means: {list.Origin}.";
         foreach (var remark in _rules.Remarks) yield return $"{remark.Part}: {remark.Origin.Note} ({remark.Origin}).";
         string[] unknown = [.. taken.Marks.OfType<TextMark>().SelectMany(mark => mark.Text.EnumerateRunes()).Where(rune => !Typeface.Kit.Knows(rune.ToString())).Select(rune => rune.ToString()).Distinct()];

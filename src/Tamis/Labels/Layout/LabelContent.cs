@@ -5,6 +5,9 @@ namespace Tamis.Labels;
 /// <param name="Runs">Its words.</param>
 public sealed record LabelParagraph(string Part, IReadOnlyList<TextRun> Runs)
 {
+    /// <summary>The part that it goes with where a label is spread over several faces: a statement beside the name goes where the name goes.</summary>
+    public string StandsWith { get; init; } = Part == "contains" ? "list" : Part;
+
     /// <summary>A paragraph of one run.</summary>
     public static LabelParagraph Of(string part, string text) => new(part, [new(text, false)]);
 }
@@ -57,6 +60,9 @@ public sealed record LabelContent
 
     /// <summary>The net quantity as it is printed; empty where it is not known.</summary>
     public required string NetQuantity { get; init; }
+
+    /// <summary>Which face of several it is, from 1 on; null where all stands on one.</summary>
+    public int? Face { get; init; }
 
     /// <summary>The colours.</summary>
     public LabelColours Colours { get; init; } = LabelColours.BlackOnWhite;

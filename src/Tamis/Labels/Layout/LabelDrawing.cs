@@ -9,8 +9,10 @@ public enum LabelArrangement
     Beside,
     /// <summary>The panel under the text.</summary>
     Under,
-    /// <summary>The text alone: the law lets the panel be left off.</summary>
+    /// <summary>The text alone: the law lets the panel be left off, or it stands on another face.</summary>
     TextAlone,
+    /// <summary>The panel alone: the text stands on another face.</summary>
+    PanelAlone,
 }
 
 /// <summary>One layout that was tried.</summary>
@@ -34,6 +36,7 @@ public sealed record LayoutAttempt(LayoutForm? Form, LabelArrangement Arrangemen
     {
         LabelArrangement.Beside => $"{Form?.Name}{(IsShort ? " of what is asked for" : "")}, beside the text",
         LabelArrangement.Under => $"{Form?.Name}{(IsShort ? " of what is asked for" : "")}, under the text",
+        LabelArrangement.PanelAlone => $"{Form?.Name}{(IsShort ? " of what is asked for" : "")}, alone",
         _ => "without a panel",
     };
 
@@ -93,4 +96,7 @@ public sealed record LabelDrawing
     /// <summary>Lays a label out in the first lawful layout that fits the face of its pack.</summary>
     /// <exception cref="Tables.TableException">The layout rules cannot be read.</exception>
     public static LabelDrawing Of(LabelContent content) => new LabelComposer(content).Compose();
+
+    /// <summary>The face in words: <c>face 2, 75 × 65 mm</c>.</summary>
+    public string FaceInWords => Content.Face is { } face ? $"face {face.ToString(CultureInfo.InvariantCulture)}, {Content.Pack}" : Content.Pack.ToString();
 }

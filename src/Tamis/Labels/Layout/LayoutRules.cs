@@ -40,6 +40,9 @@ public sealed record LayoutRule(string Rule, string Form, string Part, string Va
 /// <summary>How the label of a rule set is laid out: <c>layout.csv</c> of its folder.</summary>
 public sealed class LayoutRules
 {
+    /// <summary>The rule that two parts stand on one face: its part and its value.</summary>
+    internal const string Together = "together";
+
     private const string File = "layout.csv";
 
     private static readonly Dictionary<string, PanelDrawing> Drawings = new(Names.Comparer)
@@ -50,7 +53,7 @@ public sealed class LayoutRules
     // A rule and the units that its value may have; with none, the value is a word or empty.
     private static readonly Dictionary<string, string[]> Units = new(Names.Comparer)
     {
-        ["form"] = [], ["exempt"] = [], ["weight"] = [], ["fill"] = [], ["section"] = [], ["remark"] = [],
+        ["form"] = [], ["exempt"] = [], ["weight"] = [], ["fill"] = [], ["section"] = [], ["remark"] = [], [Together] = [],
         ["size"] = [TypeSizes.XHeight, TypeSizes.Figure, TypeSizes.Height, TypeSizes.Points],
         ["lead"] = [TypeSizes.OfTheSize, TypeSizes.MorePoints, TypeSizes.Millimetres],
         ["bar"] = [TypeSizes.Points, TypeSizes.Millimetres],

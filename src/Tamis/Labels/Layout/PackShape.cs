@@ -22,23 +22,42 @@ public enum PackMeasure
 /// <summary>The outside of a pack as its label sees it.</summary>
 public sealed record PackShape
 {
-    private PackShape(double faceWidthMillimetres, double faceHeightMillimetres, double totalSquareCentimetres, bool isBox) =>
-        (FaceWidthMillimetres, FaceHeightMillimetres, TotalSquareCentimetres, IsBox) = (faceWidthMillimetres, faceHeightMillimetres, totalSquareCentimetres, isBox);
+    // Longest first; the shortest is 0 where only the area of the largest face is known.
+    private readonly (double Longest, double Middle, double Shortest) _sides;
 
-    /// <summary>The width of the largest face, in mm: its longer side.</summary>
-    public double FaceWidthMillimetres { get; }
+    private PackShape(double longestMillimetres, double middleMillimetres, double shortestMillimetres, double totalSquareCentimetres)
+    {
+        _sides = (longestMillimetres, middleMillimetres, shortestMillimetres);
+        (FaceWidthMillimetres, FaceHeightMillimetres) = (longestMillimetres, middleMillimetres);
+        (LargestSquareCentimetres, TotalSquareCentimetres) = (longestMillimetres * middleMillimetres / 100, totalSquareCentimetres);
+    }
 
-    /// <summary>The height of the largest face, in mm.</summary>
-    public double FaceHeightMillimetres { get; }
+    /// <summary>The width of the face that is printed, in mm: of the largest, its longer side.</summary>
+    public double FaceWidthMillimetres { get; private init; }
+
+    /// <summary>The height of the face that is printed, in mm.</summary>
+    public double FaceHeightMillimetres { get; private init; }
 
     /// <summary>The area of all faces, in cm².</summary>
     public double TotalSquareCentimetres { get; }
 
     /// <summary>Whether the sides are known; otherwise only the area of the largest face is, and a square stands for it.</summary>
-    public bool IsBox { get; }
+    public bool IsBox => _sides.Shortest > 0;
 
-    /// <summary>The area of the largest face, in cm².</summary>
-    public double LargestSquareCentimetres => FaceWidthMillimetres * FaceHeightMillimetres / 100;
+    /// <summary>The area of the largest face, in cm², whichever is printed.</summary>
+    public double LargestSquareCentimetres { get; }
+
+    /// <summary>The faces of a box by their sides, in words: <c>185 x 75, 185 x 65, 75 x 65</c>; the largest first; empty where the sides are not known.</summary>
+    public string FacesInWords => IsBox ? string.Join(", ", Faces.Select(face => string.Create(CultureInfo.InvariantCulture, $"{face.Width:0.#} x {face.Height:0.#}"))) : "";
+
+    /// <summary>The pack with another of its faces to print; null where the box has no such face.</summary>
+    /// <param name="widthMillimetres">The width, in mm: the side that lies level when the print is read.</param>
+    /// <param name="heightMillimetres">The height, in mm.</param>
+    public PackShape? OnFace(double widthMillimetres, double heightMillimetres) =>
+        IsBox && Faces.Any(face => face == (widthMillimetres, heightMillimetres) || face == (heightMillimetres, widthMillimetres))
+            ? this with { FaceWidthMillimetres = widthMillimetres, FaceHeightMillimetres = heightMillimetres } : null;
+
+    private (double Width, double Height)[] Faces => [(_sides.Longest, _sides.Middle), (_sides.Longest, _sides.Shortest), (_sides.Middle, _sides.Shortest)];
 
     /// <summary>A box of three sides, in mm, in any order.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A side is not above 0 mm.</exception>
@@ -46,13 +65,13 @@ public sealed record PackShape
     {
         double[] sides = [Side(firstMillimetres), Side(secondMillimetres), Side(thirdMillimetres)];
         Array.Sort(sides);
-        return new(sides[2], sides[1], 2 * (sides[0] * sides[1] + sides[0] * sides[2] + sides[1] * sides[2]) / 100, true);
+        return new(sides[2], sides[1], sides[0], 2 * (sides[0] * sides[1] + sides[0] * sides[2] + sides[1] * sides[2]) / 100);
     }
 
     /// <summary>A pack of which the area of the largest face is known, in cm²: a square of that area, and no other face.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The area is not above 0 cm².</exception>
     public static PackShape Surface(double squareCentimetres) => double.IsFinite(squareCentimetres) && squareCentimetres > 0
-        ? new(Math.Sqrt(squareCentimetres * 100), Math.Sqrt(squareCentimetres * 100), squareCentimetres, false)
+        ? new(Math.Sqrt(squareCentimetres * 100), Math.Sqrt(squareCentimetres * 100), 0, squareCentimetres)
         : throw new ArgumentOutOfRangeException(nameof(squareCentimetres), squareCentimetres, "A face has an area above 0 cm².");
 
     /// <summary>A box as it is written, length, width and height in mm: <c>185 x 75 x 65</c>; null where the text is no such thing.</summary>
@@ -71,14 +90,14 @@ public sealed record PackShape
     {
         PackMeasure.TotalSurface => TotalSquareCentimetres,
         PackMeasure.VerticalSpace => FaceHeightMillimetres,
-        PackMeasure.LongestSide => FaceWidthMillimetres,
+        PackMeasure.LongestSide => Math.Max(FaceWidthMillimetres, FaceHeightMillimetres),
         PackMeasure.NetQuantity => netGrams,
         _ => LargestSquareCentimetres,
     };
 
     /// <summary>The face in words: <c>185 × 75 mm, 139 cm²</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{FaceWidthMillimetres:0.#} × {FaceHeightMillimetres:0.#}\u202fmm, {LargestSquareCentimetres:0.#}\u202fcm²{(IsBox ? "" : " (its sides are not known: a square stands for it)")}");
+        $"{FaceWidthMillimetres:0.#} × {FaceHeightMillimetres:0.#}\u202fmm, {FaceWidthMillimetres * FaceHeightMillimetres / 100:0.#}\u202fcm²{(IsBox ? "" : " (its sides are not known: a square stands for it)")}");
 
     private static double Side(double millimetres) => double.IsFinite(millimetres) && millimetres > 0
         ? millimetres

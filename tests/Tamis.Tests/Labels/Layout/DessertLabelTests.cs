@@ -63,6 +63,77 @@ public sealed class DessertLabelTests : IDisposable
         Assert.Contains("surface_cm2", Assert.Throws<TableException>(() => DessertLabel.ContentOf(Dessert.Open(loaf.Folder), "V1", "IE")).Problems.Single().ToString(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void DrawnFaces_NoRows_IsTheLargestFaceAlone()
+    {
+        var loaf = Loaf();
+
+        var drawing = Assert.Single(DessertLabel.DrawnFaces(loaf, "V1", "IE"));
+
+        Assert.Null(drawing.Content.Face);
+        Assert.Equal(DessertLabel.Drawn(loaf, "V1", "IE").Marks, drawing.Marks);
+    }
+
+    [Fact]
+    public void DrawnFaces_NameInFrontAndTheRestBeside_EachCarriesItsOwnAndNothingIsLost()
+    {
+        var loaf = Loaf("face,185 x 75: name; net quantity,,", "face,185 x 65: rest,,", "thawed,yes,,");
+        var faces = DessertLabel.DrawnFaces(loaf, "V1b", "IE");
+
+        Assert.Equal([1, 2], faces.Select(face => face.Content.Face!.Value));
+        // A statement beside the name goes where the name goes.
+        Assert.Equal(["name", "warning", "net quantity"], PartsOf(faces[0]));
+        Assert.Equal(LabelArrangement.TextAlone, faces[0].Layout.Arrangement);
+        Assert.NotNull(faces[1].Content.Panel);
+        Assert.DoesNotContain("name", PartsOf(faces[1]));
+        var whole = DessertLabel.Drawn(loaf, "V1b", "IE");
+        Assert.Equal(WordsOf([whole]), WordsOf(faces));
+        Assert.All(faces, face => Assert.Empty(face.DraftReasons));
+    }
+
+    // Article 13(2) of Regulation (EU) No 1169/2011: the sizes hang on the largest face, also on the 49 cm² of an end.
+    [Fact]
+    public void DrawnFaces_PanelOnAnEnd_StandsAloneInTheTypeOfTheLargestFace()
+    {
+        var faces = DessertLabel.DrawnFaces(Loaf("face,75 x 65: panel,,", "face,185 x 75: rest,,"), "V1b", "IE");
+
+        Assert.Equal(("table, alone", 75.0, 65.0), (faces[0].Layout.InWords, faces[0].WidthMillimetres, faces[0].HeightMillimetres));
+        Assert.All(faces[0].Sizes, size => Assert.Equal(1.2, size.XHeightMillimetres, 9));
+        Assert.DoesNotContain(faces.SelectMany(face => face.Remarks), remark => remark.Contains("largest face is drawn", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void DrawnFaces_ThreeFacesAndOneOfThemTwice_AreAllDrawn()
+    {
+        var faces = DessertLabel.DrawnFaces(Loaf("face,185 x 75: name; net quantity,,", "face,185 x 65: list,,", "face,65 x 75: panel,,", "face,75 x 65: rest,,"), "V1b", "IE");
+
+        Assert.Equal([(185.0, 75.0), (185, 65), (65, 75), (75, 65)], faces.Select(face => (face.WidthMillimetres, face.HeightMillimetres)));
+    }
+
+    // Article 13(5): name and net quantity in the same field of vision.
+    [Fact]
+    public void DrawnFaces_NameAndNetQuantityApart_StopsEveryFaceWithTheArticle()
+    {
+        var loaf = Loaf("face,185 x 75: name,,", "face,185 x 65: rest,,");
+
+        Assert.All(DessertLabel.DrawnFaces(loaf, "V1b", "IE"), face => Assert.Contains(face.DraftReasons, reason => reason.Contains("The name and the net quantity must stand on one face", StringComparison.Ordinal) && reason.Contains("Article 13(5)", StringComparison.Ordinal)));
+        Assert.DoesNotContain(DessertLabel.DrawnFaces(loaf, "V1", "AU").SelectMany(face => face.DraftReasons), reason => reason.Contains("one face", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("a face of the box: 185 x 75, 185 x 65, 75 x 65", "face,185 x 99: rest,,")]
+    [InlineData("width x height of a face", "face,rest,,")]
+    [InlineData("for 'cheese' one of: name", "face,185 x 75: cheese; rest,,")]
+    [InlineData("a face for net quantity, list, warning, text, panel, or for 'rest'", "face,185 x 75: name,,")]
+    [InlineData("a box has two faces of each", "face,185 x 75: name,,", "face,75 x 185: list,,", "face,185 x 75: rest,,")]
+    public void DrawnFaces_ABadRow_SaysWhatIsExpected(string expected, params string[] rows) =>
+        Assert.Contains(expected, Assert.Single(Assert.Throws<TableException>(() => DessertLabel.DrawnFaces(Loaf(rows), "V1b", "IE")).Problems).ToString(), StringComparison.Ordinal);
+
+    private static IEnumerable<string> PartsOf(LabelDrawing drawing) => drawing.Marks.OfType<TextMark>().OrderBy(mark => mark.BaseLineMillimetres).Select(mark => mark.Part).Distinct();
+
+    private static IEnumerable<string> WordsOf(IEnumerable<LabelDrawing> drawings) =>
+        drawings.SelectMany(drawing => drawing.Marks.OfType<TextMark>()).SelectMany(mark => mark.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries)).Order(StringComparer.Ordinal);
+
     // The demo's loaf with further rows in its dessert.csv.
     private Dessert Loaf(params string[] rows)
     {

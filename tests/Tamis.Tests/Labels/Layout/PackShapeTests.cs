@@ -16,6 +16,26 @@ public class PackShapeTests
         Assert.Equal(615.5, pack.TotalSquareCentimetres, 9);
     }
 
+    [Fact]
+    public void OnFace_AnotherFace_IsPrintedAndTheLargestStillCounts()
+    {
+        var end = PackShape.Box(185, 75, 65).OnFace(65, 75)!;
+
+        Assert.Equal((65, 75), (end.FaceWidthMillimetres, end.FaceHeightMillimetres));
+        Assert.Equal((138.75, 615.5), (end.LargestSquareCentimetres, end.TotalSquareCentimetres));
+        Assert.Equal((75, 75), (end.Measure(PackMeasure.VerticalSpace, null), end.Measure(PackMeasure.LongestSide, null)));
+        Assert.Equal(PackShape.Box(185, 75, 65), end.OnFace(185, 75));
+    }
+
+    [Theory]
+    [InlineData(185, 185)]
+    [InlineData(75, 75)]
+    [InlineData(184, 75)]
+    public void OnFace_NoFaceOfTheBox_Null(double width, double height) => Assert.Null(PackShape.Box(185, 75, 65).OnFace(width, height));
+
+    [Fact]
+    public void OnFace_SidesAreNotKnown_Null() => Assert.Null(PackShape.Surface(64).OnFace(80, 80));
+
     [Theory]
     [InlineData("185 x 75 x 65")]
     [InlineData("185x75x65")]

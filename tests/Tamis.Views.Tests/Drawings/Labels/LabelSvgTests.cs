@@ -47,6 +47,30 @@ public class LabelSvgTests
     public void Show_AnUnknownMarket_SaysWhichThereAre() => Assert.Contains("IE, eu, en", Show.LabelDrawing(Loaf, "V1", "NO").ToPlainText(), StringComparison.Ordinal);
 
     [Fact]
+    public void Show_SeveralFaces_DrawsEachUnderItsNameAndSaysOnceWhatHoldsForThePack()
+    {
+        var folder = Directory.CreateTempSubdirectory("tamis-faces-").FullName;
+        try
+        {
+            foreach (var name in (string[])["store", "travel-loaf"])
+            {
+                Directory.CreateDirectory(Path.Combine(folder, name));
+                foreach (var file in Directory.EnumerateFiles(KitFolder.Data($"desserts/{name}"))) File.Copy(file, Path.Combine(folder, name, Path.GetFileName(file)));
+            }
+            File.AppendAllLines(Path.Combine(folder, "travel-loaf", "dessert.csv"), ["face,185 x 75: name; net quantity,,", "face,185 x 65: rest,,"]);
+            var page = new HtmlParser().ParseDocument(Show.LabelDrawing(Dessert.Open(Path.Combine(folder, "travel-loaf")), "V1", "US").Markup);
+
+            Assert.Equal(["Face 1, 185 × 75\u202fmm, 138.8\u202fcm²", "Face 2, 185 × 65\u202fmm, 120.3\u202fcm²"], page.QuerySelectorAll("h3").Select(head => head.TextContent));
+            Assert.Equal(2, page.QuerySelectorAll("svg.label-drawing").Length);
+            Assert.Single(System.Text.RegularExpressions.Regex.Matches(page.Body!.TextContent, "trans fat: known for"));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
     public void Svg_TextFromSheets_IsEscaped()
     {
         var content = DessertLabel.ContentOf(Loaf, "V1b", "IE");
