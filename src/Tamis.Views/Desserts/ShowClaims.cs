@@ -17,7 +17,7 @@ public static partial class Show
         {
             lines.Add((WordOf(verdict.State), Html.Of($"<strong>{verdict.Asked}</strong>: {SentenceOf(verdict, set)} <small>{origin.ToString()}</small>")));
             if (verdict.State == ClaimState.Fails && DessertClaims.Repairs(dessert, trial, rules, verdict) is { Count: > 0 } swaps)
-                lines.Add(("Look at", Html.Of($"By the figures alone {string.Join(", or ", swaps.Select(swap => $"{swap.MassGrams.ToString("0", CultureInfo.InvariantCulture)}\u202fg of {swap.Out} as {swap.In}"))} would carry it. Whether it still rises and tastes is for a trial.")));
+                lines.Add(("Look at", Html.Of($"By the figures alone {string.Join(", or ", swaps.Select(SwapInWords))} would carry it{(swaps.Any(HasOtherMass) ? ", with the same dry matter and baked to the same mass" : "")}. Whether it still rises and tastes is for a trial.")));
         }
         return Notes.Verdict(lines) + ConditionTable(asked.Select(each => each.Verdict), $"Claims asked for, {set.Title}");
     });
@@ -49,6 +49,12 @@ public static partial class Show
                 figure.Origin is { } origin ? Html.Of($"{figure.Why} <small>{origin.ToString()}</small>") : Html.Text(figure.Why)]))])
         { IsWide = true, Caption = Html.Text(scheme.Verdict) }.ToHtml()));
     });
+
+    private static string SwapInWords(ClaimSwap swap) => $"{WholeGrams(swap.MassGrams)} of {swap.Out} as {(HasOtherMass(swap) ? $"{WholeGrams(swap.InGrams)} of " : "")}{swap.In}";
+
+    private static bool HasOtherMass(ClaimSwap swap) => swap.InGrams != swap.MassGrams;
+
+    private static string WholeGrams(double grams) => $"{grams.ToString("0", CultureInfo.InvariantCulture)}\u202fg";
 
     private static Html ConditionTable(IEnumerable<ClaimVerdict> verdicts, string title)
     {

@@ -20,6 +20,8 @@ public class LabelCellsTests
     [InlineData("form_of_sale,prepacked", "form_of_sale,prepackd", "prepacked")]
     [InlineData("food_category,fine bakery wares", "food_category,fine bakery", "fine bakery wares")]
     [InlineData("185 x 75 x 65", "185 x 75", "185 x 75 x 65")]
+    [InlineData("decimal_mark,point,,", "decimal_mark,point,,\nface,185 x 70: rest,,", "185 x 65")]
+    [InlineData("decimal_mark,point,,", "decimal_mark,point,,\nswap_by,weight,,", "dry matter")]
     public void Problems_WrongCell_IsNamedWithWhatWouldDo(string right, string wrong, string helps)
     {
         using TemporaryFolder folder = new();

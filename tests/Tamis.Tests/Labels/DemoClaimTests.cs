@@ -28,9 +28,39 @@ public class DemoClaimTests
     public void Repairs_FibreOfTheLoaf_AreCarriedByTheirOwnSwap()
     {
         var swap = DessertClaims.Repairs(Loaf, "V1", "eu", Of("V1", "eu", "source of fibre"))[0];
-        var food = DessertClaims.FoodOf(Loaf, "V1", "eu");
-        var incoming = Loaf.Store.Ingredients.All.Single(each => each.Name == swap.In);
-        var left = swap.MassGrams;
+
+        Assert.Equal(swap.MassGrams, swap.InGrams);
+        Assert.False(IsRefusedAfter(Loaf, swap, 1 + 1e-9));
+        Assert.True(IsRefusedAfter(Loaf, swap, 0.99));
+    }
+
+    // As much dry matter comes as goes, and the water that comes with it leaves: the loaves come to what they did.
+    [Fact]
+    public void Repairs_ByDryMatter_KeepTheYield()
+    {
+        using TemporaryFolder folder = new();
+        foreach (var part in (string[])["store", "travel-loaf"])
+        {
+            Directory.CreateDirectory(Path.Combine(folder.Path, part));
+            foreach (var file in Directory.EnumerateFiles(KitFolder.Data($"desserts/{part}"), "*.csv")) File.Copy(file, Path.Combine(folder.Path, part, Path.GetFileName(file)));
+        }
+        File.AppendAllText(Path.Combine(folder.Path, "travel-loaf", "dessert.csv"), "swap_by,dry matter,,\n");
+        var loaf = Dessert.Open(Path.Combine(folder.Path, "travel-loaf"));
+
+        var swap = DessertClaims.Repairs(loaf, "V1", "eu", Of("V1", "eu", "source of fibre"))[0];
+
+        double Dry(string ingredient) => 100 - loaf.Store.Ingredients.All.Single(each => each.Name == ingredient).Profile!["WATER"].Per100Grams;
+        Assert.Equal(swap.MassGrams * Dry(swap.Out), swap.InGrams * Dry(swap.In), 6);
+        Assert.NotEqual(swap.MassGrams, swap.InGrams, 3);
+        Assert.False(IsRefusedAfter(loaf, swap, 1 + 1e-9));
+        Assert.True(IsRefusedAfter(loaf, swap, 0.99));
+    }
+
+    private static bool IsRefusedAfter(Dessert loaf, ClaimSwap swap, double times)
+    {
+        var food = DessertClaims.FoodOf(loaf, "V1", "eu");
+        var incoming = loaf.Store.Ingredients.All.Single(each => each.Name == swap.In);
+        var left = swap.MassGrams * times;
         Mixture swapped = food.Mixture with
         {
             Parts = [.. food.Mixture.Parts.Select(part =>
@@ -39,10 +69,11 @@ public class DemoClaimTests
                 var taken = Math.Min(left, part.MassGrams);
                 left -= taken;
                 return part with { MassGrams = part.MassGrams - taken };
-            }), new(incoming, swap.MassGrams + 1e-6, 0, new("a swap", Evidence.Computed))],
+            }), new(incoming, swap.InGrams * times, 0, new("a swap", Evidence.Computed))],
+            EvaporatedGrams = food.Mixture.EvaporatedGrams + (swap.InGrams - swap.MassGrams) * times,
         };
-
-        Assert.False(ClaimCheck.Of(food with { Mixture = swapped }, "source of fibre").IsRefused);
+        Assert.Equal(food.Mixture.FinishedGrams, swapped.FinishedGrams, 6);
+        return ClaimCheck.Of(food with { Mixture = swapped }, "source of fibre").IsRefused;
     }
 
     [Fact]

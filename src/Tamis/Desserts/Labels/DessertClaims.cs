@@ -35,12 +35,13 @@ public static class DessertClaims
         return [.. dessert.Facts.RowsOf("claim", trial).Select(row => (ClaimCheck.Of(food, row.Value), row.Row.Origin("value")))];
     }
 
-    /// <summary>What would carry the conditions that a claim fails, by swaps of ingredients of one kind (a flour for a flour) among those of all trials.</summary>
+    /// <summary>What would carry the conditions that a claim fails, by swaps of ingredients of one kind (a flour for a flour) among those of all trials, gram for gram or as <c>swap_by</c> of <c>dessert.csv</c> says.</summary>
+    /// <exception cref="TableException">The masses of the trial are not all known, or <c>swap_by</c> says something else.</exception>
     public static IReadOnlyList<ClaimSwap> Repairs(Dessert dessert, string trial, string rules, ClaimVerdict verdict)
     {
-        var food = FoodOf(dessert, trial, rules);
+        var (food, keeps) = (FoodOf(dessert, trial, rules), LabelAsked.SwapBy(dessert, trial));
         Ingredient[] known = [.. dessert.Batches.SelectMany(batch => batch.Components).SelectMany(component => component.Out.Parts).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer)];
-        return [.. verdict.Conditions.Where(condition => condition.Holds == false).SelectMany(condition => ClaimRepair.Swaps(food, condition.Condition, known, AreOfOneKind))];
+        return [.. verdict.Conditions.Where(condition => condition.Holds == false).SelectMany(condition => ClaimRepair.Swaps(food, condition.Condition, known, AreOfOneKind, keeps))];
     }
 
     // Cinnamon for eggs would carry much fibre and no cake.

@@ -7,6 +7,8 @@ namespace Tamis.Desserts;
 /// <summary>What <c>dessert.csv</c> asks of a label and that must be one of the rules' own words.</summary>
 internal static class LabelAsked
 {
+    private const string DryMatter = "dry matter";
+
     /// <summary>The exemptions that a trial asks for.</summary>
     /// <exception cref="TableException">A row names an exemption that no rule set knows; every one is named, with those that there are.</exception>
     public static IReadOnlyList<string> Exemptions(Dessert dessert, string trial)
@@ -28,6 +30,10 @@ internal static class LabelAsked
         if (known.All.Count == 0) return null;
         return AllOf(dessert, trial, "food_category", [.. known.All.Select(each => each.Name)]) is [.., var name] ? known.Find(name) : null;
     }
+
+    /// <summary>What a swap that is proposed for a claim keeps: the mass, unless a row says the dry matter.</summary>
+    /// <exception cref="TableException">A row says neither.</exception>
+    public static SwapKeeps SwapBy(Dessert dessert, string trial) => AllOf(dessert, trial, "swap_by", ["mass", DryMatter]) is [.., DryMatter] ? SwapKeeps.DryMatter : SwapKeeps.Mass;
 
     /// <summary>The outside of the pack: the box, or the largest face.</summary>
     /// <exception cref="TableException">Neither is written, or a cell holds no size.</exception>
