@@ -1,3 +1,4 @@
+using MathNet.Numerics.LinearAlgebra;
 using Tamis.Statistics.MixedModels;
 
 namespace Tamis.Statistics.OrdinalModels;
@@ -44,6 +45,21 @@ public sealed record OrdinalFit(
     int ParameterCount,
     string Note)
 {
+    /// <summary>The covariance of the coefficients, in their order.</summary>
+    internal Matrix<double> Covariance { get; init; } = Matrix<double>.Build.Dense(1, 1);
+
+    /// <summary>A weighted sum of coefficients, such as one level less another.</summary>
+    /// <param name="weights">The weight of each coefficient by its name; those not named weigh nothing.</param>
+    /// <exception cref="ArgumentException">The model has no coefficient of a name.</exception>
+    public OrdinalCoefficient Contrast(IReadOnlyDictionary<string, double> weights)
+    {
+        foreach (var name in weights.Keys) Coefficient(name);
+        double[] each = [.. Coefficients.Select(one => weights.GetValueOrDefault(one.Name))];
+        var sum = each.Zip(Coefficients, (weight, one) => weight * one.Estimate).Sum();
+        var vector = Vector<double>.Build.Dense(each);
+        return new(string.Join(" ", weights.Select(weight => $"{weight.Value:+0.##;-0.##} {weight.Key}")), sum, Math.Sqrt(Math.Max(0, vector.DotProduct(Covariance * vector))));
+    }
+
     /// <summary>The coefficient of this name.</summary>
     /// <exception cref="ArgumentException">The model has none of this name.</exception>
     public OrdinalCoefficient Coefficient(string name) => Coefficients.FirstOrDefault(one => string.Equals(one.Name, name, StringComparison.Ordinal))

@@ -4,7 +4,8 @@ namespace Tamis.Statistics.OrdinalModels;
 
 /// <summary>The log likelihood of a cumulative-link model, integrated over the random intercept by adaptive Gauss–Hermite quadrature.</summary>
 /// <remarks>
-/// Parameters are the thresholds, the coefficients and, with groups, the logarithm of the intercepts' standard deviation. The nodes of each
+/// Parameters are the first threshold, the logarithms of the gaps from each threshold to the next, the coefficients and, with groups, the
+/// logarithm of the intercepts' standard deviation: however close two thresholds come, no step takes them out of order. The nodes of each
 /// group stand about the mode of its intercept; one node is Laplace's approximation (Liu and Pierce 1994, Biometrika 81).
 /// </remarks>
 internal sealed class OrdinalLikelihood(OrdinalLink link, int[] classes, int classCount, double[][] columns, int[][] groups, int points)
@@ -17,11 +18,26 @@ internal sealed class OrdinalLikelihood(OrdinalLink link, int[] classes, int cla
 
     public int ParameterCount => ThresholdCount + columns.Length + (HasGroups ? 1 : 0);
 
-    /// <summary>The log likelihood; −∞ where thresholds are out of order.</summary>
-    public double At(double[] parameters)
+    /// <summary>The same parameters with the thresholds themselves in place of their gaps.</summary>
+    public double[] WithThresholds(double[] free)
     {
-        for (var j = 1; j < ThresholdCount; j++)
-            if (parameters[j] <= parameters[j - 1]) return double.NegativeInfinity;
+        double[] parameters = [.. free];
+        for (var j = 1; j < ThresholdCount; j++) parameters[j] = parameters[j - 1] + Math.Exp(free[j]);
+        return parameters;
+    }
+
+    /// <summary>The same parameters with the logarithms of gaps in place of all thresholds but the first.</summary>
+    public double[] WithGaps(double[] parameters)
+    {
+        double[] free = [.. parameters];
+        for (var j = 1; j < ThresholdCount; j++) free[j] = Math.Log(parameters[j] - parameters[j - 1]);
+        return free;
+    }
+
+    /// <summary>The log likelihood, of free parameters; −∞ where a class has no probability left.</summary>
+    public double At(double[] free)
+    {
+        var parameters = WithThresholds(free);
         var shift = new double[classes.Length];
         for (var j = 0; j < columns.Length; j++)
             for (var row = 0; row < shift.Length; row++) shift[row] += columns[j][row] * parameters[ThresholdCount + j];
@@ -33,6 +49,7 @@ internal sealed class OrdinalLikelihood(OrdinalLink link, int[] classes, int cla
     private double OfGroup(double[] parameters, int[] rows, double[] shift, double deviation)
     {
         var (mode, curvature) = Mode(parameters, rows, shift, deviation);
+        if (!double.IsFinite(curvature)) return double.NegativeInfinity;
         var spread = 1 / Math.Sqrt(curvature);
         var terms = new double[_nodes.Length];
         for (var k = 0; k < terms.Length; k++)

@@ -1,3 +1,4 @@
+using MathNet.Numerics.LinearAlgebra;
 using Tamis.Statistics.MixedModels;
 using Tamis.Statistics.Models;
 
@@ -68,13 +69,26 @@ public sealed record OrdinalModel(ModelFormula Fixed, RandomTerm? Group, Ordinal
         return Outcome(mixed, classes, kept, response.Length, Math.Exp(2 * mixed.Parameters[^1]), "");
     }
 
-    private OrdinalSearch Search(OrdinalLikelihood likelihood, double[] start, (string Name, double[] Values)[] columns) =>
-        OrdinalSearch.Run(likelihood.At, start, at => FirstBeyond(at, likelihood.ThresholdCount, columns) is not null || likelihood.HasGroups && Math.Exp(at[^1]) < SmallestDeviation);
+    // The search goes by gaps between thresholds; what comes back has the thresholds, and the information of them by the chain rule.
+    private OrdinalSearch Search(OrdinalLikelihood likelihood, double[] start, (string Name, double[] Values)[] columns)
+    {
+        var found = OrdinalSearch.Run(likelihood.At, likelihood.WithGaps(start),
+            at => FirstBeyond(at, likelihood.ThresholdCount, columns) is not null || likelihood.HasGroups && Math.Exp(at[^1]) < SmallestDeviation);
+        var thresholds = likelihood.ThresholdCount;
+        // A threshold less the one before is the exponential of its gap, whose own slope is the gap: d(log gap) = (d upper − d lower) / gap.
+        var slopes = Matrix<double>.Build.DenseIdentity(found.Parameters.Length);
+        for (var j = 1; j < thresholds; j++) (slopes[j, j], slopes[j, j - 1]) = (Math.Exp(-found.Parameters[j]), -Math.Exp(-found.Parameters[j]));
+        return found with { Parameters = likelihood.WithThresholds(found.Parameters), Information = slopes.TransposeThisAndMultiply(found.Information * slopes) };
+    }
 
     private string? Separated(OrdinalSearch search, int classCount, (string Name, double[] Values)[] columns) =>
         FirstBeyond(search.Parameters, classCount - 1, columns) is { } name
             ? $"{name} separates the classes of {Fixed.Response} perfectly: its effect has no finite estimate. More answers, or fewer classes, would settle it."
-            : search.IsSettled ? null : $"The search for the best fit of {Fixed.Response} did not settle; the answers are too few for the model.";
+            : search.IsSettled && Definite(search.Information) ? null : $"The search for the best fit of {Fixed.Response} did not settle; the answers are too few for the model.";
+
+    // Only where the likelihood falls off on every side are there standard errors.
+    private static bool Definite(Matrix<double> information) =>
+        information.Enumerate().All(double.IsFinite) && information.Evd(Symmetricity.Symmetric).EigenValues.All(value => value.Real > 0);
 
     private string? FirstBeyond(double[] at, int thresholds, (string Name, double[] Values)[] columns)
     {
@@ -103,6 +117,7 @@ public sealed record OrdinalModel(ModelFormula Fixed, RandomTerm? Group, Ordinal
             rowCount,
             [.. Enumerable.Range(0, thresholds).Select(j => new OrdinalThreshold(classes[j], classes[j + 1], search.Parameters[j], Error(j)))],
             [.. columns.Select((column, j) => new OrdinalCoefficient(column.Name, search.Parameters[thresholds + j], Error(thresholds + j)))],
-            search.LogLikelihood, variance, thresholds + columns.Length + (variance is null ? 0 : 1), note), "");
+            search.LogLikelihood, variance, thresholds + columns.Length + (variance is null ? 0 : 1), note)
+        { Covariance = covariance.SubMatrix(thresholds, columns.Length, thresholds, columns.Length) }, "");
     }
 }

@@ -6,7 +6,7 @@ namespace Tamis.Statistics.OrdinalModels;
 /// <param name="Parameters">The parameters.</param>
 /// <param name="LogLikelihood">The largest value found.</param>
 /// <param name="Information">The observed information: minus the second derivatives.</param>
-/// <param name="IsSettled">Whether the last step was too short to matter.</param>
+/// <param name="IsSettled">Whether the last step was too short to matter; false also where the function had no finite value beside a step.</param>
 internal sealed record OrdinalSearch(double[] Parameters, double LogLikelihood, Matrix<double> Information, bool IsSettled)
 {
     private const int MaximumRounds = 100;
@@ -22,6 +22,9 @@ internal sealed record OrdinalSearch(double[] Parameters, double LogLikelihood, 
         {
             var slope = Slope(likelihood, at);
             var information = Curvature(likelihood, at, value);
+            // Where a neighbouring value is no number there is no direction to go in, and eigenvalues would be sought without end.
+            if (!double.IsFinite(value) || slope.Any(one => !double.IsFinite(one)) || information.Enumerate().Any(one => !double.IsFinite(one)))
+                return new(at, value, information, false);
             var step = Step(information, slope);
             var gain = step.DotProduct(slope);
             if (gain < 1e-16 * (1 + Math.Abs(value)) || round == MaximumRounds || hasLeft(at)) return new(at, value, information, round < MaximumRounds);
