@@ -43,4 +43,31 @@ public static class Tails
     /// <param name="chiSquare">The value, zero or more.</param>
     /// <param name="degrees">Degrees of freedom, more than zero.</param>
     public static double ChiSquareAbove(double chiSquare, double degrees) => SpecialFunctions.GammaUpperRegularized(degrees / 2, chiSquare / 2);
+
+    /// <summary>The probability that F exceeds a value where the mean square above holds a real effect.</summary>
+    /// <param name="f">The value, zero or more.</param>
+    /// <param name="numeratorDegrees">Degrees of freedom above, more than zero.</param>
+    /// <param name="denominatorDegrees">Degrees of freedom below, more than zero.</param>
+    /// <param name="effect">The non-centrality, 0 or more: the sum of squares of the true effects over the variance of one observation's error.</param>
+    /// <remarks>A sum over Poisson weights of central probabilities: Abramowitz and Stegun 26.6.18. Terms are added from the likeliest outwards until they no longer count.</remarks>
+    public static double NoncentralFAbove(double f, double numeratorDegrees, double denominatorDegrees, double effect)
+    {
+        if (!(effect >= 0) || !double.IsFinite(effect)) throw new ArgumentOutOfRangeException(nameof(effect), effect, "The non-centrality is zero or more, and finite.");
+        if (effect == 0) return FAbove(f, numeratorDegrees, denominatorDegrees);
+        var share = denominatorDegrees / (denominatorDegrees + numeratorDegrees * f);
+        var likeliest = (int)(effect / 2);
+        double sum = 0, weights = 0;
+        for (var count = likeliest; count >= 0 && Add(count); count--) { }
+        for (var count = likeliest + 1; Add(count); count++) { }
+        // Weights of terms left out are of no account; what is summed is brought to a whole.
+        return Math.Clamp(sum / weights, 0, 1);
+
+        bool Add(int count)
+        {
+            var weight = Math.Exp(-effect / 2 + count * Math.Log(effect / 2) - SpecialFunctions.GammaLn(count + 1));
+            sum += weight * SpecialFunctions.BetaRegularized(denominatorDegrees / 2, numeratorDegrees / 2 + count, share);
+            weights += weight;
+            return weight > 1e-17;
+        }
+    }
 }

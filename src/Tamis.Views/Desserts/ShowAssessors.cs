@@ -20,6 +20,8 @@ public static partial class Show
         List<Html> said = [Html.Of($"{records.Length} people scored intensities in {records.SelectMany(record => record.Agreements).Select(each => each.Tasting).Distinct().Count()} tastings; they are numbered by their agreement and not named. What somebody likes is never wrong, so liking is left out.")];
         if (use.Length > 1) said.Add(Html.Of($"Where the others see a difference of one point, the person who spreads least sees {Figures.Score(use[0]).Text}, the one who spreads most {Figures.Score(use[^1]).Text}."));
         if (repeats.Length > 1) said.Add(Html.Of($"Served the same trial twice under two codes, the steadiest was {Figures.Score(repeats[0]).Text} points apart from plate to plate, the least steady {Figures.Score(repeats[^1]).Text} (standard deviation)."));
+        var tells = records.SelectMany(record => record.Levels).Where(level => level.TellsApart is not null).GroupBy(level => level.Attribute.Name).Select(scale => (scale.Key, Told: scale.Count(level => level.TellsApart == true), Of: scale.Count())).Where(scale => scale.Of > 2).OrderByDescending(scale => scale.Told).ToArray();
+        if (tells.Length > 1) said.Add(Html.Of($"By marks of their own, {tells[0].Told} of {tells[0].Of} tell trials apart in {tells[0].Key}, and {tells[^1].Told} of {tells[^1].Of} in {tells[^1].Key}, beyond how much their own plates differ."));
         said.Add(low.Length == 0 ? Html.Of($"Everybody’s marks follow the others beyond chance.") : Html.Of($"{(low.Length == 1 ? "One person’s marks" : $"The marks of {low.Length} people")} cannot be told from chance beside the others: perhaps there are too few, perhaps a scale was read the other way round, perhaps {(low.Length == 1 ? "that person tastes" : "they taste")} otherwise. Ask before leaving anybody out; the comparisons above leave out nobody."));
         return Notes.Paragraph(Html.Join(said, " "))
             + DotsWithIntervals.Of([agreement], Html.Of($"Correlation of a person’s marks with the mean of the others, each scale about its own mean, over all tastings, with its 95 % interval.")).ToHtml()
@@ -38,6 +40,11 @@ public static partial class Show
         said.Add(record.RepeatPoints is { } repeat && record.OthersRepeatPoints is { } others
             ? Html.Of($"Served the same thing twice, your plates lay {Figures.Score(repeat).Text} points apart; the others’ {Figures.Score(others).Text}.")
             : Html.Of($"Nothing was served to you twice yet, so your steadiness is not known."));
+        string[] told = [.. record.Levels.Where(level => level.TellsApart == true).Select(level => level.Attribute.Name)], untold = [.. record.Levels.Where(level => level.TellsApart == false).Select(level => level.Attribute.Name)];
+        if (told.Length > 0) said.Add(Html.Of($"In {AndAll(told)} your marks tell the trials apart by more than your own plates differ{(untold.Length == 0 ? "" : $"; in {AndAll(untold)} they do not yet, which may be the trials and not you")}."));
+        else if (untold.Length > 0) said.Add(Html.Of($"In no scale do your marks tell the trials apart by more than your own plates differ: the trials may be too alike."));
+        foreach (var drift in record.Levels.Where(level => level.DriftPoints is { } points && points != 0).OrderByDescending(level => Math.Abs(level.DriftPoints!.Value)).Take(2))
+            said.Add(Html.Of($"From tasting to tasting your {drift.Attribute.Name} of the same trial {(drift.DriftPoints > 0 ? "rises" : "falls")} by {Figures.Score(Math.Abs(drift.DriftPoints!.Value)).Text} points: look at your references again, or the trial was made otherwise."));
         var course = record.Agreements.Count < 2 ? Html.Empty : new DataTable("Tasting by tasting",
             [Column.Words("Tasting"), Column.Numbers("agreement"), Column.Numbers("95 % interval"), Column.Numbers("marks")],
             [.. record.Agreements.Select(each => new Row(each.Tasting, Figures.Number(each.Agreement, 2), Num.Said(each.Range is { } range ? Figures.Between(range, 2, "") : ""), Figures.Count(each.Count)))]) { Fits = true }.ToHtml();

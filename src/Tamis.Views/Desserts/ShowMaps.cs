@@ -15,7 +15,9 @@ public static partial class Show
         var preferences = most < policy.FewestForMap
             ? Notes.Small(Html.Of($"No map of preferences: it would show the {most} people who happened to come. From about {policy.FewestForMap} on one can look for groups that like different things (common practice, no source)."))
             : Html.Join(log.Sessions.Select(session => PreferenceMap.Of(log, session)).OfType<PreferenceMap>().Select(Preferences));
-        var words = Html.Join(from session in log.Sessions where !session.IsBench from attribute in log.Attributes where attribute.Words.Count > 0 let map = WordMap.Of(log, session, attribute) where map is not null select WordMapChart.Of(map, dessert.Candidate));
+        SensoryAttribute[] lists = [.. log.Attributes.Where(attribute => attribute.Words.Count > 0)];
+        var words = Html.Join(from session in log.Sessions where !session.IsBench from attribute in lists let map = WordMap.Of(log, session, attribute) where map is not null select WordMapChart.Of(map, dessert.Candidate));
+        if (words.IsEmpty && lists.Length > 0) words = Notes.Small(Html.Of($"No map of ticked words: it needs three trials and three words that were ticked, by {policy.FewestAssessors} people or more, and words that go with one trial more than with another."));
         return maps.Length == 0
             ? Notes.Small(Html.Of($"No map: it needs three trials scored on two intensities by {policy.FewestAssessors} people or more.")) + words + preferences
             : Html.Join(maps.Select(map => AttributeMap.Of(map, dessert.Candidate, InWords(map)).ToHtml())) + words + preferences;

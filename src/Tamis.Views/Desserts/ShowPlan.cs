@@ -1,4 +1,5 @@
 using Tamis.Desserts;
+using Tamis.Statistics.Designs;
 using Tamis.Tasting;
 
 namespace Tamis.Views;
@@ -21,7 +22,7 @@ public static partial class Show
     {
         var balance = plan.Balance;
         if (balance.Places.Count == 0 || balance.Places[0].Counts.Count == 0) return Notes.Paragraph(Html.Of($"servings.csv gives no places: nothing says in which order the plates came."));
-        var words = plan.Session.Test is null ? Html.Of($"{Places(balance)} {Neighbours(balance)}") : Places(balance);
+        var words = plan.Session.Test is null ? Html.Of($"{Pairs(plan, balance)}{Places(balance)} {Neighbours(balance)}") : Places(balance);
         return Notes.Paragraph(words)
             + new DataTable("How often each trial stands in each place",
                 [Column.Words("Trial"), .. balance.Places[0].Counts.Select((_, place) => Column.Numbers($"place {place + 1}"))],
@@ -31,6 +32,17 @@ public static partial class Show
                 [Column.Words("Trial"), .. balance.Trials.Select(trial => Column.Numbers($"after {trial}"))],
                 [.. balance.Neighbours.Select(row => new Row([row.Trial, .. row.Before.Select(count => (Cell)Figures.Count(count))]))])
             { Caption = Html.Of($"How often each trial comes straight after another: what a strong one leaves on the tongue") }.ToHtml());
+    }
+
+    // Said only where not everybody gets every trial.
+    private static Html Pairs(TastingPlan plan, PlanBalance balance)
+    {
+        var sets = plan.Servings.GroupBy(serving => serving.Assessor).Select(own => own.Select(serving => serving.Trial).Distinct().Count()).ToArray();
+        var (trials, each) = (balance.Trials.Count, sets.Max());
+        if (each == trials || sets.Min() < each) return Html.Empty;
+        if (balance.Together.Fewest == balance.Together.Most) return Html.Of($"Not everybody gets every trial, but every two trials meet before {balance.Together.Most} assessors: balanced incomplete blocks. ");
+        var better = IncompleteBlocks.NearestCount(trials, each, sets.Length);
+        return Html.Of($"Two trials meet before {balance.Together.Fewest} to {balance.Together.Most} assessors, so some pairs are compared more surely than others. {(better == sets.Length ? "" : $"With {sets.Length} assessors and {each} of {trials} trials each it cannot be even; with {better} it could. ")}");
     }
 
     private static Html Places(PlanBalance balance) => balance.IsPlaceBalanced

@@ -1,4 +1,5 @@
 using Tamis.Desserts;
+using Tamis.Statistics.Discrimination;
 using Tamis.Tasting;
 
 namespace Tamis.Views;

@@ -13,7 +13,8 @@ public static partial class Show
         if (fitted.Length == 0) return Html.Empty;
         var control = session.Control ?? fitted[0].Means[0].Trial;
         var byTrial = fitted.SelectMany(scale => scale.Pairs.Select(pair => (scale, pair: Names.Same(pair.Trial, control) ? pair.Turned : pair)))
-            .Where(each => Names.Same(each.pair.Against, control)).GroupBy(each => each.pair.Trial).OrderBy(group => TrialOrder(dessert, group.Key)).ToArray();
+            .Where(each => Names.Same(each.pair.Against, control) && each.pair.Verdict != Tasting.Verdict.TooFew).GroupBy(each => each.pair.Trial).OrderBy(group => TrialOrder(dessert, group.Key)).ToArray();
+        if (byTrial.Length == 0) return Html.Empty;
         var axis = DotPanel.AxisAround(byTrial.SelectMany(group => group).Select(each => new DotRow("", each.pair.Points, each.pair.Range)));
         DotPanel[] panels = [.. byTrial.Select(group => new DotPanel(TitleOf(dessert, group.Key, control),
             [.. group.OrderBy(each => each.scale.Attribute.Kind == AttributeKind.Liking ? 0 : 1).Select(each => new DotRow(each.scale.Attribute.Name, each.pair.Points, each.pair.Range))], axis)

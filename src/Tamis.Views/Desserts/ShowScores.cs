@@ -19,7 +19,7 @@ public static partial class Show
             .Select(group => PanelOf(analysis, [.. group], dessert.Candidate)).OfType<ScorePanel>().ToArray();
         return panels.Length == 0
             ? Notes.Paragraph(Html.Of($"No score moved with a change so far that its interval leaves zero. The table of all differences follows."))
-            : ScoreAgainstChange.Of(panels, Html.Of($"Dots are the means of the assessors with their 95 % interval, faint dots single assessors; a line joins what one tasting served side by side. The sentence under a picture compares within assessors. {OneMakeEach(seen.Select(pair => pair.each))}")).ToHtml();
+            : ScoreAgainstChange.Of(panels, Html.Of($"Dots are the means of the assessors with their 95 % interval, faint dots single assessors; a line joins what one tasting served side by side. The sentence under a picture compares within assessors, all pairs of trials of the scale together. {OneMakeEach(seen.Select(pair => pair.each))}")).ToHtml();
     }
 
     /// <summary>Every attribute against the change of one trial, whether it moved or not.</summary>
@@ -52,7 +52,7 @@ public static partial class Show
         { IsWide = true, IsLong = true, LeastRem = 46 };
         var looks = analysis.LooksOf(rows.Select(row => row.each));
         var silent = steps.Where(step => step.Comparisons.Count > 0 && !step.Comparisons.Any(each => each.IsLook)).Select(step => Notes.Small(Html.Of($"{step.To.Name}: {StandingOf(step)}")));
-        return Notes.Paragraph(Html.Of($"Differences are taken within assessors, each assessor's servings of a trial averaged first; intervals are 95 % by Student's t. {Says.English.ManyLooks(looks.Count)}"))
+        return Notes.Paragraph(Html.Of($"The figures are those of the page of tastings: places in the order of tasting are evened out, and a 95 % interval is wide enough for all pairs of trials of its scale together. {Says.English.ManyScales(looks.Count)} What counts chance over all scales of a tasting too stands there."))
             + Notes.Folded($"All {rows.Length} differences", table.ToHtml()) + Html.Join(silent);
     }
 

@@ -21,8 +21,11 @@ public static partial class Show
 
     /// <summary>Every tasting with scores, one after the other: verdict, differences, just right, words, how the marks spread.</summary>
     public static Html EachTasting(Dessert dessert) => dessert.Tastings is not { } log ? NoScores()
-        : Html.Join(log.Sessions.Where(session => session is { IsBench: false, Test: null } && log.TrialsIn(session.Name).Any()).Select(session =>
+        : ChanceCounted() + Html.Join(log.Sessions.Where(session => session is { IsBench: false, Test: null } && log.TrialsIn(session.Name).Any()).Select(session =>
             Html.Of($"<h3>{Title(session)}</h3>\n") + TastingVerdict(dessert, session.Name) + Differences(dessert, session.Name) + Rankings(dessert, session.Name) + JustRight(dessert, session.Name) + TickedWords(dessert, session.Name) + Spread(dessert, session.Name)));
+
+    private static Html ChanceCounted() => Notes.Folded("How chance is counted", Notes.Paragraph(Html.Of(
+        $"Whoever asks twenty questions gets one answer by chance. Within a scale, intervals are wide enough for all pairs of trials together (Tukey and Kramer). Over the scales of a tasting, the most striking of so many must be as many times rarer by chance as one asked alone would have to be, the next one less, and so on (Holm): so the risk of even one false “shown” stays under {Figures.WholeShare(TastingPolicy.Kit.FalseAlarmShare).Text}, however the scales hang together. A milder rule that lets one call in twenty be false (Benjamini and Hochberg) would show more; a kitchen acts on every call, so here it only says what to ask again first.")));
 
     /// <summary>What a tasting shows, how sure, what it does not show, and what would settle it.</summary>
     public static Html TastingVerdict(Dessert dessert, string tasting)
@@ -35,20 +38,24 @@ public static partial class Show
         var pairs = report.Scales.SelectMany(scale => PairsAround(scale, session).Select(pair => (scale, pair))).ToArray();
         var first = pairs.Where(each => each.scale.Attribute.Kind == AttributeKind.Liking && each.pair.Verdict == Tasting.Verdict.Shown).OrderBy(each => each.scale.IsShown(policy) ? 0 : 1).ThenByDescending(each => Math.Abs(each.pair.Points)).FirstOrDefault();
         var lead = first.pair is null ? Html.Empty : Sentence(first.scale, first.pair);
-        var silent = report.Scales.Where(scale => scale.WhyNot.Length == 0 && scale.Pairs.All(pair => pair.Verdict is Tasting.Verdict.NotShown)).ToArray();
+        var silent = report.Scales.Where(scale => scale.WhyNot.Length == 0 && scale.Pairs.All(pair => pair.Verdict is Tasting.Verdict.NotShown or Tasting.Verdict.TooFew)).ToArray();
         var edge = pairs.Where(each => each.pair.Verdict == Tasting.Verdict.AtEdge).Select(each => Sentence(each.scale, each.pair)).ToArray();
         var alone = pairs.Where(each => each.pair.Verdict == Tasting.Verdict.Shown && !each.scale.IsShown(policy)).ToArray();
         return Notes.Small(WhoAndWhen(log, session))
-            + (lead.IsEmpty ? Html.Empty : Notes.Lead(first.scale.IsShown(policy) ? lead : lead + Html.Of($" <span class=\"sure\" style=\"white-space:normal\">That stands if {first.scale.Attribute.Name} was the question.</span>")))
+            + (lead.IsEmpty ? Html.Empty : Notes.Lead(first.scale.IsShown(policy) ? lead : lead + IfAlone(first.scale.Attribute.Name)))
             + Notes.Verdict(
                 [.. pairs.Where(each => each.pair.Verdict == Tasting.Verdict.Shown && each.scale.IsShown(policy)).Select(each => Sentence(each.scale, each.pair)).Where(sentence => sentence != lead)],
                 [.. silent.Where(scale => scale.Attribute.Kind == AttributeKind.Liking).SelectMany(scale => NotShown(scale, session)),
                  .. silent.Any(scale => scale.Attribute.Kind != AttributeKind.Liking) ? [Html.Of($"That trials differ in {AndWords(silent.Where(scale => scale.Attribute.Kind != AttributeKind.Liking).Select(scale => scale.Attribute.Name))}.")] : Array.Empty<Html>()],
                 [.. edge, .. alone.Select(each => Sentence(each.scale, each.pair)).Where(sentence => sentence != lead), .. alone.Length == 0 ? Array.Empty<Html>() : [Alone([.. alone.Select(each => each.scale).Distinct()], report.Scales.Count)]],
                 [.. Settling(report, session, policy)])
+            + (report.Scales.SelectMany(scale => scale.Pairs).Where(pair => pair.Verdict == Tasting.Verdict.TooFew).SelectMany(pair => (string[])[pair.Trial, pair.Against]).CountBy(trial => trial).OrderByDescending(trial => trial.Value).Select(trial => trial.Key).ToArray() is { Length: > 0 } few
+                ? Notes.Small(Html.Of($"Some pairs with {few[0]} were scored by fewer than {policy.FewestAssessors} people: notes, not evidence, and left out.")) : Html.Empty)
             + MadeOnce(log, session)
             + Html.Join(report.Scales.Where(scale => scale.WhyNot.Length > 0).Select(scale => Notes.Small(Html.Text(Capital(scale.WhyNot)))));
     }
+
+    private static Html IfAlone(string scale) => Html.Of($" <span class=\"sure\" style=\"white-space:normal\">That stands if {scale} was the question.</span>");
 
     private static Html MadeOnce(TastingLog log, TastingSession session)
     {
@@ -69,14 +76,19 @@ public static partial class Show
 
     // What the pairs of one scale show is held against all scales that were asked: with many questions one of them stands out by chance.
     private static Html Alone(IReadOnlyList<ScaleModel> scales, int asked) =>
-        Html.Of($"In {AndAll(scales.Select(scale => scale.Attribute.Name))} an interval leaves zero: it stands if that alone was the question. Among all {asked} scales that were asked, something as striking comes up by chance in {OneIn(scales.Max(scale => scale.TrialPAmongAll))} tastings.");
+        Html.Of($"In {AndAll(scales.Select(scale => scale.Attribute.Name))} an interval leaves zero: it stands if that alone was the question. Among all {asked} scales that were asked, something as striking comes up by chance in {OneIn(scales.Max(scale => scale.TrialPAmongAll))} tastings.{AskAgain(scales)}");
+
+    // Benjamini and Hochberg's rule asks less than Holm's: what passes it is worth the next tasting.
+    private static string AskAgain(IReadOnlyList<ScaleModel> scales) =>
+        scales.Where(scale => scale.FalseShareAmongAll < TastingPolicy.Kit.FalseAlarmShare).Select(scale => scale.Attribute.Name).ToArray() is { Length: > 0 } first && first.Length < scales.Count
+            ? $" Ask {AndAll(first)} again first: of what stands out as much, no more than one in twenty is chance." : "";
 
     // 'one in eleven' says more at the bench than a probability.
     private static string OneIn(double? probability) => probability is not > 0.001 ? "hardly any" : probability >= 0.4 ? "about every second one of the" : $"one in {Math.Floor(1 / probability.Value).ToString("0", CultureInfo.InvariantCulture)}";
 
     private static IEnumerable<Html> NotShown(ScaleModel scale, TastingSession session)
     {
-        var around = PairsAround(scale, session).Where(pair => pair.Range is not null).ToArray();
+        var around = PairsAround(scale, session).Where(pair => pair is { Range: not null, Verdict: not Tasting.Verdict.TooFew }).ToArray();
         if (around.Length == 0) yield break;
         foreach (var pair in around.OrderByDescending(pair => Math.Abs(pair.Points)).Take(2)) yield return Sentence(scale, pair);
         yield return Says.English.SmallestSeen(around.Max(pair => pair.SmallestGapPoints!.Value));
@@ -84,15 +96,17 @@ public static partial class Show
 
     private static IEnumerable<Html> Settling(TastingReport report, TastingSession session, TastingPolicy policy)
     {
-        foreach (var scale in report.Scales.Where(scale => scale.Attribute.Kind == AttributeKind.Liking && scale.PlatePoints is > 0))
+        foreach (var scale in report.Scales.Where(scale => scale is { Attribute.Kind: AttributeKind.Liking, PlatePoints: > 0 }))
         {
             if (PairsAround(scale, session).All(pair => pair.Verdict == Tasting.Verdict.Shown && scale.IsShown(policy))) continue;
-            var gap = policy.GapWorthSeeingShare * (scale.Attribute.HighPoints - scale.Attribute.LowPoints);
-            if (ServingsNeeded.ToSee(scale.PlatePoints!.Value, gap, policy) is not { } needed) continue;
+            var gap = GapWorthSeeing(scale.Attribute);
+            if (ServingsNeeded.ToSee(scale, gap, policy) is not { } needed || ServingsNeeded.ToSee(scale.ServingPoints!.Value, gap, policy) is not { } sideBySide) continue;
             var had = scale.Means.Min(mean => mean.ServingCount);
-            yield return Html.Of($"To see a gap of {Figures.Part(gap).Text} {(gap == 1 ? "point" : "points")} of {scale.Attribute.Name} in {Figures.WholeShare(policy.WantedPowerShare).Text} of such tastings, two trials side by side need about {needed} servings of each; {(had >= needed ? $"there were {had}, so that a gap as large would most likely have been seen" : $"there were {had}, so about {needed - had} more")}. Serve another make of each, or batch and formula stay mixed up.");
+            yield return Html.Of($"To see a gap of {Figures.Part(gap).Text} {(gap == 1 ? "point" : "points")} of {scale.Attribute.Name} in {Figures.WholeShare(policy.WantedPowerShare).Text} of such tastings, one set out like this with {scale.Means.Count} trials needs about {needed} servings of each; {(had >= needed ? $"there were {had}, so that a gap as large would most likely have been seen" : $"there were {had}, so about {needed - had} more")}.{(scale.Means.Count > 2 ? $" Two trials alone, side by side, need about {sideBySide}." : "")} Serve another make of each, or batch and formula stay mixed up.");
         }
     }
+
+    private static double GapWorthSeeing(SensoryAttribute attribute) => TastingPolicy.Kit.GapWorthSeeingShare * (attribute.HighPoints - attribute.LowPoints);
 
     private static Html WhoAndWhen(TastingLog log, TastingSession session)
     {

@@ -19,14 +19,26 @@ public static partial class Show
         string[] others = [.. new[] { line[^1], line[1] }.Distinct(Names.Comparer)];
         TrialStep[] steps = [.. others.Select(other => TrialStep.Between(dessert, other, candidate))];
         var liking = steps.Select(step => Best(step.Comparisons.Where(each => each.Attribute.Kind == AttributeKind.Liking))).OfType<TrialComparison>().ToArray();
-        var lead = liking.FirstOrDefault(each => each.Verdict == Tasting.Verdict.Shown) ?? liking.FirstOrDefault();
-        return (lead is null ? Html.Empty : Notes.Lead(Sentence(lead)))
+        var lead = liking.FirstOrDefault(Stands) ?? liking.FirstOrDefault(each => each.Verdict == Tasting.Verdict.Shown) ?? liking.FirstOrDefault();
+        return (lead is null ? Html.Empty : Notes.Lead(lead.Verdict == Tasting.Verdict.Shown && !Stands(lead) ? Sentence(lead) + IfAlone(lead.Attribute.Name) : Sentence(lead)))
             + Notes.Verdict(
-                [.. steps.SelectMany(step => step.Comparisons).Where(each => each.Verdict == Tasting.Verdict.Shown && each != lead).Select(Sentence)],
+                [.. steps.SelectMany(step => step.Comparisons).Where(each => Stands(each) && each != lead).Select(Sentence)],
                 [.. NotShown(steps[^1])],
-                [.. steps.SelectMany(step => step.Comparisons).Where(each => each.Verdict == Tasting.Verdict.AtEdge && each != lead).Select(Sentence)],
+                [.. steps.SelectMany(step => step.Comparisons).Where(each => each.Verdict == Tasting.Verdict.AtEdge && each != lead).Select(Sentence), .. Alone(dessert, [.. steps.SelectMany(step => step.Comparisons)], lead)],
                 [.. WouldSettle(dessert, steps[^1])])
             + Caveats(dessert, steps[^1]);
+    }
+
+    // What stands when chance is counted over all scales of the tasting, as the page of tastings counts it.
+    private static bool Stands(TrialComparison comparison) => comparison is { Verdict: Tasting.Verdict.Shown, StandsAmongAll: not false };
+
+    private static IEnumerable<Html> Alone(Dessert dessert, IReadOnlyList<TrialComparison> comparisons, TrialComparison? lead)
+    {
+        var alone = comparisons.Where(each => each.Verdict == Tasting.Verdict.Shown && !Stands(each)).ToArray();
+        foreach (var each in alone.Where(each => each != lead)) yield return Sentence(each);
+        foreach (var tasting in alone.GroupBy(each => each.Tastings[0]))
+            if (dessert.ReportOf(tasting.Key) is var report)
+                yield return Alone([.. report.Scales.Where(scale => tasting.Any(each => each.Attribute == scale.Attribute))], report.Scales.Count);
     }
 
     /// <summary>Which trial came from which, what each changed, and what that gained and lost.</summary>
@@ -36,7 +48,7 @@ public static partial class Show
         var steps = dessert.Steps;
         var looks = dessert.Analysis?.LooksOf(steps.SelectMany(step => step.Comparisons)).Count ?? 0;
         var note = looks == 0 ? Html.Empty : Notes.Note(
-            Html.Of($"Each trial hangs from the one it was changed from. The signed figures are points of the scale against that parent, within assessors, in the tasting where both were served. A figure stands here only if its 95 % interval leaves zero, or ends at it. {Says.English.ManyLooks(looks)}"),
+            Html.Of($"Each trial hangs from the one it was changed from. The signed figures are points of the scale against that parent in the tasting where both were served. A figure stands here only if its 95 % interval, wide enough for all pairs of trials of its scale together, leaves zero or ends at it. {Says.English.ManyScales(looks)} “If asked alone” marks what chance may have done among all scales that were asked then."),
             "How to read it.");
         return note + TrialTree.Of([.. log.Trials.Where(trial => trial.Parent is null).Select(trial => Node(dessert, log, trial, steps))]);
     }
@@ -58,8 +70,8 @@ public static partial class Show
         foreach (var attribute in step.Comparisons.Where(each => each.Verdict is Tasting.Verdict.Shown or Tasting.Verdict.AtEdge).GroupBy(each => each.Attribute.Name))
         {
             var several = attribute.Count() > 1 || step.Comparisons.Count(each => each.Attribute.Name == attribute.Key && each.IsLook) > 1;
-            var figures = attribute.Select(each => Html.Of($"{Figures.Difference(each.DifferencePoints, 1).InText}{(several ? $" in {string.Join(" and ", each.Tastings)}" : "")}{(each.Verdict == Tasting.Verdict.AtEdge ? ", at the edge" : "")}"));
-            var shown = attribute.FirstOrDefault(each => each.Verdict == Tasting.Verdict.Shown);
+            var figures = attribute.Select(each => Html.Of($"{Figures.Difference(each.DifferencePoints, 1).InText}{(several ? $" in {string.Join(" and ", each.Tastings)}" : "")}{(each.Verdict == Tasting.Verdict.AtEdge ? ", at the edge" : Stands(each) ? "" : ", if asked alone")}"));
+            var shown = attribute.FirstOrDefault(Stands);
             yield return new(Html.Of($"{attribute.Key} {Html.Join(figures, ", ")}"), shown is null ? Finding.AtEdge : shown.DifferencePoints > 0 ? Finding.Gain : Finding.Loss);
         }
         if (step.Comparisons.Count > 0 && !step.Comparisons.Any(each => each.Verdict is Tasting.Verdict.Shown or Tasting.Verdict.AtEdge))
@@ -156,14 +168,11 @@ public static partial class Show
         if (liking.SmallestGapPoints is { } gap) yield return Says.English.SmallestSeen(gap);
     }
 
-    // A point of liking is what a kitchen would act on; common practice, no source.
-    private const double GapWorthSeeingPoints = 1;
-
     private static IEnumerable<Html> WouldSettle(Dessert dessert, TrialStep step)
     {
         if (Best(step.Comparisons.Where(each => each is { Verdict: Tasting.Verdict.NotShown or Tasting.Verdict.AtEdge, Attribute.Kind: AttributeKind.Liking })) is { } liking
-            && liking.AssessorsToSee(GapWorthSeeingPoints) is { } servings)
-            yield return Says.English.WouldSettle(step.To.Name, step.From.Name, servings);
+            && liking.WithinAssessorPoints is > 0 and { } spread && GapWorthSeeing(liking.Attribute) is var gap && ServingsNeeded.ToSee(spread, gap, TastingPolicy.Kit) is { } servings)
+            yield return Says.English.WouldSettle(step.To.Name, step.From.Name, servings) + Html.Of($" That sees a gap of {Figures.Part(gap).Text} {(gap == 1 ? "point" : "points")} in {Figures.WholeShare(TastingPolicy.Kit.WantedPowerShare).Text} of such tastings.");
         else if (dessert.Analysis is not null && step.Comparisons.Count > 0 && step.Comparisons.All(each => each.Verdict == Tasting.Verdict.NeverTogether))
             yield return Html.Of($"{step.To.Name} and {step.From.Name} side by side in one tasting.");
     }

@@ -100,11 +100,18 @@ public sealed class Says(Figures figures)
     /// <summary>How many of the figures that were looked at would stand out by chance.</summary>
     /// <param name="looked">How many were looked at.</param>
     /// <param name="chanceShare">The share that stands out by chance: 0.05 for 95 % intervals.</param>
-    public Html ManyLooks(int looked, double chanceShare = 0.05)
+    public Html ManyLooks(int looked, double chanceShare = 0.05) => ByChance(sentences.ByChance, looked, chanceShare);
+
+    /// <summary>How many scales of the tastings looked at would show something by chance, where an interval holds for all pairs of trials of a scale together.</summary>
+    /// <param name="looked">How many were looked at.</param>
+    /// <param name="chanceShare">The share that shows something by chance: 0.05 for 95 % intervals.</param>
+    public Html ManyScales(int looked, double chanceShare = 0.05) => ByChance(sentences.ByChanceScales, looked, chanceShare);
+
+    private Html ByChance(Template sentence, int looked, double chanceShare)
     {
         var (low, high) = (Math.Floor(looked * chanceShare + 0.25), Math.Floor(looked * chanceShare + 0.75));
         var chance = low == high ? figures.Number(low, 0).Text : $"{figures.Number(low, 0).Text} {figures.Language.Words.Or} {figures.Number(high, 0).Text}";
-        return sentences.ByChance.Fill(("looked", figures.Count(looked).Text), ("chance", chance));
+        return sentence.Fill(("looked", figures.Count(looked).Text), ("chance", chance));
     }
 
     /// <summary>A label is not finished.</summary>

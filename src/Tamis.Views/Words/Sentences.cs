@@ -55,6 +55,9 @@ public sealed record Sentences
     /// <summary>How many figures would stand out by chance.</summary>
     public Template ByChance { get; init; } = new("Of {looked} figures that were looked at, about {chance} would stand out by chance.");
 
+    /// <summary>How many scales would show something by chance, where an interval holds for all pairs of a scale.</summary>
+    public Template ByChanceScales { get; init; } = new("Of {looked} scales that were looked at, tasting by tasting, about {chance} would show something by chance.");
+
     /// <summary>A label that is not finished.</summary>
     public Template NotForPrint { get; init; } = new("A draft, not for print: {missing}.");
 

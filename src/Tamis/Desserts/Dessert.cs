@@ -186,7 +186,7 @@ public sealed class Dessert
     public Trial LoggedTrial(string name) => Log?.Find(name) ?? new Trial { Name = Trial(name).Trial, Origin = new("formula.csv", Evidence.Sheet) };
 
     /// <summary>What the scores say of the trials; null without tastings.</summary>
-    public TastingAnalysis? Analysis => field ??= Tastings is { } log ? new(log) : null;
+    public TastingAnalysis? Analysis => field ??= Tastings is { } log ? new(log, reports: ReportOf) : null;
 
     /// <summary>What the scales of one tasting say, by mixed models; worked out once.</summary>
     /// <exception cref="KeyNotFoundException">No tasting has this name.</exception>

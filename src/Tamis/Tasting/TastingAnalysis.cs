@@ -5,13 +5,15 @@ namespace Tamis.Tasting;
 
 /// <summary>What the scores of a tasting log say of its trials.</summary>
 /// <remarks>
-/// The assessor is the unit: several servings of a trial to one assessor are averaged first and count once, whatever their number.
-/// Differences are taken within assessors, by assessor and trial as effects of a linear model of one tasting; assessors who lack some trials
+/// Where the report of a tasting has a pair of trials, its difference, interval and verdict are taken: one answer to one question, on whatever page.
+/// Where it has none the assessor is the unit: several servings of a trial to one assessor are averaged first and count once, whatever their number, and
+/// differences are taken within assessors, by assessor and trial as effects of a linear model of one tasting; assessors who lack some trials
 /// count through those that they scored. Bench tastings take words only and give no figure here.
 /// </remarks>
 public sealed class TastingAnalysis
 {
     private readonly TastingPolicy _policy;
+    private readonly Func<string, TastingReport>? _reports;
     private readonly Dictionary<(string Tasting, string Attribute), ScoreCells> _cells;
     private readonly Dictionary<(string Tasting, string Attribute), BlockModel?> _models = [];
     private readonly Dictionary<string, string> _trialSpellings = new(Names.Comparer);
@@ -21,9 +23,13 @@ public sealed class TastingAnalysis
     private readonly ILookup<(string Tasting, string Trial), int?> _makes;
 
     /// <summary>Prepares the analysis of a log.</summary>
-    public TastingAnalysis(TastingLog log, TastingPolicy? policy = null)
+    /// <param name="log">What is analysed.</param>
+    /// <param name="policy">The customs by which a verdict is reached; the kit's own where null.</param>
+    /// <param name="reports">The report of a tasting by its name; where null, nothing but differences within assessors is looked at.</param>
+    public TastingAnalysis(TastingLog log, TastingPolicy? policy = null, Func<string, TastingReport>? reports = null)
     {
         Log = log;
+        _reports = reports;
         _policy = policy ?? TastingPolicy.Kit;
         _sessions = [.. log.Sessions.Where(session => !session.IsBench)];
         _trials = _sessions.ToDictionary(session => session.Name, session => log.TrialsIn(session.Name).ToHashSet());
@@ -71,10 +77,12 @@ public sealed class TastingAnalysis
         return new(comparisons, LooksOf(comparisons));
     }
 
-    /// <summary>How often chance had its turn in a list of comparisons.</summary>
+    /// <summary>How often chance had its turn in a list of comparisons: once a scale of a tasting whose intervals hold for all its pairs together, else once a comparison.</summary>
     public Looks LooksOf(IEnumerable<TrialComparison> comparisons)
     {
-        var count = comparisons.Count(comparison => comparison.IsLook);
+        var looked = comparisons.Where(comparison => comparison.IsLook).ToArray();
+        var count = looked.Count(comparison => comparison.StandsAmongAll is null)
+            + looked.Where(comparison => comparison.StandsAmongAll is not null).Select(comparison => (comparison.Tastings[0], comparison.Attribute)).Distinct().Count();
         return new(count, count * (1 - _policy.ConfidenceShare));
     }
 
@@ -106,14 +114,21 @@ public sealed class TastingAnalysis
         var cells = CellsOf(session, attribute)!;
         var estimate = EstimateOf(session, trial, against, attribute);
         var points = cells.Points(trial, against);
-        return Judged(new(trial, against, attribute, Verdict.TooFew)
+        return Reported(session, Judged(new(trial, against, attribute, Verdict.TooFew)
         {
             Tastings = [session.Name],
             AssessorCount = CountOf(cells, trial, against),
             BothCount = points.Count(point => point.TrialPoints is not null && point.AgainstPoints is not null),
             WithinAssessorPoints = Spread(session, attribute),
             Points = points,
-        }, estimate);
+        }, estimate));
+    }
+
+    private TrialComparison Reported(TastingSession session, TrialComparison within)
+    {
+        if (_reports?.Invoke(session.Name).Scales.FirstOrDefault(each => each.Attribute == within.Attribute) is not { WhyNot.Length: 0 } scale
+            || scale.PairOf(within.Trial, within.Against) is not { Range: not null } pair) return within;
+        return within with { DifferencePoints = pair.Points, Range = pair.Range, Verdict = pair.Verdict, WithinAssessorPoints = scale.ServingPoints, StandsAmongAll = scale.IsShown(_policy) };
     }
 
     // Trial − control in one tasting less other − control in another. The two tastings count as independent, even where assessors came to

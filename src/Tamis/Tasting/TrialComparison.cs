@@ -34,7 +34,7 @@ public sealed record TrialComparison(string Trial, string Against, SensoryAttrib
     /// <summary>The mean of the trial less that of the other, within assessors; null where nothing can be estimated.</summary>
     public double? DifferencePoints { get; init; }
 
-    /// <summary>The interval of the difference by Student's t; null without spread or estimate.</summary>
+    /// <summary>The interval of the difference: for all pairs of a scale together where the tasting's report has it, else by Student's t; null without spread or estimate.</summary>
     public Interval? Range { get; init; }
 
     /// <summary>
@@ -47,6 +47,9 @@ public sealed record TrialComparison(string Trial, string Against, SensoryAttrib
     /// tastings; null where nothing tells it.
     /// </summary>
     public double? WithinAssessorPoints { get; init; }
+
+    /// <summary>Whether trials differ on the scale when chance is counted over all scales of the tasting; null where the comparison is not one of all pairs of a report.</summary>
+    public bool? StandsAmongAll { get; init; }
 
     /// <summary>How many assessors scored the trial that fewer scored, counting those who scored two trials or more.</summary>
     public int AssessorCount { get; init; }
@@ -65,26 +68,10 @@ public sealed record TrialComparison(string Trial, string Against, SensoryAttrib
 
     /// <summary>Whether an interval was looked at, so that chance had its turn.</summary>
     public bool IsLook => Range is not null && Verdict is Verdict.Shown or Verdict.AtEdge or Verdict.NotShown;
-
-    /// <summary>How many assessors, each tasting both trials once, would see a gap: the fewest whose interval is no wider than it on either side.</summary>
-    /// <param name="gapPoints">The gap that matters, more than 0 points.</param>
-    /// <param name="confidence">Above 0 and below 1.</param>
-    /// <returns>The number, at least 2; null where the scores give no spread to reckon with.</returns>
-    /// <remarks>Paired servings: half width = t(n − 1) × s × √(2/n), with s from this comparison.</remarks>
-    /// <exception cref="ArgumentOutOfRangeException">The gap is not more than zero.</exception>
-    public int? AssessorsToSee(double gapPoints, double confidence = 0.95)
-    {
-        if (gapPoints is not > 0) throw new ArgumentOutOfRangeException(nameof(gapPoints), gapPoints, "The gap is more than zero points.");
-        if (WithinAssessorPoints is not { } spread) return null;
-        // t is never less than its normal limit: fewer than this cannot do.
-        var count = Math.Max(2, (int)Math.Floor(2 * Math.Pow(Tails.NormalTwoSided(confidence) * spread / gapPoints, 2)));
-        while (Tails.StudentTwoSided(confidence, count - 1) * spread * Math.Sqrt(2.0 / count) > gapPoints) count++;
-        return count;
-    }
 }
 
-/// <summary>How many figures were looked at, and how many would stand out by chance if nothing had changed.</summary>
-/// <param name="Count">Differences with an interval.</param>
+/// <summary>How many questions were looked at, and how many would show something by chance if nothing had changed.</summary>
+/// <param name="Count">Scales of a tasting, or differences that stand by themselves, with an interval.</param>
 /// <param name="ByChance">The count times the share of intervals that miss: 1 in 20.</param>
 public readonly record struct Looks(int Count, double ByChance);
 

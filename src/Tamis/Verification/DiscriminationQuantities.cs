@@ -1,4 +1,5 @@
 using MathNet.Numerics.Distributions;
+using Tamis.Statistics;
 using Tamis.Statistics.Designs;
 using Tamis.Statistics.Discrimination;
 using Tamis.Tasting;
@@ -27,8 +28,22 @@ public static class DiscriminationQuantities
         ["beta_binomial_gamma"] = inputs => CheckValue.Of(Spread(inputs).Overdispersion),
         ["beta_binomial_log_likelihood"] = inputs => CheckValue.Of(Spread(inputs).LogLikelihood),
         ["williams_square_is_balanced"] = inputs => CheckValue.Of(DesignBalance.IsWilliams(inputs.Table("square")) ? "yes" : "no"),
+        ["incomplete_block_design"] = Incomplete,
+        ["noncentral_f_above"] = inputs => CheckValue.Of(Tails.NoncentralFAbove(inputs.Number("f"), inputs.Number("numerator_df"), inputs.Number("denominator_df"), inputs.Number("effect"))),
+        ["crossed_design_power"] = inputs => CheckValue.Of(Design(inputs).PowerOfPair(inputs.Number("difference"), inputs.Number("error_sd"), inputs.OptionalNumber("block_in_treatment_sd") ?? 0)),
+        ["crossed_design_blocks_needed"] = inputs => Count(Design(inputs).BlocksNeeded(inputs.Number("difference"), inputs.Number("error_sd"), inputs.OptionalNumber("block_in_treatment_sd") ?? 0, inputs.Number("power"))),
         ["incomplete_block_lambda"] = inputs => DesignBalance.PairsTogether(inputs.Table("blocks")) is { } together ? CheckValue.Of(together) : CheckValue.Of("not balanced"),
     };
+
+    private static CrossedDesign Design(CheckInputs inputs) =>
+        new((int)(inputs.OptionalNumber("blocks") ?? 2), (int)inputs.Number("treatments"), (int)inputs.Number("each"), (int)(inputs.OptionalNumber("times") ?? 1));
+
+    // A design made anew, with seed 1, and its pairs counted in it.
+    private static CheckValue Incomplete(CheckInputs inputs)
+    {
+        var made = IncompleteBlocks.Of((int)inputs.Number("treatments"), (int)inputs.Number("size"), (int)inputs.Number("blocks"), new SeededOrder(1).Below);
+        return DesignBalance.PairsTogether([.. made.Blocks.Select(block => (IReadOnlyList<string>)[.. block.Select(treatment => $"{treatment}")])]) is { } together ? CheckValue.Of(together) : CheckValue.Of("not balanced");
+    }
 
     private static ForcedChoice Test(CheckInputs inputs) => inputs.Text("test") is var name && name == "paired"
         ? ForcedChoice.TwoAlternatives

@@ -2,7 +2,8 @@ using Tamis.Statistics.Comparisons;
 
 namespace Tamis.Verification;
 
-/// <summary>The studentized range for published checks. Inputs: <c>groups</c>, <c>df</c> (a number or <c>inf</c>), <c>q</c> or <c>probability</c>.</summary>
+/// <summary>The studentized range, and several tests counted together, for published checks.</summary>
+/// <remarks>Inputs: <c>groups</c>, <c>df</c> (a number or <c>inf</c>), <c>q</c> or <c>probability</c>; or <c>probabilities</c>, <c>method</c> and <c>at</c>, which of them, from 1.</remarks>
 public static class RangeQuantities
 {
     /// <summary>Every quantity by its name.</summary>
@@ -10,7 +11,15 @@ public static class RangeQuantities
     {
         ["studentized_range_cdf"] = inputs => CheckValue.Of(1 - StudentizedRange.Above(inputs.Number("q"), Groups(inputs), Degrees(inputs))),
         ["studentized_range_quantile"] = inputs => CheckValue.Of(StudentizedRange.Quantile(inputs.Number("probability"), Groups(inputs), Degrees(inputs))),
+        ["adjusted_probability"] = Adjusted,
     };
+
+    private static CheckValue Adjusted(CheckInputs inputs) => CheckValue.Of((inputs.Text("method") switch
+    {
+        "holm" => SeveralTests.Holm(inputs.Numbers("probabilities")),
+        "benjamini_hochberg" => SeveralTests.BenjaminiHochberg(inputs.Numbers("probabilities")),
+        var other => throw new FormatException($"the input 'method' is '{other}', not holm or benjamini_hochberg"),
+    })[(int)inputs.Number("at") - 1]);
 
     private static int Groups(CheckInputs inputs) => (int)inputs.Number("groups");
 

@@ -105,10 +105,19 @@ public class ScaleModelTests
         Assert.InRange(called / 200.0, 0.005, 0.096);
     }
 
-    // (t(0.975, n − 1) + t(0.8, n − 1)) × s × √(2/n) at n = 17 and s = gap = 1: (2.120 + 0.865) × 0.343 = 1.024; at n = 18: (2.110 + 0.863) × 0.333 = 0.991
-    // (t from printed tables, from memory).
+    // R 4.2.2: power.t.test(delta = 1, sd = sqrt(2), power = 0.8, type = "paired", strict = TRUE) gives 17.71.
     [Fact]
     public void ToSee_GapOfOneSpread_NeedsEighteen() => Assert.Equal(18, ServingsNeeded.ToSee(1, 1, TastingPolicy.Kit));
+
+    // The design is read off the marks: each of twelve people scored three trials once.
+    [Fact]
+    public void ToSee_TastingSetOutLikeThis_CountsAllPairsTogether()
+    {
+        var model = Model(SimulatedPanel.Log(12, [0, 1, 3], assessorSpread: 1, noise: 1, seed: 1));
+
+        Assert.Equal((12, 3, 3, 1), (model.Design!.Blocks, model.Design.Treatments, model.Design.Each, model.Design.Times));
+        Assert.True(ServingsNeeded.ToSee(model, 1, TastingPolicy.Kit) > ServingsNeeded.ToSee(model.ServingPoints!.Value, 1, TastingPolicy.Kit));
+    }
 
     [Fact]
     public void Penalty_TooMuchCostsTwoPoints_IsFound()

@@ -48,7 +48,6 @@ public class TastingAnalysisTests
         var comparison = Assert.Single(new TastingAnalysis(Log(8, [0, 0], 0, 0, 1)).Compare("T1", "T0", Liking));
 
         Assert.Equal((Verdict.NoSpread, 0, null), (comparison.Verdict, comparison.DifferencePoints, comparison.Range));
-        Assert.Null(comparison.AssessorsToSee(1));
     }
 
     [Fact]
@@ -137,14 +136,42 @@ public class TastingAnalysisTests
         Assert.Equal(comparison.Range!.Value.High - comparison.DifferencePoints!.Value, comparison.SmallestGapPoints!.Value, 12);
     }
 
+    // The page of the tree and the page of a tasting must not say two things of one pair: with the reports, difference, interval and verdict are theirs.
     [Fact]
-    public void AssessorsToSee_GapOfThisTasting_IsItsNumberOfAssessors()
+    public void Compare_WithReports_SaysWhatTheReportSays()
     {
-        var comparison = Assert.Single(new TastingAnalysis(Log(11, [0, 1], 1, 1, 2)).Compare("T1", "T0", Liking));
+        foreach (var seed in Enumerable.Range(1, 20))
+        {
+            var log = Log(8, [0, 0.8, 1.2, -0.4], 1, 1, seed, (assessor, trial) => (assessor + trial) % 4 > 0 || seed % 2 == 0);
+            var report = TastingReport.Of(log, log.Sessions[0]);
+            var comparison = Assert.Single(new TastingAnalysis(log, reports: _ => report).Compare("T1", "T0", Liking));
+            var pair = report.Scales[0].PairOf("T1", "T0")!;
 
-        Assert.Equal(11, comparison.AssessorsToSee(comparison.SmallestGapPoints!.Value * 1.000001));
-        Assert.True(comparison.AssessorsToSee(comparison.SmallestGapPoints!.Value / 2) > 35);
-        Assert.Throws<ArgumentOutOfRangeException>(() => comparison.AssessorsToSee(0));
+            Assert.Equal((pair.Points, pair.Range, pair.Verdict), (comparison.DifferencePoints, comparison.Range, comparison.Verdict));
+            Assert.Equal(report.Scales[0].IsShown(TastingPolicy.Kit), comparison.StandsAmongAll);
+        }
+    }
+
+    // Three trials against the first, one scale of one tasting: the intervals hold for all its pairs, so chance has one turn.
+    [Fact]
+    public void LooksOf_WithReports_CountsAScaleOnce()
+    {
+        var log = Log(9, [0, 1, 2], 1, 1, 8);
+        var report = TastingReport.Of(log, log.Sessions[0]);
+
+        Assert.Equal(1, new TastingAnalysis(log, reports: _ => report).CompareTree(new Dictionary<string, string?> { ["T0"] = null, ["T1"] = "T0", ["T2"] = "T0" }).Looks.Count);
+        Assert.Equal(2, new TastingAnalysis(log).CompareTree(new Dictionary<string, string?> { ["T0"] = null, ["T1"] = "T0", ["T2"] = "T0" }).Looks.Count);
+    }
+
+    // Ten people, but T3 was served to four of them: a pair with it is notes on either page.
+    [Fact]
+    public void Compare_PairThatFewScored_IsTooFewOnBothPages()
+    {
+        var log = Log(10, [0, 1, 2, 9], 1, 1, 8, (assessor, trial) => trial < 3 || assessor < 4);
+        var report = TastingReport.Of(log, log.Sessions[0]);
+
+        Assert.Equal(Verdict.TooFew, report.Scales[0].PairOf("T3", "T0")!.Verdict);
+        Assert.Equal(Verdict.TooFew, Assert.Single(new TastingAnalysis(log, reports: _ => report).Compare("T3", "T0", Liking)).Verdict);
     }
 
     [Theory]

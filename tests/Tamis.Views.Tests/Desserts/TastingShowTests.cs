@@ -18,7 +18,7 @@ public sealed partial class TastingShowTests : IDisposable
 
     private static IEnumerable<Html> AllOf(Dessert dessert) =>
     [
-        Show.Tastings(dessert), Show.EachTasting(dessert), Show.SameOrDifferent(dessert), Show.AtTheBench(dessert), Show.Tree(dessert), Show.ScoresAgainstFormula(dessert), Show.ScoresAgainstFigures(dessert), Show.TrialMaps(dessert), Show.Assessors(dessert),
+        Show.Verdict(dessert), Show.Effects(dessert), Show.ScoresAgainstChanges(dessert), Show.Means(dessert), Show.Tastings(dessert), Show.EachTasting(dessert), Show.SameOrDifferent(dessert), Show.AtTheBench(dessert), Show.Tree(dessert), Show.ScoresAgainstFormula(dessert), Show.ScoresAgainstFigures(dessert), Show.TrialMaps(dessert), Show.Assessors(dessert),
         .. TastingPages.Feedback(dessert) is { } feedback ? [feedback.Page.Main] : Array.Empty<Html>(),
         .. dessert.Tastings?.Sessions.Where(session => session.Trials.Count > 0).SelectMany(session => TastingPages.AllOf(TastingPreparation.Of(dessert, session.Name))).Select(page => page.Page.Main) ?? [],
     ];
@@ -122,6 +122,22 @@ public sealed partial class TastingShowTests : IDisposable
         Assert.Contains("That stands if liking was the question.", text, StringComparison.Ordinal);
         Assert.Contains("servings of each", text, StringComparison.Ordinal);
         Assert.DoesNotMatch(@"\bp ?[=<]", text);
+    }
+
+    // The page of the tree and the page of tastings: one answer to one question.
+    [Fact]
+    public void Steps_Demo_SayOfAPairWhatItsTastingSays()
+    {
+        var dessert = Dessert.Open(KitFolder.Data("desserts/damson-tart"));
+        var compared = dessert.Steps.SelectMany(step => step.Comparisons).Where(each => each is { Through: null, Range: not null }).ToArray();
+
+        Assert.Equal(96, compared.Length);
+        Assert.All(compared, each =>
+        {
+            var scale = dessert.ReportOf(each.Tastings.Single()).Scales.Single(scale => scale.Attribute == each.Attribute);
+            var pair = scale.PairOf(each.Trial, each.Against)!;
+            Assert.Equal((pair.Verdict, pair.Range, (bool?)scale.IsShown(Tamis.Tasting.TastingPolicy.Kit)), (each.Verdict, each.Range, each.StandsAmongAll));
+        });
     }
 
     [Fact]

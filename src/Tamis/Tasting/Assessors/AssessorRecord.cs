@@ -1,3 +1,4 @@
+using Tamis.Statistics.Panels;
 using Tamis.Statistics;
 
 namespace Tamis.Tasting;
@@ -6,7 +7,9 @@ namespace Tamis.Tasting;
 /// <param name="Attribute">The scale.</param>
 /// <param name="OwnPoints">The mean of the assessor's marks.</param>
 /// <param name="OthersPoints">The mean of the others' marks of the same trials.</param>
-public sealed record ScaleLevel(SensoryAttribute Attribute, double OwnPoints, double OthersPoints);
+/// <param name="TellsApart">Whether the assessor's own marks part the trials beyond his or her own unsteadiness; null where nothing was served again, so that nothing tells it.</param>
+/// <param name="DriftPoints">The change of own marks from one tasting to the next, trials being equal, where it is beyond that unsteadiness; 0 where it is not, null where nothing tells it.</param>
+public sealed record ScaleLevel(SensoryAttribute Attribute, double OwnPoints, double OthersPoints, bool? TellsApart, double? DriftPoints);
 
 /// <summary>How an assessor agreed with the others in one tasting.</summary>
 /// <param name="Tasting">The tasting.</param>
@@ -50,14 +53,15 @@ public sealed record AssessorRecord
     /// <summary>The records of everybody who scored an intensity beside two others or more, by id.</summary>
     public static IReadOnlyList<AssessorRecord> Of(TastingLog log, TastingPolicy? policy = null)
     {
-        var confidence = (policy ?? TastingPolicy.Kit).ConfidenceShare;
+        policy ??= TastingPolicy.Kit;
         var bench = log.Sessions.Where(session => session.IsBench).Select(session => session.Name).ToHashSet();
         Score[] scores = [.. log.Scores.Where(score => score.Attribute.Kind == AttributeKind.Intensity && !bench.Contains(score.Serving.Tasting))];
-        return [.. scores.Select(score => score.Serving.Assessor).Distinct().Order(StringComparer.Ordinal).Select(assessor => OfOne(assessor, scores, log, confidence)).OfType<AssessorRecord>()];
+        return [.. scores.Select(score => score.Serving.Assessor).Distinct().Order(StringComparer.Ordinal).Select(assessor => OfOne(assessor, scores, log, policy)).OfType<AssessorRecord>()];
     }
 
-    private static AssessorRecord? OfOne(string assessor, Score[] scores, TastingLog log, double confidence)
+    private static AssessorRecord? OfOne(string assessor, Score[] scores, TastingLog log, TastingPolicy policy)
     {
+        var confidence = policy.ConfidenceShare;
         var cells = scores.GroupBy(score => (score.Serving.Tasting, score.Attribute, score.Serving.Trial)).Select(group => (group.Key.Tasting, group.Key.Attribute,
                 Own: group.Where(score => score.Serving.Assessor == assessor).Select(score => score.Points).ToArray(), Others: group.Where(score => score.Serving.Assessor != assessor).ToArray()))
             .Where(cell => cell.Own.Length > 0 && cell.Others.Select(score => score.Serving.Assessor).Distinct().Count() >= 2)
@@ -70,13 +74,22 @@ public sealed record AssessorRecord
         return new()
         {
             Assessor = assessor,
-            Levels = [.. cells.GroupBy(cell => cell.Attribute).Select(group => new ScaleLevel(group.Key, group.Average(cell => cell.Own), group.Average(cell => cell.Others)))],
+            Levels = [.. cells.GroupBy(cell => cell.Attribute).Select(group => LevelOf(group.Key, group.Average(cell => cell.Own), group.Average(cell => cell.Others)))],
             ScaleUse = squares > 1e-9 ? centred.Sum(pair => pair.Own * pair.Others) / squares : null,
             Agreements = [.. log.Sessions.Select(session => AgreementOf(session.Name, [.. centred.Where(pair => pair.Tasting == session.Name).Select(pair => (pair.Own, pair.Others))], confidence)).OfType<TastingAgreement>()],
             Overall = AgreementOf("", [.. centred.Select(pair => (pair.Own, pair.Others))], confidence),
             RepeatPoints = Repeats(scores.Where(score => score.Serving.Assessor == assessor)),
             OthersRepeatPoints = Repeats(scores.Where(score => score.Serving.Assessor != assessor)),
         };
+
+        ScaleLevel LevelOf(SensoryAttribute attribute, double own, double others)
+        {
+            string[] tastings = [.. log.Sessions.Select(session => session.Name)];
+            var performance = JudgePerformance.Of([.. scores.Where(score => score.Attribute == attribute && score.Serving.Assessor == assessor)
+                .Select(score => new JudgedScore(score.Serving.Trial, Array.IndexOf(tastings, score.Serving.Tasting), score.Points))]);
+            return new(attribute, own, others, performance.Discrimination is { } line ? line.P < policy.FalseAlarmShare : null,
+                performance.Drift is { StandardError: > 0 } drift ? drift.Limits(confidence).Contains(0) ? 0 : drift.Value : null);
+        }
     }
 
     private static TastingAgreement? AgreementOf(string tasting, IReadOnlyList<(double Own, double Others)> pairs, double confidence)

@@ -1,4 +1,4 @@
-using MathNet.Numerics;
+using Tamis.Statistics;
 using Tamis.Statistics.Comparisons;
 
 namespace Tamis.Tasting;
@@ -24,6 +24,6 @@ public sealed record RankTest(SensoryAttribute Attribute, IReadOnlyList<(string 
         var sums = trials.Zip(ranked.RankSums, (trial, sum) => (Trial: trial, Sum: sum)).OrderBy(each => each.Sum).ToArray();
         // Where every assessor ties all trials nothing speaks for a difference.
         var statistic = ranked.Friedman() ?? 0;
-        return new(attribute, sums, whole.Length, statistic, SpecialFunctions.GammaUpperRegularized((trials.Length - 1) / 2.0, statistic / 2), ranked.GapNeeded(policy.ConfidenceShare));
+        return new(attribute, sums, whole.Length, statistic, Tails.ChiSquareAbove(statistic, trials.Length - 1), ranked.GapNeeded(policy.ConfidenceShare));
     }
 }

@@ -1,5 +1,6 @@
-using MathNet.Numerics;
+using Tamis.Statistics;
 using Tamis.Statistics.Comparisons;
+using Tamis.Statistics.Discrimination;
 
 namespace Tamis.Tasting;
 
@@ -28,7 +29,7 @@ public sealed record TickTest(string Word, double? Statistic, double? P, double?
             bool[][] rows = [.. whole.Select(own => trials.Select(trial => own.Where(each => each.Serving.Trial == trial).Average(each => each.Words.Contains(word) ? 1.0 : 0) >= 0.5).ToArray())];
             return (word, q: Q(rows), rows);
         }).ToArray();
-        double?[] p = [.. tests.Select(test => test.q is { } q ? (double?)SpecialFunctions.GammaUpperRegularized((trials.Length - 1) / 2.0, q / 2) : null)];
+        double?[] p = [.. tests.Select(test => test.q is { } q ? (double?)Tails.ChiSquareAbove(q, trials.Length - 1) : null)];
         var adjusted = SeveralTests.Holm([.. p.Select(each => each ?? double.NaN)]);
         return [.. tests.Select((test, at) => new TickTest(test.word, test.q, p[at], p[at] is null ? null : adjusted[at], whole.Length) { Pairs = PairsOf(trials, test.rows) })];
     }

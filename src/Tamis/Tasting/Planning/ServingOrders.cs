@@ -1,16 +1,15 @@
+using Tamis.Statistics.Designs;
+
 namespace Tamis.Tasting;
 
 /// <summary>The order of trials for each assessor of a tasting with scores.</summary>
 /// <remarks>
 /// All trials for everybody: Williams squares (1949, Australian Journal of Scientific Research A2), in which every trial stands in every place and straight
-/// after every other equally often; one square for an even number of trials, two for an odd one. Some trials for each: incomplete blocks, picked one after
-/// the other so that trials are served, meet, stand in places and follow each other as evenly as can be; balanced where the numbers allow and the picking finds it,
-/// which the counts of the plan say.
+/// after every other equally often; one square for an even number of trials, two for an odd one. Some trials for each: balanced incomplete blocks where the
+/// numbers allow them, the nearest to them otherwise, and orders that spread places and neighbours; the counts of the plan say how evenly.
 /// </remarks>
 internal static class ServingOrders
 {
-    private const int MostCandidates = 5040, Runs = 60;
-
     /// <summary>For each assessor the numbers of the trials, place after place.</summary>
     public static IReadOnlyList<IReadOnlyList<int>> Of(TastingSession session, SeededOrder random)
     {
@@ -46,92 +45,7 @@ internal static class ServingOrders
         return deck;
     }
 
-    private static IReadOnlyList<IReadOnlyList<int>> Incomplete(int trials, int each, int assessors, SeededOrder random)
-    {
-        var counts = new Counts(trials, each);
-        List<IReadOnlyList<int>> dealt = [];
-        foreach (var set in Sets(trials, each, assessors, random))
-        {
-            dealt.Add(Best(Orders(set, random), counts.OfOrder));
-            counts.Add(dealt[^1]);
-        }
-        return random.Shuffled(dealt);
-    }
-
-    // Picking one set after the other may end in a corner; of several runs the most even counts, and the first that is wholly even ends the search.
-    private static IReadOnlyList<IReadOnlyList<int>> Sets(int trials, int each, int assessors, SeededOrder random)
-    {
-        var candidates = Subsets(trials, each, random);
-        IReadOnlyList<IReadOnlyList<int>> best = [];
-        var least = long.MaxValue;
-        for (var run = 0; run < Runs && least > 0; run++)
-        {
-            var counts = new Counts(trials, each);
-            List<IReadOnlyList<int>> sets = [];
-            while (sets.Count < assessors)
-            {
-                sets.Add(Best(random.Shuffled(candidates), counts.OfSet));
-                counts.Add(sets[^1]);
-            }
-            if (counts.Unevenness < least) (best, least) = (sets, counts.Unevenness);
-        }
-        return best;
-    }
-
-    private static IReadOnlyList<int> Best(IEnumerable<IReadOnlyList<int>> candidates, Func<IReadOnlyList<int>, long> cost) => candidates.MinBy(cost)!;
-
-    // Every choice of trials; where there are too many of them, a sample.
-    private static IReadOnlyList<IReadOnlyList<int>> Subsets(int trials, int size, SeededOrder random)
-    {
-        List<IReadOnlyList<int>> all = [[]];
-        for (var place = 0; place < size && all.Count <= MostCandidates; place++)
-            all = [.. from set in all from next in Enumerable.Range(set.Count == 0 ? 0 : set[^1] + 1, trials - (set.Count == 0 ? 0 : set[^1] + 1)) select (IReadOnlyList<int>)[.. set, next]];
-        return all.Count is > 0 and <= MostCandidates && all[0].Count == size ? all
-            : [.. Enumerable.Range(0, MostCandidates / 10).Select(_ => (IReadOnlyList<int>)[.. random.Shuffled([.. Enumerable.Range(0, trials)]).Take(size).Order()])];
-    }
-
-    private static IEnumerable<IReadOnlyList<int>> Orders(IReadOnlyList<int> set, SeededOrder random)
-    {
-        if (set.Count > 6) return [.. Enumerable.Range(0, MostCandidates / 10).Select(_ => random.Shuffled(set))];
-        List<IReadOnlyList<int>> all = [[]];
-        foreach (var _ in set) all = [.. from order in all from next in set where !order.Contains(next) select (IReadOnlyList<int>)[.. order, next]];
-        return random.Shuffled(all);
-    }
-
-    // Squares grow faster than counts, so that the smallest sum of squares is the most even.
-    private sealed class Counts(int trials, int places)
-    {
-        private readonly int[] _served = new int[trials];
-        private readonly int[,] _together = new int[trials, trials], _place = new int[trials, places], _after = new int[trials, trials];
-
-        /// <summary>How far trials and pairs are from being served equally often; 0 where they are.</summary>
-        public long Unevenness
-        {
-            get
-            {
-                int[] pairs = [.. from first in Enumerable.Range(0, trials) from second in Enumerable.Range(first + 1, trials - first - 1) select _together[first, second]];
-                return 1000L * Spread(_served) + Spread(pairs);
-            }
-        }
-
-        // Times the number of counts, so that it is whole: their sum of squares about the mean.
-        private static long Spread(int[] counts) => counts.Length * counts.Sum(count => (long)count * count) - (long)counts.Sum() * counts.Sum();
-
-        public long OfSet(IReadOnlyList<int> set) => 1000L * set.Sum(trial => 2 * _served[trial] + 1)
-            + set.SelectMany((trial, at) => set.Skip(at + 1).Select(other => 2 * _together[trial, other] + 1)).Sum();
-
-        public long OfOrder(IReadOnlyList<int> order) => order.Select((trial, place) => 10L * (2 * _place[trial, place] + 1) + (place > 0 ? 2 * _after[trial, order[place - 1]] + 1 : 0)).Sum();
-
-        public void Add(IReadOnlyList<int> order)
-        {
-            for (var place = 0; place < order.Count; place++)
-            {
-                _served[order[place]]++;
-                _place[order[place], place]++;
-                if (place > 0) _after[order[place], order[place - 1]]++;
-                for (var other = 0; other < order.Count; other++)
-                    if (other != place) _together[order[place], order[other]]++;
-            }
-        }
-    }
+    // Which trials each assessor gets, then in which order; who gets which set is left to chance.
+    private static IReadOnlyList<IReadOnlyList<int>> Incomplete(int trials, int each, int assessors, SeededOrder random) =>
+        random.Shuffled(BlockOrders.Of(trials, IncompleteBlocks.Of(trials, each, assessors, random.Below).Blocks, random.Below));
 }

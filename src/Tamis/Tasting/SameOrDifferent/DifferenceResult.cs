@@ -33,7 +33,8 @@ public sealed record DifferenceResult(TastingSession Session, DifferenceTest Tes
     public int? FewestRight(double risk = 0.05) => Binomials.FewestRight(Answered, Test.Guess, risk);
 
     /// <summary>The share of right answers with its exact interval (Clopper and Pearson 1934), 0 to 1; null where nobody answered.</summary>
-    public (double Share, Interval Range)? RightShare(TastingPolicy policy) => Answered == 0 ? null : ((double)Right / Answered, Binomials.Limits(Right, Answered, policy.ConfidenceShare));
+    public (double Share, Interval Range)? RightShare(TastingPolicy policy) => Answered == 0 ? null
+        : Binomials.Limits(Right, Answered, policy.ConfidenceShare) is var limits ? ((double)Right / Answered, Interval.Between(limits.Low, limits.High)) : null;
 
     /// <summary>The share of people who really tell the two apart, by what is beyond guessing, with its interval; 0 where guessing explains all. Null for a paired comparison and without answers.</summary>
     public (double Share, Interval Range)? Distinguishers(TastingPolicy policy)

@@ -1,3 +1,4 @@
+using Tamis.Statistics.Designs;
 using Tamis.Statistics.MixedModels;
 using Tamis.Statistics.Models;
 
@@ -46,8 +47,25 @@ public sealed record ScaleModel
     /// <summary>The probability that what came before makes no difference and would look so; null where it cannot be told.</summary>
     public double? CarryOverP { get; init; }
 
+    /// <summary>The same as a share of false calls: of scales called below a limit, no larger share than the limit is called by chance on average (Benjamini and Hochberg 1995); null without a fit.</summary>
+    public double? FalseShareAmongAll { get; init; }
+
     /// <summary>The standard deviation from plate to plate, in points; null without a fit.</summary>
     public double? PlatePoints { get; init; }
+
+    /// <summary>The standard deviation of one serving about what trial and assessor explain, in points: from plate to plate, and what an assessor finds in single trials; null without a fit.</summary>
+    public double? ServingPoints => PlatePoints is { } plate ? Math.Sqrt(plate * plate + Math.Pow(OwnPoints, 2)) : null;
+
+    /// <summary>The standard deviation of what an assessor finds in single trials and finds again, in points; 0 where nothing tells it.</summary>
+    public double OwnPoints => Spread.FirstOrDefault(part => part.From == SpreadFrom.AssessorInTrial)?.Points ?? 0;
+
+    /// <summary>How it was laid out: assessors, trials, how many of them each assessor scored and how often; null without a fit.</summary>
+    public CrossedDesign? Design { get; init; }
+
+    /// <summary>Two trials in the order asked; null without a fit, or where one was not scored.</summary>
+    public TrialPair? PairOf(string trial, string against) =>
+        Pairs.FirstOrDefault(pair => Names.Same(pair.Trial, trial) && Names.Same(pair.Against, against))
+        ?? Pairs.FirstOrDefault(pair => Names.Same(pair.Trial, against) && Names.Same(pair.Against, trial))?.Turned;
 
     /// <summary>Whether trials differ beyond what chance would give among all scales that were asked.</summary>
     public bool IsShown(TastingPolicy policy) => (TrialPAmongAll ?? TrialP) < policy.FalseAlarmShare;
@@ -77,16 +95,29 @@ public sealed record ScaleModel
         // A design so sparse that assessor and trial have one mark each still has assessors as a sample.
         if (outcome.Fit is null && again.Length > 0) outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{place} + (1 | {Assessor})"), data);
         if (outcome.Fit is not { } fit) return bare with { WhyNot = $"The marks of {attribute.Name} cannot carry a comparison: {Lowered(outcome.Reason)}" };
+        // Who scored one trial only is not compared with himself: for a pair of trials he is no evidence.
+        var people = scores.GroupBy(score => score.Serving.Assessor).SelectMany(own => own.Select(score => score.Serving.Trial).Distinct().ToArray() is { Length: var count } trials
+            ? trials.Where(_ => count > 1) : []).CountBy(trial => trial).ToDictionary();
+        foreach (var trial in fit.Levels(Trial)) people.TryAdd(trial, 0);
         return bare with
         {
             Means = [.. fit.Levels(Trial).Select(trial => EstimatedMean.Of(trial, fit.Mean(Trial, trial), scores.Count(score => score.Serving.Trial == trial), policy)).OfType<EstimatedMean>()],
-            Pairs = [.. fit.PairwiseDifferences(Trial).Select(pair => TrialPair.Of(pair, attribute, policy, quantiles)).OfType<TrialPair>()],
+            Pairs = [.. fit.PairwiseDifferences(Trial).Select(pair => TrialPair.Of(pair, attribute, policy, quantiles)).OfType<TrialPair>()
+                .Select(pair => Math.Min(people[pair.Trial], people[pair.Against]) < policy.FewestAssessors ? pair with { Verdict = Verdict.TooFew } : pair)],
+            Design = DesignOf(scores),
             Spread = SpreadPart.Of(fit),
             TrialP = Known(fit.Tests.FirstOrDefault(test => test.Term == Trial)?.P),
             LaterPlace = hasPlaces ? Slope(fit, policy) : null,
             CarryOverP = hasPlaces ? CarryOver(data) : null,
             PlatePoints = Math.Sqrt(fit.ResidualVariance),
         };
+    }
+
+    private static CrossedDesign DesignOf(Score[] scores)
+    {
+        var trials = scores.Select(score => score.Serving.Trial).Distinct().Count();
+        var own = scores.GroupBy(score => score.Serving.Assessor).Select(each => (Trials: each.Select(score => score.Serving.Trial).Distinct().Count(), Servings: each.Count())).ToArray();
+        return new(own.Length, trials, Math.Clamp((int)Math.Round(own.Average(each => each.Trials)), 2, trials), Math.Max(1, (int)Math.Round(own.Average(each => (double)each.Servings / each.Trials))));
     }
 
     private static string? Refused(Score[] scores, ScaleModel bare, TastingPolicy policy)

@@ -1,31 +1,26 @@
-using Tamis.Statistics;
+using Tamis.Statistics.Designs;
 
 namespace Tamis.Tasting;
 
 /// <summary>How many servings would settle a question.</summary>
 public static class ServingsNeeded
 {
-    private const int Most = 10_000;
-
     /// <summary>How many assessors must taste both of two trials once, so that a gap is seen as often as wanted.</summary>
-    /// <param name="platePoints">The standard deviation of an assessor's mark from plate to plate, in points, more than 0.</param>
+    /// <param name="servingPoints">The standard deviation of one serving about what trial and assessor explain, in points, more than 0.</param>
     /// <param name="gapPoints">The gap to see, in points, more than 0.</param>
     /// <param name="policy">The risks: of a false alarm, and of missing the gap.</param>
     /// <returns>The number, at least 2; null where more than ten thousand would be needed.</returns>
-    /// <remarks>The fewest n with (t(1 − α/2) + t(1 − β)) × s × √(2/n) no more than the gap, t with n − 1 degrees of freedom: the usual reckoning for paired servings.</remarks>
+    /// <remarks>The power of the paired t-test by the non-central distribution; see <see cref="CrossedDesign"/>.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The spread or the gap is not more than zero.</exception>
-    public static int? ToSee(double platePoints, double gapPoints, TastingPolicy policy)
-    {
-        if (!(platePoints > 0) || !double.IsFinite(platePoints)) throw new ArgumentOutOfRangeException(nameof(platePoints), platePoints, "The spread is more than zero points.");
-        if (!(gapPoints > 0)) throw new ArgumentOutOfRangeException(nameof(gapPoints), gapPoints, "The gap is more than zero points.");
-        var fewest = Reach(count => Tails.NormalTwoSided(policy.ConfidenceShare) + Tails.NormalTwoSided(2 * policy.WantedPowerShare - 1), 2);
-        return fewest is { } start ? Reach(count => Tails.StudentTwoSided(policy.ConfidenceShare, count - 1) + Tails.StudentTwoSided(2 * policy.WantedPowerShare - 1, count - 1), start) : null;
+    public static int? ToSee(double servingPoints, double gapPoints, TastingPolicy policy) =>
+        new CrossedDesign(2, 2, 2).BlocksNeeded(gapPoints, servingPoints, 0, policy.WantedPowerShare, policy.ConfidenceShare);
 
-        int? Reach(Func<int, double> widths, int from)
-        {
-            for (var count = from; count <= Most; count++)
-                if (widths(count) * platePoints * Math.Sqrt(2.0 / count) <= gapPoints) return count;
-            return null;
-        }
-    }
+    /// <summary>How many servings of each trial a tasting laid out as this one was needs, so that a gap between two of its trials is seen as often as wanted, all pairs counted together.</summary>
+    /// <param name="scale">The scale, fitted.</param>
+    /// <param name="gapPoints">The gap to see, in points, more than 0.</param>
+    /// <param name="policy">The risks: of a false alarm, and of missing the gap.</param>
+    /// <returns>The number; null without a fit, without spread, or where more than ten thousand assessors would be needed.</returns>
+    public static int? ToSee(ScaleModel scale, double gapPoints, TastingPolicy policy) =>
+        scale is { Design: { } design, PlatePoints: > 0 and { } plate } && design.BlocksNeeded(gapPoints, plate, scale.OwnPoints, policy.WantedPowerShare, policy.ConfidenceShare) is { } assessors
+            ? (int)Math.Ceiling((design with { Blocks = assessors }).Repeats * design.Times) : null;
 }

@@ -1,9 +1,9 @@
 using MathNet.Numerics;
 using MathNet.Numerics.Distributions;
 
-namespace Tamis.Tasting;
+namespace Tamis.Statistics.Discrimination;
 
-/// <summary>Exact binomial probabilities, from the library's incomplete beta function, and the number of answers that they ask for.</summary>
+/// <summary>Exact binomial probabilities, and the number of answers that they ask for.</summary>
 public static class Binomials
 {
     private const int Most = 2000;
@@ -16,10 +16,10 @@ public static class Binomials
     public static double AtLeast(int right, int answers, double share) => right <= 0 ? 1 : right > answers ? 0 : SpecialFunctions.BetaRegularized(right, answers - right + 1, share);
 
     /// <summary>The exact two-sided interval of a share (Clopper and Pearson 1934, Biometrika 26).</summary>
-    public static Interval Limits(int right, int answers, double confidence)
+    public static ConfidenceLimits Limits(int right, int answers, double confidence)
     {
         var tail = (1 - confidence) / 2;
-        return Interval.Between(
+        return new(
             right == 0 ? 0 : Beta.InvCDF(right, answers - right + 1, tail),
             right == answers ? 1 : Beta.InvCDF(right + 1, answers - right, 1 - tail));
     }

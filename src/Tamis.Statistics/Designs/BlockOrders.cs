@@ -1,0 +1,88 @@
+namespace Tamis.Statistics.Designs;
+
+/// <summary>In which order each block gets its treatments, so that places and neighbours are spread as evenly as can be.</summary>
+public static class BlockOrders
+{
+    private const int Runs = 8, MostSweeps = 30, PlaceWeight = 10, MostOrders = 720;
+
+    /// <summary>The blocks, each in an order such that every treatment stands in every place, and comes straight after every other, as equally often as was found.</summary>
+    /// <param name="treatments">How many treatments there are.</param>
+    /// <param name="blocks">The numbers of the treatments, from 0, block by block; no block holds one twice.</param>
+    /// <param name="below">Chance: a whole number from 0 to one less than its argument.</param>
+    /// <remarks>Block by block the order that makes the counts most even, given all other blocks, until no block can do better; the best of several beginnings. Places weigh more
+    /// than neighbours. Blocks of more than six treatments try that many orders of chance in place of all.</remarks>
+    public static IReadOnlyList<IReadOnlyList<int>> Of(int treatments, IReadOnlyList<IReadOnlyList<int>> blocks, Func<int, int> below)
+    {
+        int[][] best = [];
+        var least = long.MaxValue;
+        for (var run = 0; run < Runs; run++)
+        {
+            var (orders, cost) = Settled(treatments, blocks, below);
+            if (cost < least) (best, least) = (orders, cost);
+        }
+        return best;
+    }
+
+    private static (int[][] Orders, long Cost) Settled(int treatments, IReadOnlyList<IReadOnlyList<int>> blocks, Func<int, int> below)
+    {
+        var longest = blocks.Max(block => block.Count);
+        var (places, after) = (new int[treatments, longest], new int[treatments, treatments]);
+        int[][] orders = [.. blocks.Select(block => Shuffled([.. block], below))];
+        foreach (var order in orders) Count(order, 1);
+        for (var (sweep, moved) = (0, true); moved && sweep < MostSweeps; sweep++)
+        {
+            moved = false;
+            for (var block = 0; block < orders.Length; block++)
+            {
+                Count(orders[block], -1);
+                var (chosen, cost) = (orders[block], Cost(orders[block]));
+                foreach (var tried in Orders(orders[block], below))
+                    if (Cost(tried) is var other && other < cost) (chosen, cost, moved) = (tried, other, true);
+                orders[block] = chosen;
+                Count(chosen, 1);
+            }
+        }
+        return (orders, Squares(places) * PlaceWeight + Squares(after));
+
+        void Count(int[] order, int by)
+        {
+            for (var place = 0; place < order.Length; place++)
+            {
+                places[order[place], place] += by;
+                if (place > 0) after[order[place], order[place - 1]] += by;
+            }
+        }
+
+        // By how much the squares of the counts would grow.
+        long Cost(int[] order)
+        {
+            long sum = 0;
+            for (var place = 0; place < order.Length; place++)
+                sum += PlaceWeight * (2L * places[order[place], place] + 1) + (place > 0 ? 2L * after[order[place], order[place - 1]] + 1 : 0);
+            return sum;
+        }
+    }
+
+    private static long Squares(int[,] counts)
+    {
+        long sum = 0;
+        foreach (var count in counts) sum += (long)count * count;
+        return sum;
+    }
+
+    private static IEnumerable<int[]> Orders(int[] block, Func<int, int> below)
+    {
+        if (block.Length > 6) return Enumerable.Range(0, MostOrders).Select(_ => Shuffled([.. block], below));
+        IEnumerable<int[]> all = [[]];
+        foreach (var _ in block) all = [.. from order in all from next in block where !order.Contains(next) select (int[])[.. order, next]];
+        return all;
+    }
+
+    // Fisher and Yates.
+    private static int[] Shuffled(int[] things, Func<int, int> below)
+    {
+        for (var last = things.Length - 1; last > 0; last--)
+            if (below(last + 1) is var other) (things[last], things[other]) = (things[other], things[last]);
+        return things;
+    }
+}
