@@ -141,6 +141,27 @@ public sealed partial class TastingShowTests : IDisposable
     }
 
     [Fact]
+    public void OrderAlone_Demo_SaysTheShareOfPlatesAndThatTheAnswerIsTheSame()
+    {
+        var text = TextOf(Show.OrderAlone(Dessert.Open(KitFolder.Data("desserts/damson-tart")), "S1"));
+
+        Assert.Contains("Taken as an order alone: the answer is the same", text, StringComparison.Ordinal);
+        Assert.Contains("in 84 of 100 pairs of plates the same person puts T2 above T1 (52 to 98).", text, StringComparison.Ordinal);
+    }
+
+    // Twenty-two people lift T2 by one step; two put it so far below that the means are alike.
+    [Fact]
+    public void OrderAlone_FewMarksFarOut_SaysWhatTheDisagreementMeans()
+    {
+        var dessert = Tasted(24, 2, (assessor, trial) => (Points(trial == 0 ? 7 + assessor % 2 : assessor > 22 ? 0 : 8 + assessor % 2), "5", "3", "", ""));
+
+        var text = TextOf(Show.OrderAlone(dessert, "S1"));
+
+        Assert.Contains("the order of the marks shows a difference, the points do not", text, StringComparison.Ordinal);
+        SaysNothingForbidden(dessert);
+    }
+
+    [Fact]
     public void ScoresAgainstFormula_Demo_NamesConfoundedStepsAndTrialsMadeOnce()
     {
         var text = TextOf(Show.ScoresAgainstFormula(Dessert.Open(KitFolder.Data("desserts/damson-tart"))));
