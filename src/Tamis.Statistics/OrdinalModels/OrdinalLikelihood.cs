@@ -12,6 +12,9 @@ internal sealed class OrdinalLikelihood(OrdinalLink link, int[] classes, int cla
 {
     private readonly (double Node, double LogWeight)[] _nodes = Nodes(points);
 
+    // The search asks for neighbouring parameters, whose modes lie near the last ones found.
+    private readonly double[] _modes = new double[groups.Length];
+
     public int ThresholdCount => classCount - 1;
 
     public bool HasGroups => groups.Length > 0;
@@ -43,12 +46,16 @@ internal sealed class OrdinalLikelihood(OrdinalLink link, int[] classes, int cla
             for (var row = 0; row < shift.Length; row++) shift[row] += columns[j][row] * parameters[ThresholdCount + j];
         if (!HasGroups) return Enumerable.Range(0, shift.Length).Sum(row => Math.Log(Share(parameters, row, shift[row])));
         var deviation = Math.Exp(parameters[^1]);
-        return groups.Sum(rows => OfGroup(parameters, rows, shift, deviation));
+        double sum = 0;
+        for (var group = 0; group < groups.Length; group++) sum += OfGroup(parameters, group, shift, deviation);
+        return sum;
     }
 
-    private double OfGroup(double[] parameters, int[] rows, double[] shift, double deviation)
+    private double OfGroup(double[] parameters, int group, double[] shift, double deviation)
     {
-        var (mode, curvature) = Mode(parameters, rows, shift, deviation);
+        var rows = groups[group];
+        var (mode, curvature) = Mode(parameters, rows, shift, deviation, _modes[group]);
+        _modes[group] = double.IsFinite(mode) ? mode : 0;
         if (!double.IsFinite(curvature)) return double.NegativeInfinity;
         var spread = 1 / Math.Sqrt(curvature);
         var terms = new double[_nodes.Length];
@@ -59,9 +66,10 @@ internal sealed class OrdinalLikelihood(OrdinalLink link, int[] classes, int cla
     }
 
     // Newton's steps, halved while they lose: the joint density is log-concave for both links.
-    private (double Mode, double Curvature) Mode(double[] parameters, int[] rows, double[] shift, double deviation)
+    private (double Mode, double Curvature) Mode(double[] parameters, int[] rows, double[] shift, double deviation, double start)
     {
-        var (mode, value) = (0.0, Joint(parameters, rows, shift, deviation, 0));
+        var (mode, value) = (start, Joint(parameters, rows, shift, deviation, start));
+        if (!double.IsFinite(value)) (mode, value) = (0, Joint(parameters, rows, shift, deviation, 0));
         for (var round = 0; ; round++)
         {
             var (slope, curvature) = (-mode, 1.0);
