@@ -1,5 +1,3 @@
-using MathNet.Numerics.Random;
-
 namespace Tamis.Statistics.Maps;
 
 /// <summary>An ellipse about the place of an item on a map, within which it lies with a stated confidence.</summary>
@@ -10,39 +8,31 @@ namespace Tamis.Statistics.Maps;
 /// <param name="AngleRadians">The long axis against the first component, counter-clockwise.</param>
 public sealed record ConfidenceEllipse(double X, double Y, double HalfLength, double HalfWidth, double AngleRadians)
 {
-    /// <summary>Ellipses of all items, by drawing judges again with replacement and placing the means on the map as it is.</summary>
-    /// <param name="map">The components of the means over judges; at least two.</param>
-    /// <param name="judges">For each judge the table of items by attributes, complete.</param>
+    /// <summary>The ellipse of an item whose place was drawn again and again.</summary>
+    /// <param name="x">The place itself, along the first component.</param>
+    /// <param name="y">The place itself, along the second component.</param>
+    /// <param name="drawn">The places that were drawn; two or more.</param>
     /// <param name="confidence">Above 0 and below 1.</param>
-    /// <param name="draws">How often the panel is drawn.</param>
-    /// <param name="seed">The seed; the same seed gives the same ellipses.</param>
-    /// <remarks>The partial bootstrap of Husson, Lê and Pagès (2005), Food Quality and Preference 16, with normal limits.</remarks>
-    /// <exception cref="ArgumentException">There are fewer than two judges or fewer than two components.</exception>
-    public static IReadOnlyList<ConfidenceEllipse> Of(PrincipalComponents map, IReadOnlyList<double[][]> judges, double confidence, int draws, int seed)
+    /// <remarks>The spread of the draws with normal limits, as in the partial bootstrap of Husson, Lê and Pagès (2005), Food Quality and Preference 16.</remarks>
+    /// <exception cref="ArgumentException">There are fewer than two draws.</exception>
+    public static ConfidenceEllipse About(double x, double y, IReadOnlyCollection<(double X, double Y)> drawn, double confidence)
     {
-        if (judges.Count < 2 || map.Variances.Count < 2)
-            throw new ArgumentException($"Ellipses need two judges and two components; there are {judges.Count} and {map.Variances.Count}.", nameof(judges));
-        MersenneTwister random = new(seed);
-        double[][][] placed = [.. judges.Select(judge => judge.Select(map.Place).ToArray())];
-        var items = map.Scores.Count;
-        var drawn = Enumerable.Range(0, items).Select(_ => new List<(double X, double Y)>(draws)).ToArray();
-        for (var draw = 0; draw < draws; draw++)
-        {
-            double[][][] panel = [.. judges.Select(_ => placed[random.Next(placed.Length)])];
-            for (var item = 0; item < items; item++) drawn[item].Add((panel.Average(judge => judge[item][0]), panel.Average(judge => judge[item][1])));
-        }
+        if (drawn.Count < 2) throw new ArgumentException($"An ellipse needs two draws; there are {drawn.Count}.", nameof(drawn));
         // The squared distance of a bivariate normal point has a χ² of 2 degrees, whose quantile is a logarithm.
         var reach = Math.Sqrt(-2 * Math.Log(1 - confidence));
-        return [.. Enumerable.Range(0, items).Select(item => About(map.Scores[item][0], map.Scores[item][1], drawn[item], reach))];
-    }
-
-    private static ConfidenceEllipse About(double x, double y, List<(double X, double Y)> points, double reach)
-    {
-        var (meanX, meanY) = (points.Average(point => point.X), points.Average(point => point.Y));
-        var xx = points.Average(point => (point.X - meanX) * (point.X - meanX));
-        var yy = points.Average(point => (point.Y - meanY) * (point.Y - meanY));
-        var xy = points.Average(point => (point.X - meanX) * (point.Y - meanY));
+        var (meanX, meanY) = (drawn.Average(point => point.X), drawn.Average(point => point.Y));
+        var xx = drawn.Average(point => (point.X - meanX) * (point.X - meanX));
+        var yy = drawn.Average(point => (point.Y - meanY) * (point.Y - meanY));
+        var xy = drawn.Average(point => (point.X - meanX) * (point.Y - meanY));
         var (middle, half) = ((xx + yy) / 2, Math.Sqrt((xx - yy) * (xx - yy) / 4 + xy * xy));
         return new(x, y, reach * Math.Sqrt(middle + half), reach * Math.Sqrt(Math.Max(0, middle - half)), Math.Atan2(2 * xy, xx - yy) / 2);
     }
+
+    /// <summary>Points of the ellipse, counter-clockwise from the end of the long axis.</summary>
+    /// <param name="count">How many.</param>
+    public IReadOnlyList<(double X, double Y)> Outline(int count) => [.. Enumerable.Range(0, count).Select(step => 2 * Math.PI * step / count).Select(turn =>
+    {
+        var (along, aside) = (HalfLength * Math.Cos(turn), HalfWidth * Math.Sin(turn));
+        return (X + along * Math.Cos(AngleRadians) - aside * Math.Sin(AngleRadians), Y + along * Math.Sin(AngleRadians) + aside * Math.Cos(AngleRadians));
+    })];
 }

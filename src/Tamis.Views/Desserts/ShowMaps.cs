@@ -14,7 +14,7 @@ public static partial class Show
         var most = log.Sessions.Select(session => log.Scores.Where(score => score.Attribute.Kind == AttributeKind.Liking && Names.Same(score.Serving.Tasting, session.Name)).Select(score => score.Serving.Assessor).Distinct().Count()).DefaultIfEmpty(0).Max();
         var preferences = most < policy.FewestForMap
             ? Notes.Small(Html.Of($"No map of preferences: it would show the {most} people who happened to come. From about {policy.FewestForMap} on one can look for groups that like different things (common practice, no source)."))
-            : Html.Join(log.Sessions.Select(session => PreferenceMap.Of(log, session)).OfType<PreferenceMap>().Select(Preferences));
+            : Html.Join(log.Sessions.Select(session => PreferenceMap.Of(log, session)).OfType<PreferenceMap>().Select(map => Preferences(map, dessert.Candidate)));
         SensoryAttribute[] lists = [.. log.Attributes.Where(attribute => attribute.Words.Count > 0)];
         var words = Html.Join(from session in log.Sessions where !session.IsBench from attribute in lists let map = WordMap.Of(log, session, attribute) where map is not null select WordMapChart.Of(map, dessert.Candidate));
         if (words.IsEmpty && lists.Length > 0) words = Notes.Small(Html.Of($"No map of ticked words: it needs three trials and three words that were ticked, by {policy.FewestAssessors} people or more, and words that go with one trial more than with another."));
@@ -23,11 +23,11 @@ public static partial class Show
             : Html.Join(maps.Select(map => AttributeMap.Of(map, dessert.Candidate, InWords(map)).ToHtml())) + words + preferences;
     }
 
-    private static Html Preferences(PreferenceMap map)
+    private static Html Preferences(PreferenceMap map, string chosen)
     {
         var lead = map.Groups.Count == 1 ? Html.Of($"The {map.People} people who scored every trial of {map.Session.Name} are not parted into groups.")
             : Html.Of($"The {map.People} people who scored every trial of {map.Session.Name} fall into {map.Groups.Count} groups: {string.Join("; ", map.Groups.Select(group => $"{group.People} like {group.MeanLiking.MaxBy(each => each.Points).Trial} best"))}. Groups are found, not given: ask again before a product is built on one.");
-        return Notes.Paragraph(lead) + new DataTable($"Mean liking by group, {map.Session.Name}", [Column.Words("Group"), Column.Numbers("people"), .. map.Groups[0].MeanLiking.Select(each => Column.Numbers(each.Trial))],
+        return Notes.Paragraph(lead) + PreferenceMapChart.Of(map, chosen) + new DataTable($"Mean liking by group, {map.Session.Name}", [Column.Words("Group"), Column.Numbers("people"), .. map.Groups[0].MeanLiking.Select(each => Column.Numbers(each.Trial))],
             [.. map.Groups.Select((group, at) => new Row([$"group {at + 1}", Figures.Count(group.People), .. group.MeanLiking.Select(each => (Cell)Figures.OneDecimal(each.Points))]))]) { Fits = true }.ToHtml();
     }
 

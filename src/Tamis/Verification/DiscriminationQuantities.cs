@@ -7,7 +7,7 @@ using Tamis.Tasting;
 namespace Tamis.Verification;
 
 /// <summary>Tests of same or different, ranks of a table and designs for published checks.</summary>
-/// <remarks>Inputs: <c>test</c>, <c>answers</c>, <c>correct</c>, <c>alpha</c>, <c>beta</c>, <c>pd</c> (the share who tell the two apart), <c>d_prime</c>, <c>sides</c>; a <c>table</c> has a row an assessor.</remarks>
+/// <remarks>Inputs: <c>test</c>, <c>answers</c>, <c>correct</c>, <c>alpha</c>, <c>beta</c>, <c>pd</c> (the share who tell the two apart), <c>d_prime</c>, <c>sides</c>; a <c>table</c> has a row an assessor. Designs: <c>blocks</c>, <c>treatments</c>, <c>each</c> or <c>size</c> (how many in a block), <c>times</c>, <c>difference</c>, <c>error_sd</c>, <c>block_in_treatment_sd</c>, <c>power</c>.</remarks>
 public static class DiscriminationQuantities
 {
     /// <summary>Every quantity by its name.</summary>

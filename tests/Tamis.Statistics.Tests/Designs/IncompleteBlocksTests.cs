@@ -55,4 +55,17 @@ public class IncompleteBlocksTests
         if (each > 0) Assert.All(counts, count => Assert.Equal(each, count));
         else Assert.True(counts.Max() - counts.Min() <= 1);
     }
+
+    // Six in fours by fifteen: 45 neighbours for 30 ordered pairs, so one or two each; four in threes by twelve: 24 for 12, so two each.
+    [Theory]
+    [InlineData(6, 4, 15, 1, 2), InlineData(4, 3, 12, 2, 2), InlineData(7, 3, 14, 0, 1)]
+    public void Orders_Neighbours_ComeEquallyOften(int treatments, int size, int blocks, int fewest, int most)
+    {
+        var made = IncompleteBlocks.Of(treatments, size, blocks, new Random(5).Next);
+        var orders = BlockOrders.Of(treatments, made.Blocks, new Random(6).Next);
+        int[] counts = [.. from one in Enumerable.Range(0, treatments) from other in Enumerable.Range(0, treatments) where one != other
+                           select orders.Sum(order => order.Zip(order.Skip(1)).Count(pair => pair == (one, other)))];
+
+        Assert.Equal((fewest, most), (counts.Min(), counts.Max()));
+    }
 }

@@ -18,18 +18,19 @@ public class MapTests
         Assert.Null(PrincipalComponents.Of([[1, 1], [1, 1]], scaled: true));
     }
 
+    // Draws on a slope of one in one with a spread of 0.25 along it: the 95 % quantile of χ² with 2 degrees is 5.991465.
     [Fact]
-    public void Of_JudgesWhoDifferAlongOneAxis_GivesAnEllipseOfTheErrorOfTheMean()
+    public void About_DrawsAlongASlope_IsALineOfTheirSpread()
     {
-        var map = PrincipalComponents.Of(Square, scaled: false)!;
-        double[][][] judges = [.. Enumerable.Range(0, 16).Select(judge => Square.Select(row => new[] { row[0] + (judge % 2 == 0 ? 1 : -1), row[1] }).ToArray())];
+        (double, double)[] drawn = [.. Enumerable.Range(0, 400).Select(draw => draw % 2 == 0 ? 0.25 : -0.25).Select(away => (3 + away / Math.Sqrt(2), 1 + away / Math.Sqrt(2)))];
 
-        var ellipse = ConfidenceEllipse.Of(map, judges, 0.95, draws: 4000, seed: 7)[0];
+        var ellipse = ConfidenceEllipse.About(3, 1, drawn, 0.95);
 
-        // Standard error of the mean 1/√16; the 95 % quantile of χ² with 2 degrees is 5.991465. A standard deviation of 4000 draws is good to 1.1 %.
-        Assert.Equal(0.25 * Math.Sqrt(5.991465), ellipse.HalfLength, 0.03);
-        Assert.Equal(0, ellipse.HalfWidth, 1e-6);
-        Assert.Equal(ellipse, ConfidenceEllipse.Of(map, judges, 0.95, draws: 4000, seed: 7)[0]);
+        Assert.Equal(0.25 * Math.Sqrt(5.991465), ellipse.HalfLength, 1e-6);
+        Assert.Equal((0, Math.PI / 4), (Math.Round(ellipse.HalfWidth, 6), Math.Round(ellipse.AngleRadians, 12)), (left, right) => Math.Abs(left.Item2 - right.Item2) < 1e-9 && left.Item1 == right.Item1);
+        Assert.Equal(3 + ellipse.HalfLength / Math.Sqrt(2), ellipse.Outline(4)[0].X, 1e-9);
+        Assert.Equal(1 - ellipse.HalfLength / Math.Sqrt(2), ellipse.Outline(4)[2].Y, 1e-9);
+        Assert.Throws<ArgumentException>(() => ConfidenceEllipse.About(0, 0, [(0, 0)], 0.95));
     }
 
     [Fact]

@@ -140,6 +140,21 @@ public sealed partial class TastingShowTests : IDisposable
         });
     }
 
+    // Enough people for a map of preferences, in two groups that like opposite things: the map is drawn with the sizes that were put in; two words are too few for a map of words, which is said.
+    [Fact]
+    public void TrialMaps_ManyPeopleInTwoGroups_AreDrawn()
+    {
+        Random random = new(4);
+        var dessert = Tasted(72, 3, (assessor, trial) => (Points((assessor <= 40 ? 7 - 2 * trial : 3 + 2 * trial) + random.NextDouble()), Points(3 + trial + random.NextDouble()), "3", trial == 0 ? "nutty" : "jammy", ""));
+
+        var maps = Show.TrialMaps(dessert);
+
+        Assert.Contains("fall into 2 groups: 40 like T1 best; 32 like T3 best", TextOf(maps), StringComparison.Ordinal);
+        Assert.Contains("group 1, 40", maps.Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", maps.Markup, StringComparison.Ordinal);
+        Assert.Contains("No map of ticked words", TextOf(maps), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void OrderAlone_Demo_SaysTheShareOfPlatesAndThatTheAnswerIsTheSame()
     {

@@ -1,4 +1,4 @@
-using MathNet.Numerics.LinearAlgebra;
+using Tamis.Statistics.Maps;
 
 namespace Tamis.Tasting;
 
@@ -22,38 +22,37 @@ public sealed record MappedScale(SensoryAttribute Attribute, double Across, doub
 /// <param name="Shares">The shares of the differences that the two directions hold, 0 to 1.</param>
 /// <remarks>Principal components of the means of the trials, each scale about its own mean, points as they are: no scale is blown up to weigh as much as another.
 /// Ellipses by drawing the assessors again with replacement (Efron 1979), 400 times with a stated seed, projected on the same directions; their size is that of
-/// χ² with two degrees of freedom.</remarks>
+/// χ² with two degrees of freedom at the policy's confidence.</remarks>
 public sealed record TrialMap(TastingSession Session, IReadOnlyList<MappedTrial> Trials, IReadOnlyList<MappedScale> Scales, (double Across, double Up) Shares)
 {
     private const int Draws = 400, OutlinePoints = 48;
-    private const double ChiSquareOfTwo = 5.991464547;
 
     /// <summary>The map of a tasting; null where fewer than three trials were scored on two intensities by enough assessors, or they do not differ.</summary>
     public static TrialMap? Of(TastingLog log, TastingSession session, TastingPolicy? policy = null)
     {
+        policy ??= TastingPolicy.Kit;
         SensoryAttribute[] scales = [.. log.Attributes.Where(attribute => attribute.Kind == AttributeKind.Intensity && log.Asked(session.Name, attribute))];
         Score[] scores = [.. log.Scores.Where(score => scales.Contains(score.Attribute) && Names.Same(score.Serving.Tasting, session.Name))];
         string[] trials = [.. scores.Select(score => score.Serving.Trial).Distinct().Order(StringComparer.Ordinal)];
         var people = scores.GroupBy(score => score.Serving.Assessor).OrderBy(group => group.Key, StringComparer.Ordinal).Select(own => Cells(own, trials, scales)).ToArray();
-        if (trials.Length < 3 || scales.Length < 2 || people.Length < (policy ?? TastingPolicy.Kit).FewestAssessors) return null;
+        if (trials.Length < 3 || scales.Length < 2 || people.Length < policy.FewestAssessors) return null;
         if (Centred(people, trials.Length, scales.Length) is not { } means) return null;
-        var parts = means.Svd();
-        var total = parts.S.Sum(value => value * value);
-        if (!(total > 1e-12) || parts.S.Count < 2) return null;
-        // The sign of a direction is chance; the strongest scale points right and up.
-        var directions = Matrix<double>.Build.DenseOfColumnVectors(Turned(parts.VT.Row(0)), Turned(parts.VT.Row(1)));
-        var at = means * directions;
+        // Directions of means without any difference are noise of the arithmetic.
+        if (PrincipalComponents.Of(means, scaled: false) is not { Variances.Count: > 1 } found || !(found.Variances.Sum() > 1e-12)) return null;
         var clouds = trials.Select(_ => new List<(double, double)>()).ToArray();
         SeededOrder random = new(session.Seed ?? 1);
         for (var draw = 0; draw < Draws; draw++)
         {
             if (Centred([.. people.Select(_ => people[random.Below(people.Length)])], trials.Length, scales.Length) is not { } drawn) continue;
-            var place = drawn * directions;
-            for (var trial = 0; trial < trials.Length; trial++) clouds[trial].Add((place[trial, 0], place[trial, 1]));
+            for (var trial = 0; trial < trials.Length; trial++)
+                if (found.Place(drawn[trial]) is var place) clouds[trial].Add((place[0], place[1]));
         }
-        return new(session, [.. trials.Select((trial, row) => new MappedTrial(trial, at[row, 0], at[row, 1], Ellipse(clouds[row], (at[row, 0], at[row, 1]))))],
-            [.. scales.Select((scale, row) => new MappedScale(scale, directions[row, 0], directions[row, 1]))], (parts.S[0] * parts.S[0] / total, parts.S[1] * parts.S[1] / total));
+        return new(session, [.. trials.Select((trial, row) => Placed(trial, found.Scores[row], clouds[row], policy.ConfidenceShare))],
+            [.. scales.Select((scale, column) => new MappedScale(scale, found.Loadings[0][column], found.Loadings[1][column]))], (found.Share(0), found.Share(1)));
     }
+
+    private static MappedTrial Placed(string trial, IReadOnlyList<double> at, List<(double, double)> cloud, double confidence) =>
+        new(trial, at[0], at[1], cloud.Count < 2 ? [] : ConfidenceEllipse.About(at[0], at[1], cloud, confidence).Outline(OutlinePoints));
 
     private static (double Sum, int Count)[,] Cells(IEnumerable<Score> own, string[] trials, SensoryAttribute[] scales)
     {
@@ -67,9 +66,9 @@ public sealed record TrialMap(TastingSession Session, IReadOnlyList<MappedTrial>
     }
 
     // Means over people after each one's level was taken away, so that who lacks a trial does not shift it; null where a cell has nobody.
-    private static Matrix<double>? Centred(IReadOnlyList<(double Sum, int Count)[,]> people, int trials, int scales)
+    private static double[][]? Centred(IReadOnlyList<(double Sum, int Count)[,]> people, int trials, int scales)
     {
-        var means = Matrix<double>.Build.Dense(trials, scales);
+        double[][] means = [.. Enumerable.Range(0, trials).Select(_ => new double[scales])];
         for (var scale = 0; scale < scales; scale++)
         {
             var (sums, counts) = (new double[trials], new int[trials]);
@@ -82,23 +81,8 @@ public sealed record TrialMap(TastingSession Session, IReadOnlyList<MappedTrial>
             }
             if (counts.Contains(0)) return null;
             var middle = Enumerable.Range(0, trials).Average(trial => sums[trial] / counts[trial]);
-            for (var trial = 0; trial < trials; trial++) means[trial, scale] = sums[trial] / counts[trial] - middle;
+            for (var trial = 0; trial < trials; trial++) means[trial][scale] = sums[trial] / counts[trial] - middle;
         }
         return means;
-    }
-
-    private static Vector<double> Turned(Vector<double> direction) => direction[direction.AbsoluteMaximumIndex()] < 0 ? -direction : direction;
-
-    private static (double, double)[] Ellipse(IReadOnlyList<(double X, double Y)> cloud, (double X, double Y) middle)
-    {
-        if (cloud.Count < 2) return [];
-        var (mx, my) = (cloud.Average(point => point.X), cloud.Average(point => point.Y));
-        double xx = cloud.Average(point => (point.X - mx) * (point.X - mx)), yy = cloud.Average(point => (point.Y - my) * (point.Y - my)), xy = cloud.Average(point => (point.X - mx) * (point.Y - my));
-        // The Cholesky factor of the covariance turns a circle into the ellipse.
-        var a = Math.Sqrt(Math.Max(xx, 0));
-        var b = a > 0 ? xy / a : 0;
-        var c = Math.Sqrt(Math.Max(yy - b * b, 0));
-        var radius = Math.Sqrt(ChiSquareOfTwo);
-        return [.. Enumerable.Range(0, OutlinePoints).Select(step => 2 * Math.PI * step / OutlinePoints).Select(angle => (middle.X + radius * a * Math.Cos(angle), middle.Y + radius * (b * Math.Cos(angle) + c * Math.Sin(angle))))];
     }
 }
