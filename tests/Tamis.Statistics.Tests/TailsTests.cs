@@ -14,6 +14,16 @@ public class TailsTests
         Assert.Equal(confidence * Math.Sqrt(2 / (1 - confidence * confidence)), Tails.StudentTwoSided(confidence, 2), 9);
     }
 
+    // R 4.2.2, qt. Below one degree of freedom the tail is longer than the library can follow; beyond ten million it is the normal's.
+    [Theory]
+    [InlineData(0.95, 0.1, 1682362288745), InlineData(0.95, 0.2, 768848.479701), InlineData(0.95, 0.3, 6582.0356994), InlineData(0.95, 0.5, 164.55767348)]
+    [InlineData(0.95, 0.99, 13.0135480116), InlineData(0.99, 0.25, 27275093.2935), InlineData(0.5, 0.4, 1.97522742456)]
+    [InlineData(0.95, 1e8, 1.95996400818), InlineData(0.95, 1e12, 1.95996398454), InlineData(0.95, 1e300, 1.95996398454)]
+    public void StudentTwoSided_OddDegrees_IsThatOfR(double confidence, double degrees, double t) => Assert.Equal(1, Tails.StudentTwoSided(confidence, degrees) / t, 1e-9);
+
+    [Fact]
+    public void StudentTwoSided_HardlyADegree_IsInfinite() => Assert.True(double.IsPositiveInfinity(Tails.StudentTwoSided(0.95, 1e-3)));
+
     // P(F(2, d) > f) = (1 + 2 f / d)^(-d / 2), from the density.
     [Theory]
     [InlineData(0.5, 4)]

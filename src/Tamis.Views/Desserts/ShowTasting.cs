@@ -34,7 +34,7 @@ public static partial class Show
         var policy = TastingPolicy.Kit;
         var report = dessert.ReportOf(tasting);
         if (report.Scales.Count == 0) return Notes.Paragraph(Html.Of($"{session.Name} has no scores on a scale."));
-        if (report.Scales.All(scale => scale.WhyNot.Length > 0)) return Html.Join(report.Scales.Select(scale => scale.WhyNot).Distinct().Select(why => Notes.Paragraph(Html.Text(Capital(why)))));
+        if (report.Scales.All(scale => scale.WhyNot.Length > 0)) return Html.Join(WhyNots(report.Scales).Select(Notes.Paragraph));
         var pairs = report.Scales.SelectMany(scale => PairsAround(scale, session).Select(pair => (scale, pair))).ToArray();
         var first = pairs.Where(each => each.scale.Attribute.Kind == AttributeKind.Liking && each.pair.Verdict == Tasting.Verdict.Shown).OrderBy(each => each.scale.IsShown(policy) ? 0 : 1).ThenByDescending(each => Math.Abs(each.pair.Points)).FirstOrDefault();
         var lead = first.pair is null ? Html.Empty : Sentence(first.scale, first.pair);
@@ -52,8 +52,13 @@ public static partial class Show
             + (report.Scales.SelectMany(scale => scale.Pairs).Where(pair => pair.Verdict == Tasting.Verdict.TooFew).SelectMany(pair => (string[])[pair.Trial, pair.Against]).CountBy(trial => trial).OrderByDescending(trial => trial.Value).Select(trial => trial.Key).ToArray() is { Length: > 0 } few
                 ? Notes.Small(Html.Of($"Some pairs with {few[0]} were scored by fewer than {policy.FewestAssessors} people: notes, not evidence, and left out.")) : Html.Empty)
             + MadeOnce(log, session)
-            + Html.Join(report.Scales.Where(scale => scale.WhyNot.Length > 0).Select(scale => Notes.Small(Html.Text(Capital(scale.WhyNot)))));
+            + Html.Join(WhyNots(report.Scales).Select(why => Notes.Small(why)));
     }
+
+    // One sentence for all scales that lack the same.
+    private static IEnumerable<Html> WhyNots(IEnumerable<ScaleModel> scales) => scales.Where(scale => scale.WhyNot.Length > 0)
+        .GroupBy(scale => scale.WhyNot.Replace(scale.Attribute.Name, "\u001f", StringComparison.Ordinal))
+        .Select(alike => Html.Text(Capital(alike.Key.Replace("\u001f", AndAll(alike.Select(scale => scale.Attribute.Name)), StringComparison.Ordinal))));
 
     private static Html IfAlone(string scale) => Html.Of($" <span class=\"sure\" style=\"white-space:normal\">That stands if {scale} was the question.</span>");
 

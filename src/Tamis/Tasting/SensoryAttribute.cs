@@ -11,6 +11,9 @@ public sealed record SensoryAttribute(string Name, AttributeKind Kind)
     /// <summary>The highest point of the scale; 0 for words.</summary>
     public double HighPoints { get; init; }
 
+    /// <summary>The points from one end of the scale to the other; 0 for words.</summary>
+    public double LengthPoints => HighPoints - LowPoints;
+
     /// <summary>What the lowest point means, empty where the sheet does not say.</summary>
     public string LowWord { get; init; } = "";
 

@@ -180,8 +180,7 @@ public sealed class TastingAnalysis
     {
         bare = bare with { DifferencePoints = estimate?.Value, TrialMakes = Makes(bare.Trial), AgainstMakes = Makes(bare.Against) };
         if (estimate is not { Degrees: > 0 } known) return bare;
-        // Scores have few digits: an error this far below the scale is rounding of sums, not spread.
-        if (known.StandardError <= 1e-9 * (bare.Attribute.HighPoints - bare.Attribute.LowPoints)) return bare with { Verdict = Verdict.NoSpread, WithinAssessorPoints = null };
+        if (known.StandardError <= Ranges.SmallestErrorShare * bare.Attribute.LengthPoints) return bare with { Verdict = Verdict.NoSpread, WithinAssessorPoints = null };
         var limits = known.Limits(_policy.ConfidenceShare);
         return bare with
         {

@@ -52,6 +52,21 @@ public class CrossedDesignTests
         Assert.Throws<ArgumentOutOfRangeException>(() => design.BlocksNeeded(1, 0, 0, 0.8));
     }
 
+    // Scores that agree to the digit leave an error near nil, beside which any gap is without end.
+    [Theory]
+    [InlineData(1e-3), InlineData(1e-6), InlineData(1e-12), InlineData(1e-150)]
+    public void PowerOfPair_HardlyAnySpread_IsSure(double error)
+    {
+        Assert.Equal(1, new CrossedDesign(12, 4, 4).PowerOfPair(1, error), 1e-9);
+        Assert.Equal(2, new CrossedDesign(2, 2, 2).BlocksNeeded(1, error, 0, 0.8));
+    }
+
+    // Either side of the point where the sum gives way to its limit.
+    [Theory]
+    [InlineData(1.0), InlineData(3e4), InlineData(1e5), InlineData(1.4e5)]
+    public void NoncentralFAbove_LargeEffects_GoOnSmoothly(double f) =>
+        Assert.Equal(Tails.NoncentralFAbove(f, 1, 9, 0.999e5), Tails.NoncentralFAbove(f, 1, 9, 1.001e5), 0.003);
+
     [Fact]
     public void PowerOfPair_NothingToJudgeBy_IsNil() => Assert.Equal(0, new CrossedDesign(1, 3, 2).PowerOfPair(5, 1));
 }

@@ -16,21 +16,21 @@ public sealed partial class TastingShowTests : IDisposable
     [GeneratedRegex(@"NaN|\bnull\b|∞|Infinity|E-\d\d|Tamis\.|\d\.\d{6,}|significant|\bN/A\b", RegexOptions.IgnoreCase)]
     private static partial Regex Forbidden();
 
-    private static IEnumerable<Html> AllOf(Dessert dessert) =>
+    internal static IEnumerable<Html> AllOf(Dessert dessert) =>
     [
         Show.Verdict(dessert), Show.Effects(dessert), Show.ScoresAgainstChanges(dessert), Show.Means(dessert), Show.Tastings(dessert), Show.EachTasting(dessert), Show.SameOrDifferent(dessert), Show.AtTheBench(dessert), Show.Tree(dessert), Show.ScoresAgainstFormula(dessert), Show.ScoresAgainstFigures(dessert), Show.TrialMaps(dessert), Show.Assessors(dessert),
         .. TastingPages.Feedback(dessert) is { } feedback ? [feedback.Page.Main] : Array.Empty<Html>(),
         .. dessert.Tastings?.Sessions.Where(session => session.Trials.Count > 0).SelectMany(session => TastingPages.AllOf(TastingPreparation.Of(dessert, session.Name))).Select(page => page.Page.Main) ?? [],
     ];
 
-    private static string TextOf(Html html)
+    internal static string TextOf(Html html)
     {
         var page = new HtmlParser().ParseDocument(html.Markup.Replace("</", " </", StringComparison.Ordinal));
         foreach (var script in page.QuerySelectorAll("script")) script.Remove();
         return Regex.Replace(page.Body!.TextContent, @"[ \n]+", " ");
     }
 
-    private static void SaysNothingForbidden(Dessert dessert)
+    internal static void SaysNothingForbidden(Dessert dessert)
     {
         foreach (var html in AllOf(dessert))
         {
@@ -64,7 +64,7 @@ public sealed partial class TastingShowTests : IDisposable
     [Theory]
     [InlineData(1, 3, "One assessor scored liking")]
     [InlineData(12, 1, "One trial only was scored for liking")]
-    [InlineData(3, 3, "3 people scored liking: notes, not evidence")]
+    [InlineData(3, 3, "3 people scored liking and sweetness: notes, not evidence")]
     public void Show_TooLittle_SaysWhyInWords(int assessors, int trials, string why)
     {
         var random = new Random(1);
@@ -79,7 +79,7 @@ public sealed partial class TastingShowTests : IDisposable
     {
         var dessert = Tasted(12, 4, (_, trial) => ("5", "5", "3", "none", $"{trial + 1}"));
 
-        Assert.Contains("Every mark of liking is 5", TextOf(Show.EachTasting(dessert)), StringComparison.Ordinal);
+        Assert.Contains("Every mark of liking and sweetness is 5", TextOf(Show.EachTasting(dessert)), StringComparison.Ordinal);
         SaysNothingForbidden(dessert);
     }
 

@@ -31,7 +31,7 @@ public sealed record DoseEffect(SensoryAttribute Attribute, double Points, Inter
             .WithNumbers(Marks, [.. rows.Select(row => row.score.Points)]).WithNumbers(Figure, [.. rows.Select(row => (row.figure!.Value - low) / (high - low))])
             .WithFactor(Tasting, [.. rows.Select(row => row.score.Serving.Tasting)]).WithFactor(Trial, [.. rows.Select(row => row.score.Serving.Trial)]).WithFactor(Assessor, [.. rows.Select(row => row.score.Serving.Assessor)]));
         if (outcome.Fit?.FixedEffect(Figure).Estimate is not { } slope || !double.IsFinite(slope.Value)) return null;
-        var range = Ranges.Of(slope, policy);
+        var range = Ranges.Of(slope, policy, attribute.LengthPoints);
         return new(attribute, slope.Value, range, range is null ? null : Tails.StudentBeyond(slope.Value / slope.StandardError, slope.Degrees));
     }
 }

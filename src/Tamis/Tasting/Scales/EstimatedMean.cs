@@ -11,8 +11,8 @@ namespace Tamis.Tasting;
 /// <param name="ServingCount">How many servings were scored.</param>
 public sealed record EstimatedMean(string Trial, double Points, Interval? Range, int ServingCount)
 {
-    internal static EstimatedMean? Of(string trial, Estimate? estimate, int servings, TastingPolicy policy) =>
-        estimate is { } known && double.IsFinite(known.Value) ? new(trial, known.Value, Ranges.Of(known, policy), servings) : null;
+    internal static EstimatedMean? Of(string trial, Estimate? estimate, int servings, SensoryAttribute attribute, TastingPolicy policy) =>
+        estimate is { } known && double.IsFinite(known.Value) ? new(trial, known.Value, Ranges.Of(known, policy, attribute.LengthPoints), servings) : null;
 }
 
 /// <summary>One trial less another by a model, as one of all pairs of trials.</summary>
@@ -32,7 +32,7 @@ public sealed record TrialPair(string Trial, string Against, double Points, Inte
     internal static TrialPair? Of(PairwiseDifference pair, SensoryAttribute attribute, TastingPolicy policy, RangeQuantiles quantiles)
     {
         if (!double.IsFinite(pair.Difference.Value)) return null;
-        var tiny = 1e-9 * (attribute.HighPoints - attribute.LowPoints);
+        var tiny = Ranges.SmallestErrorShare * attribute.LengthPoints;
         if (!(pair.Difference.StandardError > tiny) || !(pair.Difference.Degrees > 0)) return new(pair.First, pair.Second, pair.Difference.Value, null, Verdict.NoSpread);
         var half = quantiles.Of(policy.ConfidenceShare, pair.LevelCount, pair.Difference.Degrees) / Math.Sqrt(2) * pair.Difference.StandardError;
         var (low, high) = (pair.Difference.Value - half, pair.Difference.Value + half);
@@ -100,9 +100,13 @@ public enum SpreadFrom
 /// <summary>Turns estimates into intervals, or nothing where nothing says how sure they are.</summary>
 internal static class Ranges
 {
-    public static Interval? Of(Estimate estimate, TastingPolicy policy)
+    // Scores have few digits: an error this far below the scale is rounding of sums, not spread.
+    public const double SmallestErrorShare = 1e-7;
+
+    /// <summary>The interval; null where the error is no more than rounding of a scale of this length, or nothing tells it.</summary>
+    public static Interval? Of(Estimate estimate, TastingPolicy policy, double lengthPoints)
     {
-        if (!(estimate.StandardError > 0) || !(estimate.Degrees > 0) || !double.IsFinite(estimate.Degrees) && !double.IsPositiveInfinity(estimate.Degrees)) return null;
+        if (!(estimate.StandardError > SmallestErrorShare * lengthPoints) || !(estimate.Degrees > 0) || !double.IsFinite(estimate.Degrees) && !double.IsPositiveInfinity(estimate.Degrees)) return null;
         var limits = estimate.Limits(policy.ConfidenceShare);
         return double.IsFinite(limits.Low) && double.IsFinite(limits.High) ? Interval.Between(limits.Low, limits.High) : null;
     }

@@ -29,6 +29,7 @@ public sealed record Penalty(SensoryAttribute Attribute, bool IsTooMuch, double?
     {
         Score[] answers = [.. log.Scores.Where(score => score.Attribute == attribute && Names.Same(score.Serving.Tasting, session.Name) && liked.ContainsKey(score.Serving))];
         if (answers.Length == 0) yield break;
+        var length = log.Attributes.Where(asked => asked.Kind == AttributeKind.Liking).Max(asked => asked.LengthPoints);
         var middle = (attribute.LowPoints + attribute.HighPoints) / 2;
         string[] found = [.. answers.Select(score => score.Points < middle ? Low : score.Points > middle ? High : Right)];
         var trials = answers.Select(score => score.Serving.Trial).Distinct().Count() > 1 ? $" + {Trial}" : "";
@@ -40,7 +41,7 @@ public sealed record Penalty(SensoryAttribute Attribute, bool IsTooMuch, double?
             var count = found.Count(each => each == side);
             if (count < policy.PenaltyShare * answers.Length || count == 0) continue;
             var drop = fit is not null && fit.Levels(Found).Contains(side) && fit.Levels(Found).Contains(Right) ? fit.Difference(Found, side, Right) : null;
-            yield return new(attribute, side == High, drop is { } known && double.IsFinite(known.Value) ? known.Value : null, drop is { } estimate ? Ranges.Of(estimate, policy) : null, count, answers.Length);
+            yield return new(attribute, side == High, drop is { } known && double.IsFinite(known.Value) ? known.Value : null, drop is { } estimate ? Ranges.Of(estimate, policy, length) : null, count, answers.Length);
         }
     }
 }

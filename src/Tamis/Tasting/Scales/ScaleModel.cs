@@ -94,20 +94,20 @@ public sealed record ScaleModel
         var outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{place} + (1 | {Assessor}){again}"), data);
         // A design so sparse that assessor and trial have one mark each still has assessors as a sample.
         if (outcome.Fit is null && again.Length > 0) outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{place} + (1 | {Assessor})"), data);
-        if (outcome.Fit is not { } fit) return bare with { WhyNot = $"The marks of {attribute.Name} cannot carry a comparison: {Lowered(outcome.Reason)}" };
+        if (outcome.Fit is not { } fit) return bare with { WhyNot = $"The marks of {attribute.Name} cannot carry a comparison: {(IsToTheDigit(scores) ? "all assessors give the same, trial by trial, so nothing says how sure a difference is. Did one person fill in the sheet for all?" : Lowered(outcome.Reason))}" };
         // Who scored one trial only is not compared with himself: for a pair of trials he is no evidence.
         var people = scores.GroupBy(score => score.Serving.Assessor).SelectMany(own => own.Select(score => score.Serving.Trial).Distinct().ToArray() is { Length: var count } trials
             ? trials.Where(_ => count > 1) : []).CountBy(trial => trial).ToDictionary();
         foreach (var trial in fit.Levels(Trial)) people.TryAdd(trial, 0);
         return bare with
         {
-            Means = [.. fit.Levels(Trial).Select(trial => EstimatedMean.Of(trial, fit.Mean(Trial, trial), scores.Count(score => score.Serving.Trial == trial), policy)).OfType<EstimatedMean>()],
+            Means = [.. fit.Levels(Trial).Select(trial => EstimatedMean.Of(trial, fit.Mean(Trial, trial), scores.Count(score => score.Serving.Trial == trial), attribute, policy)).OfType<EstimatedMean>()],
             Pairs = [.. fit.PairwiseDifferences(Trial).Select(pair => TrialPair.Of(pair, attribute, policy, quantiles)).OfType<TrialPair>()
                 .Select(pair => Math.Min(people[pair.Trial], people[pair.Against]) < policy.FewestAssessors ? pair with { Verdict = Verdict.TooFew } : pair)],
             Design = DesignOf(scores),
             Spread = SpreadPart.Of(fit),
             TrialP = Known(fit.Tests.FirstOrDefault(test => test.Term == Trial)?.P),
-            LaterPlace = hasPlaces ? Slope(fit, policy) : null,
+            LaterPlace = hasPlaces ? Slope(fit, attribute, policy) : null,
             CarryOverP = hasPlaces ? CarryOver(data) : null,
             PlatePoints = Math.Sqrt(fit.ResidualVariance),
         };
@@ -141,12 +141,14 @@ public sealed record ScaleModel
             .WithFactor(Before, [.. scores.Select(score => orders[(score.Serving.Assessor, score.Serving.Position - 1)].FirstOrDefault())]);
     }
 
+    private static bool IsToTheDigit(Score[] scores) => scores.GroupBy(score => score.Serving.Trial).All(trial => trial.Select(score => score.Points).Distinct().Count() == 1);
+
     private static double? CarryOver(ModelData data) =>
         MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial} + {Place} + {Before} + (1 | {Assessor})"), data).Fit is { } fit && fit.Tests.FirstOrDefault(test => test.Term == Before) is { DenominatorDegrees: > 3 } test
             ? Known(test.P) : null;
 
-    private static (double, Interval)? Slope(MixedFit fit, TastingPolicy policy) =>
-        fit.FixedEffect(Place).Estimate is { } slope && Ranges.Of(slope, policy) is { } range ? (slope.Value, range) : null;
+    private static (double, Interval)? Slope(MixedFit fit, SensoryAttribute attribute, TastingPolicy policy) =>
+        fit.FixedEffect(Place).Estimate is { } slope && Ranges.Of(slope, policy, attribute.LengthPoints) is { } range ? (slope.Value, range) : null;
 
     private static double? Known(double? value) => value is { } known && double.IsFinite(known) ? known : null;
 

@@ -21,6 +21,7 @@ public static class ServingsNeeded
     /// <param name="policy">The risks: of a false alarm, and of missing the gap.</param>
     /// <returns>The number; null without a fit, without spread, or where more than ten thousand assessors would be needed.</returns>
     public static int? ToSee(ScaleModel scale, double gapPoints, TastingPolicy policy) =>
-        scale is { Design: { } design, PlatePoints: > 0 and { } plate } && design.BlocksNeeded(gapPoints, plate, scale.OwnPoints, policy.WantedPowerShare, policy.ConfidenceShare) is { } assessors
+        scale is { Design: { } design, PlatePoints: { } plate } && plate > Ranges.SmallestErrorShare * scale.Attribute.LengthPoints
+            && design.BlocksNeeded(gapPoints, plate, scale.OwnPoints, policy.WantedPowerShare, policy.ConfidenceShare) is { } assessors
             ? (int)Math.Ceiling((design with { Blocks = assessors }).Repeats * design.Times) : null;
 }

@@ -80,7 +80,7 @@ public sealed class TreeModel
     {
         if (_fit is null || Spelt(trial) is not { } first || Spelt(against) is not { } second || first == second) return null;
         if (_fit.Difference(Trial, first, second) is not { } estimate || !double.IsFinite(estimate.Value)) return null;
-        var range = Ranges.Of(estimate, _policy);
+        var range = Ranges.Of(estimate, _policy, Attribute.LengthPoints);
         return new(first, second, estimate.Value, range, range is null ? null : Tails.StudentBeyond(estimate.Value / estimate.StandardError, estimate.Degrees));
     }
 
