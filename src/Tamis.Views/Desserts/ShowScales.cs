@@ -37,6 +37,8 @@ public static partial class Show
         var moved = fitted.Where(scale => scale.LaterPlace is { } later && new Difference(later.Points, later.Range).Finding is Finding.Gain or Finding.Loss).ToArray();
         var carried = fitted.Where(scale => scale.CarryOverP < TastingPolicy.Kit.FalseAlarmShare / fitted.Length).ToArray();
         List<Html> said = [Html.Of($"Of the spread of {fitted[^1].Attribute.Name} that the trials do not explain, {InWords(fitted[^1])}.")];
+        var levels = fitted.Where(scale => scale.AssessorsP < TastingPolicy.Kit.FalseAlarmShare / fitted.Length).Select(scale => scale.Attribute.Name).ToArray();
+        if (levels.Length > 0) said.Add(Html.Of($"That people use a scale at different heights is more than chance in {(levels.Length == fitted.Length && levels.Length > 1 ? "every scale" : AndAll(levels))}; it is taken out of every comparison."));
         if (moved.Length > 0)
             said.Add(Html.Of($"Later plates were scored otherwise: {string.Join("; ", moved.Select(scale => $"{scale.Attribute.Name} {Figures.Difference(scale.LaterPlace!.Value.Points, 1).Text} a place"))}. The order was balanced, and the differences above are with places evened out."));
         if (carried.Length > 0) said.Add(Html.Of($"What came straight before left its mark on {AndAll(carried.Select(scale => scale.Attribute.Name))}: give more water, bread and time between plates."));

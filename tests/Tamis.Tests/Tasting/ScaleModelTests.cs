@@ -37,6 +37,14 @@ public class ScaleModelTests
         Assert.Contains(Model(twice).Spread, part => part is { From: SpreadFrom.AssessorInTrial, Points: > 0.3 });
     }
 
+    // People who differ by three times the noise, and people who do not differ at all: of the latter one in twenty looks so at most (200 panels: up to 0.096).
+    [Fact]
+    public void AssessorsP_PeopleWhoDifferOrDoNot_TellsThem()
+    {
+        Assert.True(Model(SimulatedPanel.Log(12, [0, 1, 3], assessorSpread: 3, noise: 1, seed: 1)).AssessorsP < 1e-4);
+        Assert.InRange(Enumerable.Range(1, 200).Count(seed => Model(SimulatedPanel.Log(8, [0, 0, 3], assessorSpread: 0, noise: 1, seed)).AssessorsP < 0.05) / 200.0, 0, 0.096);
+    }
+
     [Fact]
     public void Of_OneAssessor_IsANoteOfOnePerson() => Assert.StartsWith("One assessor scored liking", Model(SimulatedPanel.Log(1, [0, 1, 2], 1, 1, 3)).WhyNot, StringComparison.Ordinal);
 

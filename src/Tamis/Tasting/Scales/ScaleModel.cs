@@ -50,6 +50,9 @@ public sealed record ScaleModel
     /// <summary>The same as a share of false calls: of scales called below a limit, no larger share than the limit is called by chance on average (Benjamini and Hochberg 1995); null without a fit.</summary>
     public double? FalseShareAmongAll { get; init; }
 
+    /// <summary>The probability that assessors who use the scale alike would look so different, by twice the gain in log likelihood (on the safe side: a variance cannot fall below nil); null without a fit.</summary>
+    public double? AssessorsP { get; init; }
+
     /// <summary>The standard deviation from plate to plate, in points; null without a fit.</summary>
     public double? PlatePoints { get; init; }
 
@@ -106,6 +109,7 @@ public sealed record ScaleModel
                 .Select(pair => Math.Min(people[pair.Trial], people[pair.Against]) < policy.FewestAssessors ? pair with { Verdict = Verdict.TooFew } : pair)],
             Design = DesignOf(scores),
             Spread = SpreadPart.Of(fit),
+            AssessorsP = Known(fit.TestOf(fit.Formula.Random[0])?.P),
             TrialP = Known(fit.Tests.FirstOrDefault(test => test.Term == Trial)?.P),
             LaterPlace = hasPlaces ? Slope(fit, attribute, policy) : null,
             CarryOverP = hasPlaces ? CarryOver(data) : null,
