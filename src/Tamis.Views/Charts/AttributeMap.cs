@@ -28,7 +28,7 @@ public static class AttributeMap
         {
             var kind = Names.Same(trial.Trial, chosen) ? " c-chosen" : "";
             if (trial.Outline.Count > 0) svg.Path("line" + kind, trial.Outline.Append(trial.Outline[0]).Select(point => (across.At(point.Across), up.At(point.Up))));
-            svg.Dot("dot" + kind, across.At(trial.Across), up.At(trial.Up), 4.5).Text("ts halo" + kind, across.At(trial.Across) + 7, up.At(trial.Up) - 6, trial.Trial);
+            svg.Dot("dot" + kind, across.At(trial.Across), up.At(trial.Up), 4.5).Text("ts halo" + kind, across.At(trial.Across) + 7, up.At(trial.Up) + (IsUnderAName(trial, arrows, far) ? 15 : -6), trial.Trial);
         }
         svg.Text("t2 ts mid", Side / 2, Side + 8, AxisTitle(map, figures));
         return new([new(title, svg.ToHtml(), Live(map, arrows, chosen, far), (int)Side + 16)], caption)
@@ -37,6 +37,10 @@ public static class AttributeMap
                 [.. map.Trials.Select(trial => new Row(trial.Trial, figures.Difference(trial.Across, 1), figures.Difference(trial.Up, 1))), .. map.Scales.Select(scale => new Row(scale.Attribute.Name, figures.Difference(scale.Across, 2), figures.Difference(scale.Up, 2)))]) { Fits = true, IsLong = true },
         };
     }
+
+    // The name of a scale stands at the end of its line; a trial that lies there has its own name below.
+    private static bool IsUnderAName(MappedTrial trial, IReadOnlyList<(MappedScale Scale, double X, double Y)> arrows, double far) =>
+        arrows.Any(arrow => Math.Abs(arrow.X - trial.Across) < 0.35 * far && arrow.Y - trial.Up is var above && above > -0.05 * far && above < 0.15 * far);
 
     private static double Length(MappedScale scale) => Math.Sqrt(scale.Across * scale.Across + scale.Up * scale.Up);
 
@@ -54,7 +58,7 @@ public static class AttributeMap
             var outline = trial.Outline.Count > 0 ? trial.Outline.Append(trial.Outline[0]).ToArray() : [];
             live.Add("scatter", ("mode", "lines"), ("hoverinfo", "skip"), ("x", LiveFigure.Numbers(outline.Select(point => point.Across))), ("y", LiveFigure.Numbers(outline.Select(point => point.Up))), ("line", new { color, width = 1.5 }));
             live.Add("scatter", ("mode", "markers+text"), ("hoverinfo", "skip"), ("x", LiveFigure.Numbers([trial.Across])), ("y", LiveFigure.Numbers([trial.Up])), ("marker", new { color = "role:paper", line = new { color } }),
-                ("text", (string[])[LiveFigure.Text(trial.Trial)]), ("textposition", "top right"), ("textfont", new { size = 13, color }));
+                ("text", (string[])[LiveFigure.Text(trial.Trial)]), ("textposition", IsUnderAName(trial, arrows, far) ? "bottom right" : "top right"), ("textfont", new { size = 13, color }));
         }
         return live.Layout(("height", (int)Side + 16), ("margin", new { l = 8, r = 8, t = 8, b = 8 }),
             ("xaxis", new { range = LiveFigure.Numbers([-far, far]), showticklabels = false, zeroline = true, showgrid = false, showline = false, ticks = "" }),

@@ -20,7 +20,7 @@ public static class PreferenceMapChart
         var longest = Math.Max(Least, groups.Select(group => Math.Sqrt(group.X * group.X + group.Y * group.Y)).DefaultIfEmpty(1).Max());
         var svg = new Svg(Side, Side + 16, $"What people like differently in {map.Session.Name}", $"{map.Trials.Count} trials, and {groups.Length} groups of {map.People} people as directions.");
         svg.Line("grid", across.At(0), Edge, across.At(0), Side - Edge).Line("grid", Edge, up.At(0), Side - Edge, up.At(0));
-        var ends = groups.Select(group => (group.Name, X: group.X / longest * far * 0.8, Y: group.Y / longest * far * 0.8)).ToArray();
+        var ends = groups.Select(group => (group.Name, X: group.X / longest * far * 0.6, Y: group.Y / longest * far * 0.6)).ToArray();
         foreach (var (_, x, y) in ends) svg.Line("axis", across.At(0), up.At(0), across.At(x), up.At(y));
         var heights = Svg.Apart([.. ends.Select(end => up.At(end.Y))], LineHeight, Edge, Side - Edge);
         for (var at = 0; at < ends.Length; at++) svg.Text($"t2 ts{(ends[at].X < 0 ? " end" : "")}", across.At(ends[at].X) + (ends[at].X < 0 ? -3 : 3), heights[at] + 4, ends[at].Name);
