@@ -76,20 +76,33 @@ public class DemoTests
 
     // Computed by a second program from the same scores: T10 less T1 in S4, liking +2.6 (1.1 to 4.0), bay aroma +2.4 (0.6 to 4.3); T10 less T8, liking -0.2 (-1.6 to 1.2).
     [Fact]
-    public void Comparisons_OfTheCandidate_AgreeWithASecondProgram()
+    public void Compare_WithinAssessors_AgreesWithASecondProgram()
     {
-        var against = TrialStep.Between(Tart, "T1", "T10").Comparisons;
-        var parent = TrialStep.Between(Tart, "T8", "T10").Comparisons;
+        TastingAnalysis within = new(Tart.Tastings!);
 
-        Near(2.6, 1.1, 4.0, against.Single(each => each.Attribute.Name == "liking"));
-        Near(2.4, 0.6, 4.3, against.Single(each => each.Attribute.Name == "bay aroma"));
-        Near(-0.2, -1.6, 1.2, parent.Single(each => each.Attribute.Name == "liking"));
+        Near(2.6, 1.1, 4.0, "T10", "T1", "liking");
+        Near(2.4, 0.6, 4.3, "T10", "T1", "bay aroma");
+        Near(-0.2, -1.6, 1.2, "T10", "T8", "liking");
 
-        static void Near(double points, double low, double high, TrialComparison found)
+        void Near(double points, double low, double high, string trial, string against, string attribute)
         {
+            var found = Assert.Single(within.Compare(trial, against, within.Scales.Single(each => each.Name == attribute)));
             Assert.Equal(points, found.DifferencePoints!.Value, 0.05);
             Assert.Equal(low, found.Range!.Value.Low, 0.051);
             Assert.Equal(high, found.Range!.Value.High, 0.051);
         }
+    }
+
+    // A pair has one answer, whether it is asked for as a step of the tree or as part of its tasting.
+    [Fact]
+    public void Comparisons_OfTheCandidate_AreThoseOfTheTastingsReport()
+    {
+        var reported = TrialStep.Between(Tart, "T1", "T10").Comparisons.Where(each => each.StandsAmongAll is not null).ToArray();
+        Assert.NotEmpty(reported);
+        Assert.All(reported, found =>
+        {
+            var pair = Tart.ReportOf(Assert.Single(found.Tastings)).Scales.Single(scale => scale.Attribute == found.Attribute).PairOf("T10", "T1")!;
+            Assert.Equal((pair.Points, pair.Range, pair.Verdict), (found.DifferencePoints, found.Range, found.Verdict));
+        });
     }
 }
