@@ -98,10 +98,20 @@ public class DemoClaimTests
     [Fact]
     public void Of_ReferenceAmountThatNobodyGave_SaysWhatToGive()
     {
-        var verdict = Of("V1", "us", "low fat");
+        var verdict = ClaimCheck.Of(DessertClaims.FoodOf(Loaf, "V1", "us") with { ReferenceAmountGrams = null }, "low fat");
 
         Assert.Equal(ClaimState.CannotBeSaid, verdict.State);
         Assert.Contains(verdict.Conditions, condition => condition.Words.Contains("serving_category", StringComparison.Ordinal));
+    }
+
+    // 21 CFR 101.62(b)(2): at most 3 g of fat in the reference amount; 80 g of the loaf hold 11 g.
+    [Fact]
+    public void Of_FatOfTheLoafInTheUnitedStates_IsThatOfTheReferenceAmountOfItsKind()
+    {
+        var verdict = Of("V1", "us", "low fat");
+
+        Assert.Equal(ClaimState.Fails, verdict.State);
+        Assert.Equal(3 - 11.26, verdict.Conditions[0].Margin!.Value, 1);
     }
 
     // 4.61 against 2.83 g of fibre: 63 % more.
