@@ -47,6 +47,7 @@ public static partial class Show
             : Notes.Lead(Html.Of($"<strong>The panel of {trial} is complete.</strong> {panel.Status} Nobody has signed it yet: that is for the person who answers for the pack."));
         List<(string, Html)> open = [.. panel.Missing.Select(missing => ("Supply", Html.Of($"{missing.Line.Key}: {string.Join("; ", UnknownReach.Of(panel, missing.Line.Key))}."))), .. panel.LeftOff.Select(line => ("Left off", Html.Of($"{line.ToString()} {Capital(string.Join("; ", UnknownReach.Of(panel, line.Key)))}."))), .. columns.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
         if (DessertPanels.ServingOf(dessert, trial, panel.Rules) is { Remark.Length: > 0 } serving) open.Add(("Look at", Html.Text(serving.Remark)));
+        if (CookedMixture.RemarkOn(dessert, trial, panel) is { } remark) open.Add(("Look at", Html.Text(remark)));
         open.AddRange(DessertPanels.VoluntaryOf(dessert, trial, panel.Rules).TooLittle.Select(refused => ("Left off", Html.Text(refused.ToString()))));
         if (!DessertPanels.IsShortWanted(dessert, trial) && DessertPanels.ShortOf(dessert, trial, rules) is { LeftOff.Count: > 0 } leftOff)
             open.Add(("May be short", Html.Of($"{(leftOff.IsSimplified ? "The simplified format may be used" : "Figures may be left off")}, with the words: {leftOff.StatementIn("en") ?? string.Join(", ", leftOff.LeftOff.Select(row => row.Figure))} Write panel_form, short in dessert.csv ({leftOff.LeftOff[0].Origin}).")));

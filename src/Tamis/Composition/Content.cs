@@ -100,6 +100,24 @@ public sealed class NutrientProfile
         return new(Name, Nutrients, contents, NitrogenFactor);
     }
 
+    /// <summary>The same profile after cooking: of each nutrient that the factors speak of so much as stays, and unknown where they state no factor.</summary>
+    /// <remarks>Contents stay those of 100 g as weighed in: what leaves as mass is a loss and not a retention.</remarks>
+    /// <param name="retention">The food and what is done with it.</param>
+    public NutrientProfile Cooked(Retention retention)
+    {
+        Content[] contents = [.. _contents.Select((content, at) => !content.IsKnown || !retention.SpeaksOf(Nutrients.All[at].Tag) || retention.KeptShare(Nutrients.All[at].Tag) is 1 ? content
+            : retention.KeptShare(Nutrients.All[at].Tag) is not { } share ? Content.Unknown
+            : content with
+            {
+                State = content.State is ContentState.Measured ? ContentState.Estimated : content.State,
+                Per100Grams = content.Per100Grams * share,
+                Range = content.Range is { } range ? Interval.Between(range.Low * share, range.High * share) : null,
+                StandardDeviation = content.StandardDeviation * share,
+                Source = new(FormattableString.Invariant($"{content.Source?.ToString() ?? Name}, of which {share * 100:0.#} % stay"), Evidence.Computed, $"{retention.Key} ({retention.Description})"),
+            })];
+        return new(Name, Nutrients, contents, NitrogenFactor);
+    }
+
     /// <summary>The same profile with contents that somebody asked to have filled in.</summary>
     /// <exception cref="ArgumentException">One of them is known already: an estimate never takes the place of a figure.</exception>
     public NutrientProfile With(params IReadOnlyList<Imputed> imputed)

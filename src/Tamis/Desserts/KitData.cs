@@ -13,6 +13,9 @@ public static class KitData
     /// <summary>The composition table.</summary>
     public static CompositionTable Composition => Once(KitFolder.Data("composition"), CompositionTable.Load);
 
+    /// <summary>How much of its vitamins and minerals a food keeps when it is cooked.</summary>
+    public static RetentionTable Retentions => Once(KitFolder.Data("composition"), RetentionTable.Load, "retention.csv");
+
     /// <summary>What the columns of a supplier's document state, in the nutrients of <see cref="Composition"/>.</summary>
     public static StatedFigures Stated => StatedFigures.Load(KitFolder.Data("composition"), Composition.Nutrients);
 

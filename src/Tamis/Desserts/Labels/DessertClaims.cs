@@ -18,13 +18,13 @@ public static class DessertClaims
     {
         var set = KitData.Rules(rules);
         set = set.AsOf(set.InForce.To);
-        return new(dessert.Whole(trial), set)
+        return new(CookedMixture.Of(dessert, trial), set)
         {
             IsLiquid = Names.Same(dessert.Facts.Text("state", trial), "liquid"),
             DensityGramsPerMillilitre = dessert.Facts.Number("density_g_ml", trial),
             ServingGrams = dessert.Facts.Number("portion_g", trial),
             ReferenceAmountGrams = dessert.Facts.Number("reference_amount_g", trial) ?? DessertPanels.ReferenceGramsOf(dessert, trial, set),
-            Other = other is null ? null : dessert.Whole(other),
+            Other = other is null ? null : CookedMixture.Of(dessert, other),
         };
     }
 

@@ -33,7 +33,7 @@ public static class DessertLabel
         var rules = KitData.Rules(markets[0].Rules);
         string[] languages = [.. markets.Select(each => each.Language).Distinct(Names.Comparer)];
         var pack = LabelAsked.Pack(dessert, trial);
-        var whole = dessert.Whole(trial);
+        var whole = CookedMixture.Of(dessert, trial);
         NutritionPanel[] panels = [.. DessertPanels.BasesOf(dessert, trial, rules).Where(basis => !basis.IsPackage).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To, DessertPanels.VoluntaryOf(dessert, trial, rules).Declared))];
         var serving = DessertPanels.ServingOf(dessert, trial, rules);
         var leftOff = DessertPanels.IsShortWanted(dessert, trial) ? DessertPanels.ShortOf(dessert, trial, rules.Name) : null;

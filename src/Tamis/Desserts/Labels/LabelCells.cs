@@ -39,9 +39,13 @@ public static class LabelCells
             foreach (var problem in Tried(() => DessertPanels.ServingOf(dessert, trial, set))) yield return problem;
             foreach (var problem in Tried(() => DessertPanels.HundredOf(dessert, trial))) yield return problem;
             foreach (var problem in Tried(() => DessertPanels.IsShortWanted(dessert, trial))) yield return problem;
+            if (dessert.Trial(trial).Whole is { FinishedGrams: > 0 })
+                foreach (var problem in Tried(() => DessertPanels.VoluntaryOf(dessert, trial, set))) yield return problem;
         }
         foreach (var problem in Tried(() => LabelAsked.Exemptions(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => LabelAsked.SwapBy(dessert, trial))) yield return problem;
+        if (dessert.Trial(trial).Whole is { FinishedGrams: > 0 })
+            foreach (var problem in Tried(() => CookedMixture.Of(dessert, trial))) yield return problem;
         // Without a size nobody draws the pack, and that is no fault: only one that cannot be read is.
         if (dessert.Facts.Keys.Intersect(["box_mm", "surface_cm2"], Names.Comparer).Any())
             foreach (var problem in Tried(() => LabelAsked.Faces(dessert, trial, LabelAsked.Pack(dessert, trial)))) yield return problem;

@@ -100,6 +100,64 @@ public sealed class DessertPanelsTests : IDisposable
     public void VoluntaryOf_LineThatNoLawHas_NamesTheCell() =>
         Assert.Contains("row 3, column 'value': found 'vitamin Z'", Assert.Throws<TableException>(() => DessertPanels.Of(Flour("declare,vitamin Z"), "T1", "eu")).Message, StringComparison.Ordinal);
 
+    // USDA retention factors, release 6, R6 0101: baked eggs keep 80 % of their vitamin B12 and all of their phosphorus.
+    [Fact]
+    public void Of_LinesThatAreBaked_KeepWhatTheFactorsLeave()
+    {
+        double Of(string key, params string[] rows) => DessertPanels.Of(Eggs(["declare,vitamin B12; phosphorus; folic acid", .. rows]), "T1", "eu").Line(key).Amount.Known;
+        string[] baked = ["retention,\"sponge; egg; eggs, baked\""];
+
+        Assert.Equal(0.8, Of("vitamin B12", baked) / Of("vitamin B12"), 9);
+        Assert.Equal(1, Of("phosphorus", baked) / Of("phosphorus"), 9);
+        Assert.Equal(Of("vitamin B12", baked), Of("vitamin B12", "retention,sponge; egg; R6 0101"), 12);
+        Assert.Equal(Of("fat"), Of("fat", baked), 12);
+    }
+
+    // The working names the food, the factor and where it stands.
+    [Fact]
+    public void Of_LinesThatAreBaked_SaysSoInTheWorking()
+    {
+        var line = DessertPanels.Of(Eggs(["declare,vitamin B12", "retention,\"sponge; egg; eggs, baked\""]), "T1", "eu").Line("vitamin B12");
+
+        Assert.Contains("of which 80 % stay, R6 0101 (eggs, baked)", AllOf(line.Explain()), StringComparison.Ordinal);
+
+        static string AllOf(Working working) => string.Join('\n', working.From.Select(AllOf).Append($"{working.Step} {working.Source}"));
+    }
+
+    // A vitamin on the panel that nobody cooked is said to be that of what was weighed in.
+    [Theory]
+    [InlineData("declare,vitamin B12", true)]
+    [InlineData("declare,phosphorus", false)]
+    [InlineData("declare,vitamin B12\nretention,sponge; egg; R6 0101", false)]
+    public void RemarkOn_VitaminsAsWeighedIn_SaysSo(string rows, bool isSaid)
+    {
+        var eggs = Eggs(rows.Split('\n'));
+
+        Assert.Equal(isSaid, CookedMixture.RemarkOn(eggs, "T1", DessertPanels.Of(eggs, "T1", "eu")) is not null);
+    }
+
+    [Theory]
+    [InlineData("\"sponge; egg; eggs, bakked\"", "eggs, baked")]
+    [InlineData("sponge; eg; R6 0101", "near ones: egg")]
+    [InlineData("spong; egg; R6 0101", "near ones: sponge")]
+    [InlineData("R6 0101", "component; line; factors")]
+    public void Of_RetentionThatIsNotThere_NamesTheCell(string row, string said)
+    {
+        var error = Assert.Throws<TableException>(() => DessertPanels.Of(Eggs([$"retention,{row}"]), "T1", "eu"));
+
+        Assert.Contains("row 3, column 'value'", error.Message, StringComparison.Ordinal);
+        Assert.Contains(said, error.Message, StringComparison.Ordinal);
+    }
+
+    private Dessert Eggs(string[] rows)
+    {
+        Directory.CreateDirectory(Path.Combine(_folder.Path, "store"));
+        _folder.Write(Path.Combine("store", "ingredients.csv"), "ingredient,food\negg,SR28 01123\nsugar,SR28 19335\n");
+        _folder.Write("formula.csv", "component,line,T1\nsponge,egg,100\nsponge,sugar,20\n");
+        _folder.Write("dessert.csv", string.Join('\n', ["key,value", "name,A cake", .. rows]) + "\n");
+        return Dessert.Open(_folder.Path);
+    }
+
     private Dessert Flour(params string[] rows) => Flour(rows, water: 0);
 
     private Dessert Flour(string[] rows, int water)
