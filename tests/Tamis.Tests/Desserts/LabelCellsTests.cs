@@ -22,6 +22,9 @@ public class LabelCellsTests
     [InlineData("185 x 75 x 65", "185 x 75", "185 x 75 x 65")]
     [InlineData("decimal_mark,point,,", "decimal_mark,point,,\nface,185 x 70: rest,,", "185 x 65")]
     [InlineData("decimal_mark,point,,", "decimal_mark,point,,\nswap_by,weight,,", "dry matter")]
+    [InlineData("cakes, mediumweight", "cakes, mediumwieght", "cakes, mediumweight")]
+    [InlineData("currency,EUR", "declare,vitamin Z", "vitamin")]
+    [InlineData("currency,EUR", "retention,cake; honey; honey bakked", "retention.csv")]
     public void Problems_WrongCell_IsNamedWithWhatWouldDo(string right, string wrong, string helps)
     {
         using TemporaryFolder folder = new();

@@ -28,13 +28,13 @@ public static class ServingMaker
         };
     });
 
-    /// <summary>The reference amount of a kind of food in grams.</summary>
+    /// <summary>The reference amount of a kind of food in grams. Words that stand in one category alone are enough to name it.</summary>
     /// <exception cref="ServingException">It is a volume and the density is not known, the law fixes no amount, or it has no such kind of food.</exception>
     public static (double Grams, ServingSize Row) Reference(RuleSet rules, string category, double? densityGramsPerMillilitre)
     {
         var row = rules.Servings.FirstOrDefault(serving => Names.Same(serving.Category, category))
             ?? (rules.Servings.Where(serving => serving.Category.Contains(category, StringComparison.OrdinalIgnoreCase)).ToArray() is [var only] ? only : null)
-            ?? throw Wrong("serving_category", category, $"a kind of food of the rule set '{rules.Name}', near ones: {string.Join(" | ", Names.Nearest(category, rules.Servings.Select(serving => serving.Category)))}");
+            ?? throw Wrong("serving_category", category, $"a kind of food of the rule set '{rules.Name}', near ones: {string.Join(" | ", Names.Nearest(category, rules.Servings.Select(serving => serving.Category.Split(" (")[0])))}");
         if (Amount(row.Quantity) is not { } quantity) throw Wrong("serving_category", category, $"a kind of food whose reference amount the law fixes in grams; for '{row.Category}' it says: {row.Household}. Leave it out, and portion_g counts");
         if (row.Unit == "g") return (quantity, row);
         var measures = VolumeMeasures.Of(rules);
