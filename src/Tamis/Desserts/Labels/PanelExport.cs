@@ -11,12 +11,17 @@ public static class PanelExport
 {
     private static readonly JsonSerializerOptions Options = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, PropertyNamingPolicy = JsonNamingPolicy.CamelCase, NewLine = "\n" };
 
-    /// <summary>Every figure of a panel: raw, rounded, how sure, and on which rule.</summary>
+    /// <summary>Every figure of every column of a panel: raw, rounded, how sure, and on which rule.</summary>
     /// <exception cref="TableException">The masses of the trial are not all known.</exception>
     public static IReadOnlyList<ExportedFigure> Figures(Dessert dessert, string trial, string rules)
     {
-        var panel = DessertPanels.Of(dessert, trial, rules);
-        var certainty = LabelCertainty.Of(panel, KitchenVariations.Of(dessert, trial), DessertPanels.ClaimSubjects(dessert, trial, rules)).Figures.ToDictionary(figure => figure.Line);
+        var (variation, subjects) = (KitchenVariations.Of(dessert, trial), DessertPanels.ClaimSubjects(dessert, trial, rules));
+        return [.. DessertPanels.ColumnsOf(dessert, trial, rules).Columns.SelectMany(panel => FiguresOf(dessert, trial, panel, LabelCertainty.Of(panel, variation, subjects)))];
+    }
+
+    private static IReadOnlyList<ExportedFigure> FiguresOf(Dessert dessert, string trial, NutritionPanel panel, LabelCertainty sureOf)
+    {
+        var certainty = sureOf.Figures.ToDictionary(figure => figure.Line);
         return [.. panel.Lines.Select(line =>
         {
             var band = line.Rounded?.Band;

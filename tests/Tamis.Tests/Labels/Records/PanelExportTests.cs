@@ -16,10 +16,12 @@ public class PanelExportTests
     {
         var figures = PanelExport.Figures(Loaf, "V1", "eu");
 
-        var fat = figures.Single(figure => figure.Figure == "fat");
+        var fat = figures.Single(figure => figure is { Figure: "fat", Basis: "per 100 g" });
         Assert.Equal((14.09, "14 g", 14m), (Math.Round(fat.Amount, 2), fat.Declared, fat.Rounded));
         Assert.Contains("nearest 1 g", fat.Rounding, StringComparison.Ordinal);
         Assert.Equal((11.2, 16.8), (fat.AcceptedLow, fat.AcceptedHigh));
+        Assert.Equal(["per 100 g", "per portion (1 slice, 40 g)"], figures.Select(figure => figure.Basis).Distinct());
+        Assert.Equal(fat.Amount * 0.4, figures.Single(figure => figure.Figure == "fat" && figure != fat).Amount, 1e-6);
         Assert.Equal(figures.Count, JsonDocument.Parse(PanelExport.ToJson(figures)).RootElement.GetArrayLength());
     }
 
