@@ -13,6 +13,7 @@ namespace Tamis.Verification;
 /// <item><c>significant_amount</c>: the same inputs as <c>declared_amount</c>, <c>food</c> (drink, no drink, single portion); whether such an amount, in 100 g, 100 ml or the portion, may be declared, yes or no.</item>
 /// <item><c>may_be_left_off</c>: <c>rule_set</c>, <c>way</c> (alone, simplified), <c>nutrient</c>, <c>amount</c> and <c>unit</c> of the figure that decides, <c>free</c>; yes or no.</item>
 /// <item><c>declared_energy</c>: <c>rule_set</c> and grams: <c>fat_g</c>, <c>carbohydrate_g</c> as the rule set defines it, <c>protein_g</c>, <c>fibre_g</c>, <c>alcohol_g</c>, <c>organic_acid_g</c>, <c>polyols_g</c>; what is not given is none.</item>
+/// <item><c>simplified_format</c>: <c>rule_set</c>, <c>insignificant</c>: whether so many insignificant figures allow it, yes or no.</item>
 /// <item><c>mandatory_figures</c>: <c>rule_set</c>; how many figures the law asks for, whatever their units.</item>
 /// <item><c>reference_values</c>: <c>rule_set</c> and <c>percent_shown</c> (yes, optional) or <c>group</c>; how many contents have a reference value.</item>
 /// <item><c>panel_energy</c>: <c>lines</c>, <c>water_lost_g</c>, <c>rule_set</c>, <c>protein_factor</c> (food, 6.25), <c>energy_unit</c>; in 100 g, not rounded.</item>
@@ -49,6 +50,7 @@ public static class LabelQuantities
             ["may_be_left_off"] = inputs => CheckValue.Of(MayBeLeftOff(Rules(inputs), inputs) ? "yes" : "no"),
             ["declared_percent"] = inputs => CheckValue.Of(Percent(Rules(inputs), inputs)),
             ["declared_energy"] = inputs => CheckValue.Of(Energy(Rules(inputs), inputs)),
+            ["simplified_format"] = inputs => CheckValue.Of(ShortPanelRules.Of(Rules(inputs)).SimplifiedFrom is { } least && inputs.Number("insignificant") >= least ? "yes" : "no"),
             ["mandatory_figures"] = inputs => Counted(Rules(inputs).Declaration.Where(figure => figure.IsMandatory).Select(figure => figure.Key)),
             ["reference_values"] = inputs => Counted(Rules(inputs).ReferenceValues
                 .Where(value => inputs.OptionalText("group") is { } group ? Names.Same(value.Group, group) : value.Shown == (Names.Same(inputs.Text("percent_shown"), "yes") ? PercentShown.Yes : PercentShown.Optional)).Select(value => value.Key)),

@@ -6,13 +6,13 @@ namespace Tamis.Verification;
 
 /// <summary>What tolerances about declared figures lend to the published checks.</summary>
 /// <remarks><list type="bullet">
-/// <item><c>accepted_lowest</c>, <c>accepted_highest</c>: <c>rule_set</c>, <c>nutrient</c> (key of the declaration), <c>unit</c>, <c>declared</c>; where it matters <c>claim</c> (at least, at most) and <c>measurement_percent</c>. A number, or <c>no limit</c>.</item>
+/// <item><c>accepted_lowest</c>, <c>accepted_highest</c>: <c>rule_set</c>, <c>nutrient</c> (key of the declaration), <c>unit</c>, <c>declared</c>; where it matters <c>claim</c> (at least, at most, added) and <c>measurement_percent</c>. A number, or <c>no limit</c>.</item>
 /// <item><c>sample_packs</c>: the same inputs; how many packs the authority puts together.</item>
 /// <item><c>outside_probability</c>: <c>rule_set</c>, <c>nutrient</c>, <c>unit</c>, <c>tag</c> (the one content that the figure is), <c>amount</c> in 100 g, <c>standard_deviation</c> of the lots, <c>samples</c>; what is declared is the amount, rounded.</item>
 /// </list></remarks>
 public static class ToleranceQuantities
 {
-    private static readonly Dictionary<string, ClaimSubject> Claims = new(StringComparer.Ordinal) { ["at least"] = ClaimSubject.AtLeast, ["at most"] = ClaimSubject.AtMost };
+    private static readonly Dictionary<string, ClaimSubject> Claims = new(StringComparer.Ordinal) { ["at least"] = ClaimSubject.AtLeast, ["at most"] = ClaimSubject.AtMost, ["added"] = ClaimSubject.Added };
 
     /// <summary>The quantities by name.</summary>
     public static IReadOnlyDictionary<string, Func<CheckInputs, CheckValue>> All { get; } = new Dictionary<string, Func<CheckInputs, CheckValue>>(StringComparer.Ordinal)

@@ -23,13 +23,13 @@ public static class DessertPanels
         return PanelColumns.Of(CookedMixture.Of(dessert, trial), set, BasesOf(dessert, trial, set), set.InForce.To, VoluntaryOf(dessert, trial, set).Declared);
     }
 
-    /// <summary>The voluntary lines that <c>dessert.csv</c> wishes for (rows <c>declare</c>), and those of them that the law does not let be declared because there is too little.</summary>
+    /// <summary>The voluntary lines that <c>dessert.csv</c> wishes for (rows <c>declare</c>, and <c>fortified_with</c> for what was added), and those of them that the law does not let be declared because there is too little.</summary>
     /// <remarks>A line that only other rule sets have is passed over: one law says folate where another says folic acid.</remarks>
     /// <exception cref="TableException">No rule set has such a line, or the masses of the trial are not all known.</exception>
     public static (IReadOnlyList<string> Declared, IReadOnlyList<NotSignificant> TooLittle) VoluntaryOf(Dessert dessert, string trial, RuleSet rules)
     {
         var known = KitData.RuleSetNames.SelectMany(name => KitData.Rules(name).Declaration).Select(figure => figure.Key).Distinct(Names.Comparer).ToArray();
-        var wishes = dessert.Facts.RowsOf("declare", trial).SelectMany(row => row.Value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(key => (Key: key, row.Row))).ToArray();
+        (string Key, SheetRow Row)[] wishes = [.. Wishes(dessert, trial, "declare"), .. Wishes(dessert, trial, "fortified_with")];
         CellProblem[] problems = [.. wishes.Where(wish => !known.Contains(wish.Key, Names.Comparer)).Select(wish => wish.Row.Problem("value", $"lines of a nutrition panel; near ones: {string.Join(", ", Names.Nearest(wish.Key, known))}"))];
         if (problems.Length > 0) throw new TableException(problems);
         string[] asked = [.. wishes.Select(wish => wish.Key).Where(key => rules.Declaration.Any(figure => Names.Same(figure.Key, key))).Distinct(Names.Comparer)];
@@ -101,6 +101,9 @@ public static class DessertPanels
             : throw new TableException([dessert.Facts.Problem("density_g_ml", trial, "a number above 0: what 1 ml of the food as sold weighs in grams, for a panel per 100 ml")]);
     }
 
+    private static IEnumerable<(string Key, SheetRow Row)> Wishes(Dessert dessert, string trial, string fact) =>
+        dessert.Facts.RowsOf(fact, trial).SelectMany(row => row.Value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(key => (key, row.Row)));
+
     // What the room of labels lacks is a cell of this dessert's sheet.
     private static T Named<T>(Dessert dessert, string trial, Func<T> make)
     {
@@ -118,16 +121,17 @@ public static class DessertPanels
     public static LabelCertainty CertaintyOf(Dessert dessert, string trial, string rules) =>
         LabelCertainty.Of(Of(dessert, trial, rules), KitchenVariations.Of(dessert, trial), ClaimSubjects(dessert, trial, rules));
 
-    /// <summary>The figures that claims of a trial are made of, each with the kind of claim.</summary>
+    /// <summary>The figures that claims of a trial are made of, each with the kind of claim, and those that were added (rows <c>fortified_with</c> of <c>dessert.csv</c>), of which a law may tolerate nothing below.</summary>
     public static IReadOnlyDictionary<string, ClaimSubject> ClaimSubjects(Dessert dessert, string trial, string rules) =>
-        ClaimSubjects(DessertClaims.Asked(dessert, trial, rules).Select(each => each.Verdict));
+        ClaimSubjects(dessert, trial, DessertClaims.Asked(dessert, trial, rules).Select(each => each.Verdict));
 
-    /// <summary>The figures that claims are made of, each with the kind of claim; where two claims are of one figure, the later one counts.</summary>
-    internal static IReadOnlyDictionary<string, ClaimSubject> ClaimSubjects(IEnumerable<ClaimVerdict> claims)
+    /// <summary>The same of claims that are known already; where two claims are of one figure, the later one counts.</summary>
+    internal static IReadOnlyDictionary<string, ClaimSubject> ClaimSubjects(Dessert dessert, string trial, IEnumerable<ClaimVerdict> claims)
     {
         Dictionary<string, ClaimSubject> subjects = new(Names.Comparer);
         foreach (var condition in claims.SelectMany(verdict => verdict.Conditions).Select(result => result.Condition).Where(condition => condition.Figure.Length > 0))
             subjects[condition.Figure] = condition.Test.IsUpper ? ClaimSubject.AtMost : ClaimSubject.AtLeast;
+        foreach (var (key, _) in Wishes(dessert, trial, "fortified_with")) subjects[key] = ClaimSubject.Added;
         return subjects;
     }
 }

@@ -153,7 +153,7 @@ public static class LabelRecords
             .. _panel.Rules.EnergyFactors.Select(factor => new RecordRow($"energy of {factor.Key}", $"{factor.KilojoulesPerGram?.ToString(CultureInfo.InvariantCulture) ?? "none"} kJ, {factor.KilocaloriesPerGram?.ToString(CultureInfo.InvariantCulture) ?? "none"} kcal a gram", factor.Origin.ToString())),
             .. ClaimsOnce.SelectMany(each => each.Verdict.Conditions.Select((result, at) =>
                 new RecordRow($"claim {each.Verdict.Asked}, condition {at + 1}", ClaimCheck.LimitInWords(result.Condition), result.Condition.Origin.ToString()))),
-            .. LabelCertainty.Of(_panel, claims: DessertPanels.ClaimSubjects(_claims.Select(each => each.Verdict))).Figures.Where(figure => figure.Tolerance is not null).Select(figure =>
+            .. LabelCertainty.Of(_panel, claims: DessertPanels.ClaimSubjects(_dessert, _batch.Trial, _claims.Select(each => each.Verdict))).Figures.Where(figure => figure.Tolerance is not null).Select(figure =>
                 new RecordRow($"tolerance of {figure.Line.Key}, {figure.Line.Unit}", $"from {Limit(figure.Accepted!.Value.Lowest)} to {Limit(figure.Accepted.Value.Highest)} {figure.Line.Unit}", figure.Tolerance!.Origin.ToString())),
         ];
 

@@ -9,6 +9,8 @@ public enum ClaimSubject
     AtLeast,
     /// <summary>A claim that there is at most so much.</summary>
     AtMost,
+    /// <summary>It was added to the food, whatever is claimed of it.</summary>
+    Added,
 }
 
 /// <summary>How a tolerance takes the uncertainty of a laboratory's measurement.</summary>

@@ -11,7 +11,7 @@ public sealed record NoTolerance(string Figure, string Unit, RuleOrigin Origin);
 /// <summary>The tolerances of an authority: <c>tolerances.csv</c>.</summary>
 public sealed class Tolerances
 {
-    private static readonly Dictionary<string, ClaimSubject> Subjects = new(Names.Comparer) { ["no claim"] = ClaimSubject.NoClaim, ["at least"] = ClaimSubject.AtLeast, ["at most"] = ClaimSubject.AtMost };
+    private static readonly Dictionary<string, ClaimSubject> Subjects = new(Names.Comparer) { ["no claim"] = ClaimSubject.NoClaim, ["at least"] = ClaimSubject.AtLeast, ["at most"] = ClaimSubject.AtMost, ["added"] = ClaimSubject.Added };
 
     private static readonly Dictionary<string, Kind> Kinds = new(Names.Comparer) { ["percent"] = Kind.Percent, ["amount"] = Kind.Amount, ["none"] = Kind.None };
 
@@ -41,7 +41,7 @@ public sealed class Tolerances
     /// <exception cref="TableException">A cell cannot be read.</exception>
     public static Tolerances Of(RuleSet rules) => rules.Folder.Table((folder, problems) => Read(folder, rules, problems));
 
-    /// <summary>The tolerance of a declared figure: of the kind of claim where the authority has one for it, otherwise without a claim; null where it lists none.</summary>
+    /// <summary>The tolerance of a declared figure: of the kind of claim, or of what was added, where the authority has one for it, otherwise without a claim; null where it lists none.</summary>
     public Tolerance? For(string figure, string unit, double declared, ClaimSubject subject = ClaimSubject.NoClaim) =>
         Find(figure, unit, declared, subject) ?? (subject == ClaimSubject.NoClaim ? null : Find(figure, unit, declared, ClaimSubject.NoClaim));
 

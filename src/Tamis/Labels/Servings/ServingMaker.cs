@@ -34,7 +34,7 @@ public static class ServingMaker
     {
         var row = rules.Servings.FirstOrDefault(serving => Names.Same(serving.Category, category))
             ?? (rules.Servings.Where(serving => serving.Category.Contains(category, StringComparison.OrdinalIgnoreCase)).ToArray() is [var only] ? only : null)
-            ?? throw Wrong("serving_category", category, $"a kind of food of the rule set '{rules.Name}', near ones: {string.Join(" | ", Names.Nearest(category, rules.Servings.Select(serving => serving.Category.Split(" (")[0])))}");
+            ?? throw Wrong("serving_category", category, $"a kind of food of the rule set '{rules.Name}', such as: {string.Join(" | ", Near(rules, category))}");
         if (Amount(row.Quantity) is not { } quantity) throw Wrong("serving_category", category, $"a kind of food whose reference amount the law fixes in grams; for '{row.Category}' it says: {row.Household}. Leave it out, and portion_g counts");
         if (row.Unit == "g") return (quantity, row);
         var measures = VolumeMeasures.Of(rules);
@@ -64,6 +64,13 @@ public static class ServingMaker
         // What was weighed in grams may differ from the sum of its portions by the last digit.
         if (food.NetGrams is { } net && (food.StatedGrams ?? food.UnitGrams) is { } one && one > net * 1.0001)
             yield return new("portion_g", Written(one), $"at most the {Written(net)} g of the package: correct portion_g or net_g");
+    }
+
+    // The words before the bracket are enough, and where none is near all are named.
+    private static IEnumerable<string> Near(RuleSet rules, string category)
+    {
+        string[] kinds = [.. rules.Servings.Select(serving => serving.Category.Split(" (")[0])];
+        return Names.Nearest(category, kinds) is { Count: > 0 } near ? near : kinds;
     }
 
     private static ServingException Wrong(string key, string found, string expected) => new([new(key, found, expected)]);

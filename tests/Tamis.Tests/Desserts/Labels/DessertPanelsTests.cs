@@ -149,6 +149,17 @@ public sealed class DessertPanelsTests : IDisposable
         Assert.Contains(said, error.Message, StringComparison.Ordinal);
     }
 
+    // 21 CFR 101.9(g)(4): of what is naturally there at least 80 % of what is declared must be found, of what was added all of it.
+    [Theory]
+    [InlineData("declare,vitamin B12", 0.8)]
+    [InlineData("fortified_with,vitamin B12", 1)]
+    public void CertaintyOf_AddedVitamin_ToleratesNothingBelow(string row, double share)
+    {
+        var figure = DessertPanels.CertaintyOf(Eggs(["portion_g,60", row]), "T1", "us").Figures.Single(each => each.Line.Key == "vitamin B12");
+
+        Assert.Equal(share * (double)figure.Line.Rounded!.ShownNumber!.Value, figure.Accepted!.Value.Lowest, 9);
+    }
+
     private Dessert Eggs(string[] rows)
     {
         Directory.CreateDirectory(Path.Combine(_folder.Path, "store"));
