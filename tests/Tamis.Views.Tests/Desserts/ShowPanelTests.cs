@@ -62,9 +62,9 @@ public sealed class ShowPanelTests : IDisposable
     [Fact]
     public void Panel_Liquid_StandsPer100Millilitres()
     {
-        var pack = Pack("eu", "state,liquid", "density_g_ml,1.1");
+        var pack = Pack("eu", "state,liquid", "density_g_ml,1.1", "portion_g,55");
 
-        Assert.Equal("per 100 ml", Texts(pack, "thead th")[1]);
+        Assert.Equal(["per 100 ml", "per portion (50 ml)"], Texts(pack, "thead th").Take(2));
         Assert.Equal("46 g", Texts(pack.QuerySelectorAll("tbody tr").First(row => row.TextContent.StartsWith("Fat", StringComparison.OrdinalIgnoreCase)), "td")[0]);
     }
 

@@ -78,6 +78,7 @@ public static class DessertPanels
             StatedGrams = facts.Number("portion_g", trial),
             StatedHousehold = facts.Text("household", trial),
             StatedCount = facts.Number("portions", trial),
+            IsLiquid = Names.Same(facts.Text("state", trial), "liquid"),
             DensityGramsPerMillilitre = facts.Number("density_g_ml", trial),
         };
         if (rules.Servings.Count > 0 && food.Category is not null) return Named(dessert, trial, () => ServingMaker.Of(rules, food));

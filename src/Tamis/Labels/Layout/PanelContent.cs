@@ -64,17 +64,17 @@ public sealed partial record PanelContent
         var withPercent = panels.LastOrDefault(panel => panel.Basis.IsServing) ?? panels[0];
         var serving = panels.FirstOrDefault(panel => panel.Basis.IsServing);
         var hasPercent = withPercent.Lines.Any(IsPercentShown);
-        var size = serving is null ? "" : $"{(household.Length > 0 ? $"{household} (" : "")}{Number(serving.BasisGrams)}\u00a0g{(household.Length > 0 ? ")" : "")}";
+        var size = serving is null ? "" : $"{(household.Length > 0 ? $"{household} (" : "")}{Size(serving)}\u00a0{UnitOf(serving)}{(household.Length > 0 ? ")" : "")}";
         return new()
         {
             Title = words.Of("title", rules.DeclarationTitle),
             Servings = serving is not null && servings is { } count ? words.IfAny("servings", Number(count)) : "",
-            ServingSizeHead = serving is null ? "" : words.IfAny("serving size", Number(serving.BasisGrams)),
+            ServingSizeHead = serving is null ? "" : words.IfAny("serving size", Size(serving), UnitOf(serving)),
             ServingSize = size,
             AmountPer = words.IfAny("amount per"),
             ColumnHeads = [.. panels.Select(panel => panel.Basis switch
             {
-                { IsServing: true } => words.Of("per serving", panel.Basis.Words, Number(panel.BasisGrams)),
+                { IsServing: true } => words.Of("per serving", panel.Basis.Words, Size(panel), UnitOf(panel)),
                 { IsPackage: true } => words.Of("per package", panel.Basis.Words, Number(panel.BasisGrams)),
                 { IsVolume: true } => words.Of("per 100 ml", panel.Basis.Words),
                 { MassGrams: 100 } => words.Of("per 100 g", panel.Basis.Words),
@@ -101,6 +101,10 @@ public sealed partial record PanelContent
     private static bool IsAskedFor(NutritionPanel panel) =>
         panel.Basis.IsPackage || panel.Rules.Columns.Any(panel.IsOf);
 
+    private static string Size(NutritionPanel panel) => Number(panel.Basis.Millilitres ?? panel.BasisGrams);
+
+    private static string UnitOf(NutritionPanel panel) => panel.Basis.Millilitres is null ? "g" : "ml";
+
     private static string Number(double number) => number.ToString("0.#", CultureInfo.InvariantCulture);
 
     // A number does not part from its unit at the end of a line, nor its thousands from each other.
@@ -120,18 +124,18 @@ public sealed partial record PanelContent
         public IReadOnlyList<ListProblem> Problems => [.. _problems.Distinct()];
 
         /// <summary>A word in every language, each once; where the file has it in none, the other words stand.</summary>
-        public string Of(string word, string otherwise, string number = "") => string.Join(BetweenLanguages, Each(word, otherwise, number));
+        public string Of(string word, string otherwise, string number = "", string unit = "g") => string.Join(BetweenLanguages, Each(word, otherwise, number, unit));
 
         /// <summary>A word that only some laws have.</summary>
-        public string IfAny(string word, string number = "") => terms.Has(word) ? Of(word, "", number) : "";
+        public string IfAny(string word, string number = "", string unit = "g") => terms.Has(word) ? Of(word, "", number, unit) : "";
 
-        /// <summary>A word, once a language; the same words are not said twice.</summary>
-        public IReadOnlyList<string> Each(string word, string otherwise, string number = "")
+        /// <summary>A word, once a language; the same words are not said twice. Laws write the size of a serving in grams and mean millilitres of a liquid.</summary>
+        public IReadOnlyList<string> Each(string word, string otherwise, string number = "", string unit = "g")
         {
             List<string> said = [];
             foreach (var language in languages)
             {
-                if (terms.In(word, language) is { } term) said.Add(Unbroken(term.Replace("#", number)));
+                if (terms.In(word, language) is { } term) said.Add(Unbroken(term.Replace("# g", $"# {unit}").Replace("#", number)));
                 else if (Names.Same(language, "en")) said.Add(otherwise);
                 else
                 {

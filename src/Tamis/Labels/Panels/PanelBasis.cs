@@ -19,6 +19,9 @@ public sealed record PanelBasis
     /// <summary>The law's reference amount of the food in grams, against which some conditions are held; null where it is not known or the law has none.</summary>
     public double? ReferenceGrams { get; init; }
 
+    /// <summary>Its volume in millilitres where it is a serving of what is sold by volume; null otherwise.</summary>
+    public double? Millilitres { get; private init; }
+
     /// <summary>Whether it is a volume, weighed by its density.</summary>
     public bool IsVolume { get; private init; }
 
@@ -38,14 +41,15 @@ public sealed record PanelBasis
     /// <summary>All of the finished mass.</summary>
     public static PanelBasis Whole { get; } = new("in the whole", null, false);
 
-    /// <summary>A serving with its household measure: <c>Serving(40, "1 slice")</c>.</summary>
+    /// <summary>A serving with its household measure: <c>Serving(40, "1 slice")</c>; of a liquid with its volume.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
-    public static PanelBasis Serving(double massGrams, string household = "") =>
-        new($"per serving ({Measured(massGrams, household)})", Checked(massGrams), true);
+    public static PanelBasis Serving(double massGrams, string household = "", double? millilitres = null) =>
+        new($"per serving ({Measured(massGrams, household, millilitres)})", Checked(massGrams), true) { Millilitres = millilitres };
 
-    /// <summary>A portion of so many grams, with its household measure where it has one.</summary>
+    /// <summary>A portion of so many grams, with its household measure where it has one; of a liquid with its volume.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
-    public static PanelBasis Portion(double massGrams, string household = "") => new($"per portion ({Measured(massGrams, household)})", Checked(massGrams), true);
+    public static PanelBasis Portion(double massGrams, string household = "", double? millilitres = null) =>
+        new($"per portion ({Measured(massGrams, household, millilitres)})", Checked(massGrams), true) { Millilitres = millilitres };
 
     /// <summary>All that is in one package.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
@@ -59,7 +63,8 @@ public sealed record PanelBasis
         ? massGrams
         : throw new ArgumentOutOfRangeException(nameof(massGrams), massGrams, "A portion weighs more than 0 g.");
 
-    private static string Measured(double massGrams, string household) => $"{(household.Length > 0 ? $"{household}, " : "")}{Written(massGrams)} g";
+    private static string Measured(double massGrams, string household, double? millilitres) =>
+        $"{(household.Length > 0 ? $"{household}, " : "")}{(millilitres is { } volume ? $"{Written(volume)} ml" : $"{Written(massGrams)} g")}";
 
     private static string Written(double grams) => grams.ToString("0.#", CultureInfo.InvariantCulture);
 }

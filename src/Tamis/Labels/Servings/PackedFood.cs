@@ -24,6 +24,9 @@ public sealed record PackedFood
     /// <summary>How many servings the maker says are in the package; it counts where <see cref="NetGrams"/> is not known.</summary>
     public double? StatedCount { get; init; }
 
+    /// <summary>Whether it is sold by volume: its serving is then said in millilitres.</summary>
+    public bool IsLiquid { get; init; }
+
     /// <summary>The density of the food as sold, in g/ml; null where nobody says.</summary>
     public double? DensityGramsPerMillilitre { get; init; }
 }

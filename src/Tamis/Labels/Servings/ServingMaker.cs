@@ -110,12 +110,14 @@ public static class ServingMaker
     private static Serving Made(RuleSet rules, PackedFood food, double grams, string household, double? reference, Working working, RuleOrigin? second)
     {
         var words = ServingWords.Of(rules);
-        var size = words.MetricSize(rules, grams);
+        if (food is { IsLiquid: true, DensityGramsPerMillilitre: not > 0 }) throw Wrong("density_g_ml", "", "the density of the food as sold, in g/ml: the serving of a liquid is said in millilitres");
+        var millilitres = food.IsLiquid ? grams / food.DensityGramsPerMillilitre : null;
+        var size = millilitres is { } volume ? words.MetricSize(rules, volume, "ml") : words.MetricSize(rules, grams, "g");
         var perContainer = food.NetGrams / grams ?? food.StatedCount;
         return new()
         {
             // Where a law asks for a serving it says so; where it only lets one stand beside 100 g it speaks of a portion.
-            Basis = (rules.Columns.Contains(PanelColumn.Serving) ? PanelBasis.Serving(grams, household) : PanelBasis.Portion(grams, household)) with { ReferenceGrams = reference },
+            Basis = (rules.Columns.Contains(PanelColumn.Serving) ? PanelBasis.Serving(grams, household, millilitres) : PanelBasis.Portion(grams, household, millilitres)) with { ReferenceGrams = reference },
             Grams = grams,
             Household = household,
             PerContainer = perContainer,

@@ -18,8 +18,11 @@ public sealed class ServingWords
     public static ServingWords Of(RuleSet rules) => rules.Folder.Table(Read);
 
     /// <summary>The metric size of a serving as the label prints it: rounded where the rule set has bands for it.</summary>
-    public string MetricSize(RuleSet rules, double grams) =>
-        rules.Rounding.For(Size, "g").Any() ? rules.Rounding.Round(Size, "g", RoundingTable.ToDecimal(grams)).Text : $"{grams.ToString("0.#", CultureInfo.InvariantCulture)} g";
+    /// <param name="rules">The rule set.</param>
+    /// <param name="amount">The amount, in <paramref name="unit"/>.</param>
+    /// <param name="unit">g, or ml of what is sold by volume.</param>
+    public string MetricSize(RuleSet rules, double amount, string unit) =>
+        rules.Rounding.For(Size, unit).Any() ? rules.Rounding.Round(Size, unit, RoundingTable.ToDecimal(amount)).Text : $"{amount.ToString("0.#", CultureInfo.InvariantCulture)} {unit}";
 
     /// <summary>The row that asks for a second column, where the package is so many per cent of the reference amount; null where none does.</summary>
     public RuleOrigin? SecondColumn(double packagePercent) => _second.Where(row => packagePercent >= row.From && packagePercent <= row.To).Select(row => row.Origin).FirstOrDefault();

@@ -47,7 +47,7 @@ public sealed class DessertPanelsTests : IDisposable
         var basis = DessertPanels.BasesOf(Cake("state,liquid", "density_g_ml,1.2"), "T1", KitData.Rules("eu")).Single();
 
         Assert.Equal(("per 100 ml", 120.0), (basis.Words, basis.MassGrams!.Value));
-        Assert.Equal(["per serving (40 g)", "per 100 ml"], Bases("au-nz", "state,liquid", "density_g_ml,1.2", "portion_g,40"));
+        Assert.Equal(["per serving (100 ml)", "per 100 ml"], Bases("au-nz", "state,liquid", "density_g_ml,1.2", "portion_g,120"));
     }
 
     [Theory]

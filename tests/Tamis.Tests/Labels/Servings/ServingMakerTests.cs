@@ -74,6 +74,18 @@ public class ServingMakerTests
         Assert.Equal(("per serving (2 halves, 40 g)", true), (ServingMaker.Stated(LabelKit.Us, food with { StatedHousehold = "2 halves" }).Basis.Words, ServingMaker.Stated(LabelKit.Us, food).Remark.Contains("serving_category", StringComparison.Ordinal)));
     }
 
+    // Of a liquid the serving is said in millilitres: 110 g at 1.1 g/ml are 100 ml. 21 CFR 101.9(b)(7): from 5 ml on to the nearest millilitre.
+    [Fact]
+    public void Of_Liquid_IsSaidInMillilitres()
+    {
+        PackedFood sauce = new() { StatedGrams = 110, UnitGrams = 110, NetGrams = 550, IsLiquid = true, DensityGramsPerMillilitre = 1.1 };
+
+        Assert.Equal(["Portion: 100 ml", "Contains 5 portions"], ServingMaker.Of(LabelKit.Eu, sauce).Lines);
+        Assert.Equal(("per portion (100 ml)", 110.0), (ServingMaker.Of(LabelKit.Eu, sauce).Basis.Words, ServingMaker.Of(LabelKit.Eu, sauce).Basis.MassGrams!.Value));
+        Assert.Contains("Serving size 101 mL", ServingMaker.Stated(LabelKit.Us, sauce with { StatedGrams = 110.8 }).Lines);
+        Assert.Equal("density_g_ml", Assert.Single(Assert.Throws<ServingException>(() => ServingMaker.Of(LabelKit.Eu, sauce with { DensityGramsPerMillilitre = null })).Problems).Key);
+    }
+
     // Two columns are one panel: they show the same lines, and each rounds by itself.
     [Fact]
     public void PanelColumns_ServingBeside100Grams_HaveTheSameLines()
