@@ -7,14 +7,15 @@ namespace Tamis.Montage;
 /// <remarks>Volumes are conserved: what is inside something moulded is taken off it, what is filled into a lining lies in its hollow.</remarks>
 public sealed class Assembler
 {
-    private const double Slack = 1e-6;
+    private const double Slack = 1e-6, Tolerance = 0.05;
     private readonly IReadOnlyList<Mould> _moulds;
     private readonly Func<string, LayerFacts?> _factsOf;
     private readonly List<CellProblem> _problems;
+    private readonly IReadOnlyList<MontageRow> _rows;
     private readonly List<PlacedLayer> _placed = [];
     private readonly List<string> _remarks = [];
 
-    private Assembler(IReadOnlyList<Mould> moulds, Func<string, LayerFacts?> factsOf, List<CellProblem> problems) => (_moulds, _factsOf, _problems) = (moulds, factsOf, problems);
+    private Assembler(IReadOnlyList<MontageRow> rows, IReadOnlyList<Mould> moulds, Func<string, LayerFacts?> factsOf, List<CellProblem> problems) => (_rows, _moulds, _factsOf, _problems) = (rows, moulds, factsOf, problems);
 
     /// <summary>Puts a piece together.</summary>
     /// <param name="rows">The rows of one trial in their order.</param>
@@ -25,9 +26,10 @@ public sealed class Assembler
     public static AssembledPiece? Assemble(IReadOnlyList<MontageRow> rows, IReadOnlyList<Mould> moulds, Func<string, LayerFacts?> factsOf, List<CellProblem> problems)
     {
         var before = problems.Count;
-        var assembler = new Assembler(moulds, factsOf, problems);
+        var assembler = new Assembler(rows, moulds, factsOf, problems);
         foreach (var row in rows) assembler.Place(row);
         assembler.LookAtRims();
+        assembler.CompareMasses();
         return problems.Count == before ? new(assembler._placed, assembler._remarks) : null;
     }
 
@@ -62,14 +64,17 @@ public sealed class Assembler
     private void Line(MontageRow row, LayerFacts facts, Mould? mould)
     {
         if (mould is null) { Wants(row, "mould", "the mould that it lines"); return; }
-        if (row.ThicknessMillimetres is not { } thickness) { Wants(row, "thickness_mm", "how thick the lining is"); return; }
-        if (mould.Shape.HollowOf(thickness) is not { } hollow)
+        if (row.ThicknessMillimetres is null && GivenGrams(row, facts) is null) { Wants(row, "thickness_mm", "how thick the lining is, or its mass under raw_g or mass_g"); return; }
+        if (row.ThicknessMillimetres is null && GivenMillilitres(row, facts) is null) { WantsDensity(row); return; }
+        var thickness = row.ThicknessMillimetres ?? mould.Shape.LiningThicknessOf(GivenMillilitres(row, facts)!.Value);
+        if (thickness is not { } millimetres || mould.Shape.HollowOf(millimetres) is not { } hollow)
         {
-            _problems.Add(row.Row.Problem("thickness_mm", $"a lining that leaves a hollow in {mould.Name}; a {mould.Kind.Name} of this size has none left"));
+            _problems.Add(row.Row.Problem(ColumnOf(row), $"a lining that leaves a hollow in {mould.Name}; a {mould.Kind.Name} of this size has none left"));
             return;
         }
-        Add(row, facts, mould.Shape, Top, mould.PlaceMillilitres - hollow.VolumeMillilitres);
-        _placed[^1] = _placed[^1] with { Hollow = hollow, ThicknessMillimetres = thickness };
+        // Of a mould whose water was weighed, the lining takes the part that geometry gives it.
+        Add(row, facts, mould.Shape, Top, row.ThicknessMillimetres is null ? GivenMillilitres(row, facts)!.Value : mould.PlaceMillilitres - hollow.VolumeMillilitres);
+        _placed[^1] = _placed[^1] with { Hollow = hollow, ThicknessMillimetres = millimetres };
     }
 
     private void Fill(MontageRow row, LayerFacts facts)
@@ -84,20 +89,35 @@ public sealed class Assembler
         if (volume is not { } millilitres)
         {
             if (grams is null) Wants(row, "thickness_mm", "how high it stands, or its mass under raw_g or mass_g");
-            else Wants(row, "component", $"the density of {row.Component} under density_g_ml in components.csv: without it a mass has no height");
+            else WantsDensity(row);
             return;
         }
         var thickness = row.ThicknessMillimetres ?? hollow.HeightOf(below + millilitres) - level ?? hollow.HeightMillimetres - level + (below + millilitres - hollow.VolumeMillilitres) * 1000 / hollow.AreaAt(hollow.HeightMillimetres);
         Add(row, facts, new Slice(hollow, level, thickness), floor + level, millilitres);
         _placed[^1] = _placed[^1] with { Inside = lining.Component };
-        if (grams is { } mass && facts.DensityGramsPerMillilitre is { } density && row.ThicknessMillimetres is not null && Math.Abs(mass / density / millilitres - 1) > 0.05)
-            Remark($"{row.Component}: {mass:0} g fill {mass / density:0} ml, but {row.ThicknessMillimetres:0.#} mm in {lining.Component} are {millilitres:0} ml");
     }
 
     private void Mould(MontageRow row, LayerFacts facts, Mould? mould)
     {
         if (mould is null) { Wants(row, "mould", "the mould that it fills"); return; }
-        Add(row, facts, mould.Shape, row.AboveMillimetres ?? Top, mould.PlaceMillilitres);
+        var bottom = row.AboveMillimetres ?? Top;
+        // With something inside, what it displaces is known only later; the mould is full then, and the mass is compared with what is left.
+        if (_rows.Any(each => each.As == Placing.Insert && (each.Inside is null || Names.Same(each.Inside, row.Component))) || GivenGrams(row, facts) is null)
+            Add(row, facts, mould.Shape, bottom, mould.PlaceMillilitres);
+        else if (Filled(row, facts, mould) is var (solid, volume)) Add(row, facts, solid, bottom, volume);
+    }
+
+    /// <summary>A place that a given mass fills in part; null, with the cell noted, where nobody knows how far.</summary>
+    private (Shape Solid, double Millilitres)? Filled(MontageRow row, LayerFacts facts, Mould mould)
+    {
+        if (GivenMillilitres(row, facts) is not { } volume) { WantsDensity(row); return null; }
+        if (volume > mould.PlaceMillilitres * (1 + Tolerance))
+        {
+            _problems.Add(row.Row.Problem(ColumnOf(row), string.Create(CultureInfo.InvariantCulture, $"at most what {mould.Name} holds, {mould.PlaceMillilitres:0.#} ml; this is {volume:0.#} ml")));
+            return null;
+        }
+        // A mould whose water was weighed fills in proportion.
+        return (mould.Shape.FilledWith(Math.Min(1, volume / mould.PlaceMillilitres) * mould.Shape.VolumeMillilitres) ?? mould.Shape, volume);
     }
 
     private void Insert(MontageRow row, LayerFacts facts, Mould? mould)
@@ -107,7 +127,7 @@ public sealed class Assembler
             Wants(row, "inside", "something moulded that stands before it");
             return;
         }
-        if (SolidOf(row, mould) is not { } solid) return;
+        if (SolidOf(row, facts, mould) is not var (solid, each)) return;
         var around = _placed[at];
         var others = _placed.Where(layer => layer.As == Placing.Insert && Names.Same(layer.Inside, around.Component)).ToArray();
         var bottom = around.BottomMillimetres + (row.AboveMillimetres ?? others.Select(layer => layer.TopMillimetres - around.BottomMillimetres).DefaultIfEmpty().Max());
@@ -123,28 +143,28 @@ public sealed class Assembler
                 $"a place clear of {hit.Component}, which stands from {hit.BottomMillimetres - around.BottomMillimetres:0.#} to {hit.TopMillimetres - around.BottomMillimetres:0.#} mm")));
             return;
         }
-        var volume = (mould?.PlaceMillilitres ?? solid.VolumeMillilitres) * row.Count;
+        var volume = each * row.Count;
         Add(row, facts, solid, bottom, volume);
         _placed[^1] = _placed[^1] with { Inside = around.Component };
         var left = around.VolumeMillilitres - volume;
-        _placed[at] = around with { VolumeMillilitres = left, MassGrams = _factsOf(around.Component)?.DensityGramsPerMillilitre * left };
+        var own = _rows.First(each => each.As == Placing.Moulded && each.Row.Origin("component") == around.Origin);
+        _placed[at] = around with { VolumeMillilitres = left, MassGrams = GivenGrams(own, _factsOf(around.Component)!) ?? _factsOf(around.Component)!.DensityGramsPerMillilitre * left };
     }
 
     private void Film(MontageRow row, LayerFacts facts)
     {
         var covered = _placed.LastOrDefault(layer => row.Inside is null ? layer.As == Placing.Moulded : Names.Same(layer.Component, row.Inside));
         if (covered is null) { Wants(row, "inside", "what it covers; a component that stands before it"); return; }
-        if (row.ThicknessMillimetres is null && row.FinishedGrams is null) { Wants(row, "thickness_mm", "how thick the film is, or its mass under mass_g"); return; }
+        if (row.ThicknessMillimetres is null && GivenGrams(row, facts) is null) { Wants(row, "thickness_mm", "how thick the film is, or its mass under raw_g or mass_g"); return; }
         var area = covered.Outer.CoatedSquareCentimetres;
-        var thickness = row.ThicknessMillimetres ?? row.FinishedGrams / facts.DensityGramsPerMillilitre / area * 10;
-        if (thickness is not { } millimetres) { Wants(row, "component", $"the density of {row.Component} under density_g_ml in components.csv"); return; }
+        if ((row.ThicknessMillimetres ?? GivenMillilitres(row, facts) / area * 10) is not { } millimetres) { WantsDensity(row); return; }
         Add(row, facts, covered.Outer, covered.BottomMillimetres, area * millimetres / 10);
         _placed[^1] = _placed[^1] with { Inside = covered.Component, ThicknessMillimetres = millimetres };
     }
 
     private void Set(MontageRow row, LayerFacts facts, Mould? mould)
     {
-        if (mould is null && GivenGrams(row, facts) is { } grams)
+        if (mould is null && row.DiameterMillimetres is null && GivenGrams(row, facts) is { } grams)
         {
             if (facts.DensityGramsPerMillilitre is not { } density) { _placed.Add(Bare(row, grams)); return; }
             var volume = grams / density;
@@ -153,7 +173,7 @@ public sealed class Assembler
             Add(row, facts, new Cuboid(side, side, side), Top, volume * row.Count);
             return;
         }
-        if (SolidOf(row, mould) is { } solid) Add(row, facts, solid, Top, (mould?.PlaceMillilitres ?? solid.VolumeMillilitres) * row.Count, holdsRaw: mould?.Kind.HoldsRaw == true);
+        if (SolidOf(row, facts, mould) is var (solid, each)) Add(row, facts, solid, Top, each * row.Count, holdsRaw: mould?.Kind.HoldsRaw == true);
     }
 
     private static PlacedLayer Bare(MontageRow row, double grams) => new()
@@ -162,12 +182,19 @@ public sealed class Assembler
         VolumeMillilitres = 0, MassGrams = grams * row.Count, Origin = row.Row.Origin("component"),
     };
 
-    private Shape? SolidOf(MontageRow row, Mould? mould)
+    /// <summary>One of the pieces of a row and its volume: a place of a mould, or a round. Of diameter, thickness and mass two are enough.</summary>
+    private (Shape Solid, double Millilitres)? SolidOf(MontageRow row, LayerFacts facts, Mould? mould)
     {
-        if (mould is not null) return mould.Shape;
-        if (row.DiameterMillimetres is { } diameter && row.ThicknessMillimetres is { } thickness) return new Cylinder(diameter, thickness);
-        Wants(row, row.DiameterMillimetres is null ? "diameter_mm" : "thickness_mm", "a mould, or a diameter and a thickness");
-        return null;
+        // What is spread raw through a stencil fills it whatever it weighs in the end.
+        if (mould is not null) return GivenGrams(row, facts) is null || mould.Kind.HoldsRaw ? (mould.Shape, mould.PlaceMillilitres) : Filled(row, facts, mould);
+        if (row.DiameterMillimetres is null && row.ThicknessMillimetres is null) { Wants(row, "diameter_mm", "a mould, or two of diameter, thickness and mass"); return null; }
+        if (row is { DiameterMillimetres: { } diameter, ThicknessMillimetres: { } thickness }) return Round(diameter, thickness);
+        if (GivenGrams(row, facts) is null) { Wants(row, row.DiameterMillimetres is null ? "diameter_mm" : "thickness_mm", "a mould, or two of diameter, thickness and mass"); return null; }
+        if (GivenMillilitres(row, facts) is not { } volume) { WantsDensity(row); return null; }
+        return row.DiameterMillimetres is { } across ? Round(across, volume * 4000 / (Math.PI * across * across))
+            : Round(Math.Sqrt(volume * 4000 / (Math.PI * row.ThicknessMillimetres!.Value)), row.ThicknessMillimetres.Value);
+
+        static (Shape, double) Round(double diameter, double thickness) => new Cylinder(diameter, thickness) is var round ? (round, round.VolumeMillilitres) : default;
     }
 
     private void Add(MontageRow row, LayerFacts facts, Shape outer, double bottom, double volume, bool holdsRaw = false)
@@ -183,6 +210,25 @@ public sealed class Assembler
     }
 
     private static double? GivenGrams(MontageRow row, LayerFacts facts) => row.FinishedGrams ?? row.RawGrams * facts.KeptShare;
+
+    // What one of them fills by its given mass; null without a mass or a density.
+    private static double? GivenMillilitres(MontageRow row, LayerFacts facts) => GivenGrams(row, facts) / facts.DensityGramsPerMillilitre;
+
+    private static string ColumnOf(MontageRow row) => row.ThicknessMillimetres is not null ? "thickness_mm" : row.FinishedGrams is not null ? "mass_g" : "raw_g";
+
+    private void WantsDensity(MontageRow row) => Wants(row, "component", $"the density of {row.Component} under density_g_ml in components.csv: without it a mass has no volume");
+
+    // A mass that was given beside all dimensions must be what they hold.
+    private void CompareMasses()
+    {
+        foreach (var layer in _placed)
+        {
+            var row = _rows.First(each => each.Row.Origin("component") == layer.Origin);
+            var facts = _factsOf(row.Component)!;
+            if (GivenMillilitres(row, facts) * row.Count is { } given && layer.VolumeMillilitres > 0 && Math.Abs(given / layer.VolumeMillilitres - 1) > Tolerance)
+                Remark($"{row.Component}: {GivenGrams(row, facts) * row.Count:0} g fill {given:0} ml, but there {(layer.VolumeMillilitres < 1.5 ? "is" : "are")} {layer.VolumeMillilitres:0} ml for it");
+        }
+    }
 
     // Above the rim a fill keeps the width of the rim.
     private static double Below(Shape hollow, double height) =>
