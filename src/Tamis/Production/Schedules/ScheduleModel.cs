@@ -12,6 +12,7 @@ internal sealed class ScheduleModel
     private readonly WorkProblem _problem;
     private readonly GivesWay _gives;
     private readonly Dictionary<string, List<(IntervalVar Interval, int Demand, double? Celsius)>> _on = new(Names.Comparer);
+    private readonly List<(IReadOnlyList<string> AnyOf, IntervalVar Interval, int Demand)> _taken = [];
     private readonly Dictionary<string, (IntVar Start, LinearExpr End)> _times = new(Names.Comparer);
     private readonly Dictionary<string, LinearExpr> _minutes = new(Names.Comparer);
     private readonly List<(WorkTask Task, TaskUse Use, IReadOnlyList<BoolVar> Chosen)> _chosen = [];
@@ -30,6 +31,7 @@ internal sealed class ScheduleModel
         foreach (var task in problem.Tasks) AddLinks(task);
         foreach (var hold in problem.Holds) AddHold(hold);
         foreach (var resource in problem.Resources) AddCapacity(resource);
+        AddCapacityTogether();
         _end = Model.NewIntVar(0, _last, "end");
         foreach (var (_, end) in _times.Values) Model.Add(end <= _end);
         Objective = gives switch
@@ -101,9 +103,11 @@ internal sealed class ScheduleModel
             // Hands that are held for part of a task take no longer than it does.
             var part = use.Minutes < task.Minutes ? Math.Min(use.Minutes.Value, least) : (int?)null;
             var (held, until) = part is { } fewer ? (LinearExpr.Constant(fewer), start + fewer) : (minutes, end);
+            var taken = Model.NewIntervalVar(start, held, until, $"{task.Name} on {string.Join(" or ", use.AnyOf)}");
+            _taken.Add((use.AnyOf, taken, use.Demand));
             if (use.AnyOf.Count == 1)
             {
-                _on[use.AnyOf[0]].Add((Model.NewIntervalVar(start, held, until, $"{task.Name} on {use.AnyOf[0]}"), use.Demand, use.Celsius));
+                _on[use.AnyOf[0]].Add((taken, use.Demand, use.Celsius));
                 _chosen.Add((task, use, []));
                 continue;
             }
@@ -171,6 +175,22 @@ internal sealed class ScheduleModel
                 var size = Model.NewIntVar(0, _problem.HorizonMinutes, "away");
                 _on[person.Name].Add((Model.NewIntervalVar(from, size, to, "away"), person.Capacity, null));
             }
+        }
+    }
+
+    /// <summary>Of things of which a task takes any, all together hold no more than their sum: that follows from each alone, but the search sees it before it chooses.</summary>
+    private void AddCapacityTogether()
+    {
+        foreach (var group in _taken.Select(each => each.AnyOf).Where(names => names.Count > 1).DistinctBy(names => string.Join('\n', names)).ToArray())
+        {
+            var resources = group.Select(_problem.Resource).ToArray();
+            var room = Model.AddCumulative(resources.Sum(resource => resource.Capacity));
+            foreach (var (anyOf, interval, demand) in _taken)
+                if (anyOf.All(name => group.Contains(name, Names.Comparer))) room.AddDemand(interval, demand);
+            // Where shifts give way, the times away are not known beforehand.
+            foreach (var resource in resources.Where(resource => _gives != GivesWay.Shifts || !resource.IsPerson))
+                foreach (var (from, to) in resource.Away.Where(away => away.To > away.From))
+                    room.AddDemand(Model.NewFixedSizeIntervalVar(from, to - from, "away"), resource.Capacity);
         }
     }
 
