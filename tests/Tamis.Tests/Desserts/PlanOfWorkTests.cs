@@ -13,7 +13,7 @@ public class PlanOfWorkTests
         + "oven,oven,1,1,trays,,30,250,,,\nmixer,mixer,1,1000,g,,,,,,\ngrinder,grinder,1,1000,g,,,,,,\n"
         + "P1,person,1,,,,,,2026-11-27 08:00,2026-11-27 12:00,\nP1,person,1,,,,,,2026-11-28 08:00,2026-11-28 12:00,\n";
 
-    private static PlanOfWork Plan(string steps = Steps, string equipment = Equipment, string due = "2026-11-28 11:00", int pieces = 4, string components = "component\nbase\n")
+    private static PlanOfWork Plan(string steps = Steps, string equipment = Equipment, string due = "2026-11-28 11:00", int pieces = 4, string components = "component\nbase\n", string? moulds = null)
     {
         using var folder = new TemporaryFolder();
         Dictionary<string, string> files = new()
@@ -22,6 +22,11 @@ public class PlanOfWorkTests
             ["store/ingredients.csv"] = "ingredient\nflour\nsugar\n", ["store/equipment.csv"] = equipment,
         };
         Directory.CreateDirectory(Path.Combine(folder.Path, "store"));
+        if (moulds is not null)
+        {
+            files["store/moulds.csv"] = "mould,shape,diameter_mm,height_mm,places,count\n" + moulds;
+            files["montage.csv"] = "order,component,as,mould,mass_g\n1,base,moulded,tin,25\n";
+        }
         foreach (var (file, text) in files) File.WriteAllText(Path.Combine(folder.Path, file), text);
         return PlanOfWork.Of(Dessert.Open(folder.Path), "T1", pieces, usePhysics: false);
     }
@@ -50,6 +55,54 @@ public class PlanOfWorkTests
         Assert.Equal(3, plan.Steps.Count(step => step.Step is { Component: "base", Step: 2 }));
         Assert.Equal(2, plan.Steps.Count(step => step.Step is { Component: "base", Step: 1 }));
         Assert.Empty(plan.Answer.Schedule.Breaches());
+    }
+
+    // Two tins for four pieces: mixed, baked and cooled twice, the second time when the tins are free; the paste is ground once, for it keeps.
+    [Fact]
+    public void Of_FewerMouldsThanPieces_WorksInRounds()
+    {
+        var plan = Plan(components: "component,density_g_ml\nbase,0.5\n", moulds: "tin,ring,60,40,1,2\n");
+        var schedule = plan.Answer.Schedule!;
+
+        Assert.Empty(schedule.Breaches());
+        Assert.Equal([1, 2, 2, 2, 1], new[] { ("paste", 1), ("base", 1), ("base", 2), ("base", 3), ("assembly", 1) }.Select(name => plan.Steps.Count(step => (step.Step.Component, step.Step.Step) == name)));
+        Assert.True(schedule["base 2, 2 of 2"].StartMinutes >= schedule["base 3, 1 of 2"].EndMinutes || schedule["base 1, 2 of 2"].StartMinutes >= schedule["base 3, 1 of 2"].EndMinutes);
+        Assert.True(schedule["base 2, 2 of 2"].StartMinutes - schedule["base 1, 2 of 2"].EndMinutes is >= 0 and <= 15);
+        Assert.True(schedule["assembly 1"].StartMinutes >= schedule["base 3, 2 of 2"].EndMinutes);
+        Assert.All(plan.Problem.Holds, hold => Assert.Equal(("tin", 2), (hold.Resource, hold.Demand)));
+        Assert.Contains("2 rounds: 4 places of tin, the kitchen has 2", plan.Steps.First(step => step.Step is { Component: "base", Step: 2 }).Remark, StringComparison.Ordinal);
+        Assert.Equal((2, "2 rounds: 4 places of tin, the kitchen has 2"), (plan.Amounts.Amounts.Find("base")!.Makes, plan.Amounts.Amounts.Find("base")!.WhySeveral));
+        Assert.Equal(1, plan.Amounts.Amounts.Find("paste")!.Makes);
+        Assert.Equal(0, plan.Amounts.Amounts.Account.UnaccountedGrams, 6);
+    }
+
+    [Fact]
+    public void Of_MouldsForAll_TakesThemAtOnce() =>
+        Assert.Equal(new WorkHold("tin", 4, "base 1", "base 3"), Assert.Single(Plan(components: "component,density_g_ml\nbase,0.5\n", moulds: "tin,ring,60,40,1,4\n").Problem.Holds));
+
+    [Fact]
+    public void Of_MouldThatNobodyHas_IsNamedWithItsCell()
+    {
+        var problem = Assert.Single(Kitchen.ProblemsOf(() => Plan(components: "component,density_g_ml\nbase,0.5\n", moulds: "tin,ring,60,40,1,0\n")));
+
+        Assert.Equal(("montage.csv", 2, "mould", "tin"), (problem.File, problem.Row, problem.Column, problem.Found));
+    }
+
+    // Seven tart rings for twelve tarts: lined and filled in two rounds, from the rolling to the lifting off of the rings.
+    [Fact]
+    public void Of_DemoWithSevenTartRings_LinesAndBakesTwice()
+    {
+        using var folder = new TemporaryFolder();
+        folder.TakeIn(KitFolder.Data("desserts"));
+        var moulds = Path.Combine(folder.Path, "store", "moulds.csv");
+        File.WriteAllText(moulds, File.ReadAllText(moulds).Replace("ring 160x20,ring,160,,,,20,1,14", "ring 160x20,ring,160,,,,20,1,7", StringComparison.Ordinal));
+        var plan = PlanOfWork.Of(Dessert.Open(Path.Combine(folder.Path, "damson-tart")), "T10", usePhysics: false);
+        int Runs(string component, int step) => plan.Steps.Count(each => each.Step.Component == component && each.Step.Step == step);
+
+        Assert.Equal([1, 2, 2, 2], new[] { 3, 4, 5, 6 }.Select(step => Runs("shell", step)));
+        Assert.Equal([2, 2, 2, 2, 2], new[] { 1, 2, 3, 4, 5 }.Select(step => Runs("almond cream", step)));
+        Assert.Equal((1, 2), (plan.Amounts.Amounts.Find("shell")!.Makes, plan.Amounts.Amounts.Find("almond cream")!.Makes));
+        Assert.True(plan.Answer.Schedule is { } schedule ? !schedule.Breaches().Any() : plan.Answer.WaysOut.Count > 0);
     }
 
     [Fact]

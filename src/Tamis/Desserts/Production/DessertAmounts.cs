@@ -34,7 +34,10 @@ public sealed record DessertAmounts(Dessert Dessert, string Trial, string? Monta
     public static DessertAmounts Of(Dessert dessert, string trial, int pieces, double? reservePercent = null, string? montageSheet = null)
     {
         var (request, remarks) = RequestOf(dessert, trial, montageSheet);
-        return new(dessert, trial, montageSheet, Amounts.Of(request with { Pieces = pieces, ReserveShare = (reservePercent ?? dessert.Facts.Number(ReserveKey, trial) ?? 0) / 100 }), remarks);
+        return new(dessert, trial, montageSheet, Amounts.Of(request with
+        {
+            Pieces = pieces, ReserveShare = (reservePercent ?? dessert.Facts.Number(ReserveKey, trial) ?? 0) / 100, LeastMakesOf = RoundsOf(dessert, trial, montageSheet, pieces),
+        }), remarks);
     }
 
     /// <summary>How many pieces can be made of what there is of a component, all others made as they are needed.</summary>
@@ -91,6 +94,17 @@ public sealed record DessertAmounts(Dessert Dessert, string Trial, string? Monta
             LimitsOf = component => LimitsOf(dessert, trial, component),
             Scales = dessert.Equipment.Scales,
         }, remarks);
+    }
+
+    // Fewer moulds than pieces: what is mixed for the mould is mixed once a round.
+    private static Func<string, (int, string)?> RoundsOf(Dessert dessert, string trial, string? montageSheet, int pieces)
+    {
+        if (dessert.Method is not { } method) return _ => null;
+        var (batch, line) = (dessert.Trial(trial), dessert.LineOf(trial).ToArray());
+        StepOrder order = new(batch, [.. batch.Components.Select(component => component.Name).Append(Formulas.MethodStep.Assembly).SelectMany(component => method.StepsOf(component, line))]);
+        Places places = new(dessert, trial, montageSheet, pieces);
+        var rounds = MouldRounds.Of(order, MouldRounds.UsesOf(order, places, batch.Components.Select(component => component.Name)), places, dessert.Equipment);
+        return component => rounds.Where(each => each.MakesOf(batch.Find(component)!) > 1).Select(each => ((int, string)?)(each.Rounds, each.Why)).FirstOrDefault();
     }
 
     /// <summary>What the equipment of a component's steps needs and holds, in grams.</summary>

@@ -40,11 +40,19 @@ internal sealed class Places(Dessert dessert, string trial, string? montageSheet
 
     /// <summary>The moulds that a component stands in, with how many places it needs and how many there are; none where nobody counted.</summary>
     public IEnumerable<(string Mould, int Needed, int Owned, Placing As)> MouldsOf(string component) =>
-        from row in (montageSheet is null ? dessert.Montage : dessert.MontageNamed(montageSheet))?.RowsOf(dessert.LineOf(trial)) ?? []
+        from row in Rows
         where Names.Same(row.Component, component) && row.Mould is not null
         let mould = dessert.Moulds.FirstOrDefault(each => Names.Same(each.Name, row.Mould))
         where mould?.PlacesOwned is > 0 && !mould.Kind.HoldsRaw
         select (mould.Name, pieces * row.Count, mould.PlacesOwned!.Value, row.As!.Value);
+
+    /// <summary>The rows of the montage whose mould was counted, and there is none.</summary>
+    public IEnumerable<SheetRow> RowsWithoutMoulds =>
+        from row in Rows
+        where dessert.Moulds.Any(mould => Names.Same(mould.Name, row.Mould) && mould.Owned == 0)
+        select row.Row;
+
+    private IReadOnlyList<MontageRow> Rows => (montageSheet is null ? dessert.Montage : dessert.MontageNamed(montageSheet))?.RowsOf(dessert.LineOf(trial)) ?? [];
 
     /// <summary>What is filled into a lining of this component, in order.</summary>
     public IEnumerable<string> FillsOf(string component) =>

@@ -63,7 +63,7 @@ public sealed record PlanOfWork
     /// <param name="dessert">The dessert.</param>
     /// <param name="trial">The trial.</param>
     /// <param name="pieces">How many, 1 or more.</param>
-    /// <exception cref="TableException">A cell must be mended, or there are fewer moulds than pieces; all are named.</exception>
+    /// <exception cref="TableException">A cell must be mended; all are named.</exception>
     public static int HandsMinutes(Dessert dessert, string trial, int pieces)
     {
         var builder = new WorkBuilder(dessert, dessert.Equipment, DessertAmounts.Of(dessert, trial, pieces), new Dictionary<MethodStep, (int, string)>(), default, GridMinutes, []);

@@ -1,5 +1,4 @@
 using Tamis.Formulas;
-using Tamis.Montage;
 using Tamis.Production;
 using Tamis.Tables;
 
@@ -22,7 +21,9 @@ internal sealed class WorkBuilder
     private readonly List<CellProblem> _problems = [];
     private readonly List<(WorkStep Work, WorkTask Task)> _tasks = [];
     private readonly Dictionary<MethodStep, Sized> _sized = [];
-    private readonly Dictionary<string, (int Demand, int Capacity)> _moulds = new(Names.Comparer);
+    private readonly Dictionary<string, int> _moulds = new(Names.Comparer);
+    private readonly StepOrder _order;
+    private IReadOnlyList<MouldRounds> _rounds = [];
     private readonly List<WorkHold> _holds = [];
 
     public WorkBuilder(Dessert dessert, EquipmentList equipment, DessertAmounts amounts, IReadOnlyDictionary<MethodStep, (int Minutes, string Why)> physics, DateTime start, int gridMinutes, IReadOnlyList<StandIn> standIns)
@@ -33,6 +34,7 @@ internal sealed class WorkBuilder
         Steps = [.. amounts.Amounts.Components.Where(component => component.MadeGrams > 0).Select(component => component.Name).Append(MethodStep.Assembly)
             .SelectMany(component => dessert.Method?.StepsOf(component, line) ?? [])
             .Select(step => standIns.FirstOrDefault(each => each.Written == step)?.Instead ?? step)];
+        _order = new(dessert.Trial(amounts.Trial), Steps);
     }
 
     private sealed record Sized(Equipment? Equipment, EquipmentKind Kind, int Need, int Capacity, int Runs, int ForPlaces);
@@ -45,11 +47,16 @@ internal sealed class WorkBuilder
     {
         if (Steps.Count == 0) throw new TableException([new("steps.csv", 0, "", "", $"steps of {_amounts.Trial} to plan")]);
         LookForCircle();
+        MouldUse[] moulds = [.. MouldRounds.UsesOf(_order, _places, _amounts.Amounts.Components.Select(component => component.Name))];
+        foreach (var row in _places.RowsWithoutMoulds) _problems.Add(row.Problem("mould", $"a mould that the kitchen has: moulds.csv counts 0 of {row["mould"]}"));
         foreach (var step in Steps)
             if (Size(step) is { } sized) _sized[step] = sized;
         if (_problems.Count > 0) throw new TableException([.. _problems.Distinct()]);
+        _rounds = MouldRounds.Of(_order, moulds, _places, _equipment);
+        foreach (var rounds in _rounds)
+            foreach (var step in rounds.Steps) _sized[step] = _sized[step] with { Runs = rounds.Rounds };
         foreach (var step in Steps) AddStep(step, _sized[step]);
-        foreach (var component in _amounts.Amounts.Components) AddMoulds(component.Name);
+        foreach (var use in moulds) AddMould(use);
         return (new()
         {
             Tasks = [.. _tasks.Select(each => each.Task)], Resources = [.. Resources(horizonMinutes)], Holds = _holds, HorizonMinutes = horizonMinutes,
@@ -59,31 +66,9 @@ internal sealed class WorkBuilder
 
     private static string Key(MethodStep step) => new StepName(step.Component, step.Step).ToString();
 
-    private MethodStep? Find(StepName name) => Steps.FirstOrDefault(name.IsOf);
-
-    private MethodStep? Above(MethodStep step) => Steps.LastOrDefault(each => Names.Same(each.Component, step.Component) && each.Step < step.Step);
-
-    private MethodStep? Last(string component) => Steps.LastOrDefault(each => Names.Same(each.Component, component));
-
-    /// <summary>What a step waits for: the one above it, those that it names, components that go into it, and for the putting together all that nobody else fetches.</summary>
-    private IEnumerable<MethodStep> Before(MethodStep step)
-    {
-        List<MethodStep> before = [.. step.After.Select(Find).OfType<MethodStep>()];
-        if (Above(step) is { } above) before.Add(above);
-        if (_amounts.Amounts.Find(step.Component) is { } made)
-            before.AddRange(made.Formula.Lines.Where(line => line.IsComponent && Steps.First(each => Names.Same(each.Component, step.Component) && (each.Step >= line.Step || each == Last(step.Component))) == step)
-                .Where(line => !before.Any(each => Names.Same(each.Component, line.Name))).Select(line => Last(line.Name)).OfType<MethodStep>());
-        else if (Above(step) is null)
-            before.AddRange(_amounts.Amounts.Components.Where(component => !IsFetched(component.Name)).Select(component => Last(component.Name)).OfType<MethodStep>());
-        return before.Distinct();
-    }
-
-    private bool IsFetched(string component) => Steps.Any(step => !Names.Same(step.Component, component) && step.After.Any(name => Names.Same(name.Component, component)))
-        || _amounts.Amounts.Components.Any(each => each.Formula.Lines.Any(line => line.IsComponent && Names.Same(line.Name, component)));
-
     private void LookForCircle()
     {
-        if (TaskOrder.CircleIn(Steps.ToDictionary(Key, step => Before(step).Select(Key).ToArray(), Names.Comparer)) is not { } circle) return;
+        if (TaskOrder.CircleIn(Steps.ToDictionary(Key, step => _order.Before(step).Select(Key).ToArray(), Names.Comparer)) is not { } circle) return;
         var named = Steps.First(step => circle.Contains(Key(step), Names.Comparer) && step.After.Any(name => circle.Contains(name.ToString(), Names.Comparer)));
         throw new TableException([named.Problem("after", string.Join("; ", named.After), $"an order without a circle; each of these waits for the next: {string.Join(", ", circle)}")]);
     }
@@ -110,24 +95,28 @@ internal sealed class WorkBuilder
         var written = step.Minutes ?? Interval.At(AssumedMinutes);
         var isWaiting = step.HandsMinutes == 0;
         var grows = kind.HandsGrow && !isWaiting ? Grown(step, made) : 1;
+        // Hands that grow with the pieces do a round's share in each round, and never less than one formula takes.
+        var round = RoundOf(step);
+        if (round is not null && grows > 1) grows = Math.Max(1, grows / runs);
         var (minutes, least) = (written.High * grows, written.Low * grows);
         List<string> remarks = [];
         if (step.Minutes is null) remarks.Add(FormattableString.Invariant($"no minutes are written: {AssumedMinutes} assumed"));
-        if (Math.Abs(grows - 1) > 0.05) remarks.Add(FormattableString.Invariant($"× {grows:0.#} for {_amounts.Amounts.Pieces} pieces"));
-        if (runs > 1) remarks.Add(forPlaces > 1 ? FormattableString.Invariant($"{runs} runs: {need} {equipment!.Unit}, the {equipment.Name} holds {capacity}") : FormattableString.Invariant($"{runs} runs, one a make"));
+        if (Math.Abs(grows - 1) > 0.05) remarks.Add(FormattableString.Invariant($"× {grows:0.#} for {_amounts.Amounts.Pieces} pieces{(round is null ? "" : ", each round")}"));
+        if (round is not null) remarks.Add(round.Why);
+        else if (runs > 1) remarks.Add(forPlaces > 1 ? FormattableString.Invariant($"{runs} runs: {need} {equipment!.Unit}, the {equipment.Name} holds {capacity}") : FormattableString.Invariant($"{runs} runs, one a make"));
         if (_physics.TryGetValue(step, out var heat) && heat.Minutes > minutes)
         {
             (minutes, least) = (heat.Minutes, Math.Min(least, heat.Minutes));
             remarks.Add(heat.Why);
         }
         var hands = isWaiting ? 0 : step.HandsMinutes is { } some ? Math.Min(some * grows, minutes) : minutes;
-        var before = Before(step).ToArray();
+        var before = _order.Before(step);
         var remark = string.Join("; ", remarks);
         for (var run = 1; run <= runs; run++)
         {
             List<TaskUse> uses = [];
             if (hands > 0) uses.Add(new(People, 1, Math.Min(OnGrid(hands), OnGrid(minutes))));
-            var demand = runs == 1 ? need : (need - (run - 1) + runs - 1) / runs;
+            var demand = runs == 1 ? need : Math.Max(1, (need - (run - 1) + runs - 1) / runs);
             if (equipment is not null && kind.IsPlanned)
                 uses.Add(kind.HasOneTemperature ? new(UnitsOf(equipment), demand, null, step.TemperatureCelsius) : new([equipment.Name], kind.IsByPlaces ? demand : 1));
             _tasks.Add((new(NameOf(step, run, runs), step, run, runs, written, remark), new()
@@ -143,19 +132,23 @@ internal sealed class WorkBuilder
     private IEnumerable<TaskLink> LinksTo(MethodStep before, MethodStep step, int run, int runs)
     {
         var many = _sized[before].Runs;
-        return Enumerable.Range(1, many).Where(each => many != runs || each == run || !Names.Same(before.Component, step.Component))
+        // A round of one mould goes on as that round, also into another component that is filled into it.
+        var goesAlong = Names.Same(before.Component, step.Component) || RoundOf(step) is { } round && round.Steps.Contains(before);
+        return Enumerable.Range(1, many).Where(each => many != runs || each == run || !goesAlong)
             .Select(each => new TaskLink(NameOf(before, each, many), Names.Same(before.Component, step.Component)
                 ? many == runs || run == 1 && each == many ? FollowsMinutes(before) : null
                 : KeepsMinutes(before)));
     }
 
     // What was mixed, melted or baked goes on at once; what rests, sets or is cold can wait, and a finished component as long as it keeps.
-    private int? FollowsMinutes(MethodStep before) => before.HandsMinutes != 0 || _sized[before].Kind.IsTakenOut ? FollowsWithinMinutes : null;
+    private int? FollowsMinutes(MethodStep before) => MouldRounds.CannotWait(before, _equipment) ? FollowsWithinMinutes : null;
+
+    private MouldRounds? RoundOf(MethodStep step) => _rounds.FirstOrDefault(each => each.Steps.Contains(step));
 
     private static string NameOf(MethodStep step, int run, int runs) => runs == 1 ? Key(step) : FormattableString.Invariant($"{Key(step)}, {run} of {runs}");
 
     private int? KeepsMinutes(MethodStep before) =>
-        before == Last(before.Component) && _dessert.Components.Of(before.Component, _dessert.LineOf(_amounts.Trial))?.HoldHours is { } hours ? (int)Math.Min(hours * 60, 1e7) : null;
+        before == _order.Last(before.Component) && _dessert.Components.Of(before.Component, _dessert.LineOf(_amounts.Trial))?.HoldHours is { } hours ? (int)Math.Min(hours * 60, 1e7) : null;
 
     private double Grown(MethodStep step, ComponentAmount? made) =>
         made?.FactorRatio ?? (_dessert.Facts.Number("pieces", _amounts.Trial) is { } pieces ? _amounts.Amounts.Pieces / pieces : 1);
@@ -179,23 +172,15 @@ internal sealed class WorkBuilder
     private static IReadOnlyList<string> UnitsOf(Equipment equipment) =>
         equipment.Count == 1 ? [equipment.Name] : [.. Enumerable.Range(1, equipment.Count).Select(i => FormattableString.Invariant($"{equipment.Name} {i}"))];
 
-    // A mould is taken when it is filled, by the last work of hands before what follows is waiting alone, and free when that is over; a lining's when its first fill is done.
-    private void AddMoulds(string component)
+    private void AddMould(MouldUse use)
     {
-        foreach (var (mould, needed, owned, placing) in _places.MouldsOf(component))
-        {
-            var own = _tasks.Where(each => Names.Same(each.Work.Step.Component, component)).ToArray();
-            if (own.Length == 0) continue;
-            if (needed > owned)
-                throw new TableException([new("moulds.csv", 0, "count", $"{owned}", $"at least {needed} places of {mould}, or fewer pieces: {component} stands in it, and one round of moulds is planned")]);
-            var steps = own.Select(each => each.Work.Step).Distinct().ToList();
-            var filled = steps.FindLastIndex(step => step.HandsMinutes != 0);
-            var from = own.First(each => each.Work.Step == steps[Math.Max(0, filled < 0 ? steps.Count - 1 : filled)]).Work.Name;
-            var last = placing == Placing.Lining && _places.FillsOf(component).FirstOrDefault() is { } fill && _tasks.Any(each => Names.Same(each.Work.Step.Component, fill))
-                ? _tasks.Last(each => Names.Same(each.Work.Step.Component, fill)).Work.Name : own[^1].Work.Name;
-            _moulds[mould] = (needed, owned);
-            _holds.Add(new(mould, needed, from, last));
-        }
+        _moulds[use.Mould] = use.Owned;
+        var (runs, last) = (_sized[use.Filled].Runs, _sized[use.Freed].Runs);
+        // In rounds each takes its share and gives it back; else all are taken by the first part and free with the last.
+        if (use.Rounds == 1) _holds.Add(new(use.Mould, use.Needed, NameOf(use.Filled, 1, runs), NameOf(use.Freed, last, last)));
+        else
+            for (var run = 1; run <= runs; run++)
+                _holds.Add(new(use.Mould, Math.Max(1, (use.Needed - (run - 1) + runs - 1) / runs), NameOf(use.Filled, run, runs), NameOf(RoundOf(use.Filled)!.Steps.Contains(use.Freed) ? use.Freed : _order.Last(use.Component)!, run, runs)));
     }
 
     private IEnumerable<WorkResource> Resources(int horizon)
@@ -211,7 +196,7 @@ internal sealed class WorkBuilder
                 yield return new(unit, kind.IsByPlaces ? (int)Math.Floor(thing.Capacity ?? 1e6) * (kind.HasOneTemperature ? 1 : thing.Count) : thing.Count)
                     { Away = [.. _equipment.AwayOf(name).Select(away => (At(away.From, horizon), At(away.To, horizon)))] };
         }
-        foreach (var (mould, (_, capacity)) in _moulds) yield return new(mould, capacity);
+        foreach (var (mould, owned) in _moulds) yield return new(mould, owned);
     }
 
     private List<(int From, int To)> Outside(IReadOnlyList<(DateTime From, DateTime To)> shifts, int horizon)

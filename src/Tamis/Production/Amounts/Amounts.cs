@@ -81,7 +81,8 @@ public sealed record Amounts
                 Formula = component, FactorRatio = factor, Makes = count, HaveGrams = had,
                 InPiecesGrams = inPieces, InOthersGrams = inOthers, ReserveGrams = isAll ? 0 : inPieces * request.ReserveShare,
                 WhyMore = why, WhyOrigin = origin ?? (count > 1 ? Tightest(request, component)?.Origin : null),
-                WhySeveral = count > 1 && Tightest(request, component) is { } full ? FormattableString.Invariant($"the {full.Equipment} holds {full.MostGrams:0} g") : null,
+                WhySeveral = count <= 1 ? null : request.LeastMakesOf(component.Name) is { } rounds && rounds.Makes == count ? rounds.Why
+                    : Tightest(request, component) is { } full ? FormattableString.Invariant($"the {full.Equipment} holds {full.MostGrams:0} g") : null,
                 Weighed = count == 0 ? [] : [.. component.Lines.Select(line => Weigh(request, line, factor / count))],
             };
         }

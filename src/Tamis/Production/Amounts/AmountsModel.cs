@@ -49,6 +49,12 @@ internal static class AmountsModel
     {
         // No make, nothing made; the bound is beyond any kitchen.
         solver.Add(factor <= makes * 1e5);
+        if (request.LeastMakesOf(component.Name) is { Makes: > 1 and var rounds })
+        {
+            var isMade = solver.MakeBoolVar(component.Name + " is made");
+            solver.Add(factor <= isMade * 1e5);
+            solver.Add(makes >= isMade * rounds);
+        }
         foreach (var limit in request.LimitsOf(component.Name))
         {
             var pot = Amounts.InPotGrams(component, limit.Step);

@@ -28,6 +28,9 @@ public sealed record AmountsRequest
     /// <summary>What the equipment of a component's steps asks of one make.</summary>
     public Func<string, IReadOnlyList<MakeLimit>> LimitsOf { get; init; } = _ => [];
 
+    /// <summary>In how many makes a component is made at least, and why: one a round of its moulds.</summary>
+    public Func<string, (int Makes, string Why)?> LeastMakesOf { get; init; } = _ => null;
+
     /// <summary>Components that are there already, in grams: nothing of them is made.</summary>
     public IReadOnlyDictionary<string, double> Have { get; init; } = new Dictionary<string, double>();
 
