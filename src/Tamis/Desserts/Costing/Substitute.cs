@@ -12,6 +12,18 @@ namespace Tamis.Desserts;
 /// <param name="IsSameKind">Whether both are of one kind of food (flour, nut, chocolate).</param>
 public sealed record Substitute(Ingredient Ingredient, FoodDistance Distance, bool IsInStore, bool IsSameKind)
 {
+    /// <summary>How much of it does the same; null where it is taken gram for gram, because nobody knows by what it is dosed.</summary>
+    public FunctionDose? Dose { get; init; }
+
+    /// <summary>Grams of it for a gram of what goes.</summary>
+    public double GramsForAGram => Dose?.Ratio ?? 1;
+
+    /// <summary>When it is fresh; null for what has no season, or of which the kit knows none.</summary>
+    public Season? Season { get; init; }
+
+    /// <summary>Its word on the list of ingredients; its name where the store gives none.</summary>
+    public string LabelWord => Ingredient.LabelName ?? Ingredient.Name;
+
     /// <summary>The component with it; null where it cannot be made so.</summary>
     public ComponentBatch? Made { get; init; }
 
