@@ -26,8 +26,8 @@ internal static class CommandEnding
     /// <summary>Does a deed; what its user must mend first is said cell by cell or as a sentence, with exit code 1.</summary>
     /// <param name="writer">Where to say it.</param>
     /// <param name="deed">The deed; its exit code is passed on.</param>
-    /// <param name="writes">Whether files come of it, so that it is said that there are none.</param>
-    public static int Guarded(TextWriter writer, Func<int> deed, bool writes = true)
+    /// <param name="ending">What did not come of it.</param>
+    public static int Guarded(TextWriter writer, Func<int> deed, string ending = "Nothing was written.")
     {
         try
         {
@@ -41,7 +41,7 @@ internal static class CommandEnding
         {
             writer.WriteLine(refused.Message);
         }
-        if (writes) writer.WriteLine("Nothing was written.");
+        writer.WriteLine(ending);
         return 1;
     }
 }

@@ -25,8 +25,9 @@ internal static class CheckCommand
         try
         {
             var dessert = Dessert.Open(folder);
+            problems = [.. dessert.Problems.Concat(OrderProblems.Of(dessert)).Distinct()];
             // What a label asks is looked at once the sheets themselves can be read.
-            problems = dessert.Problems is [] ? LabelCells.Problems(dessert) : dessert.Problems;
+            if (problems is []) problems = LabelCells.Problems(dessert);
             writer.WriteLine($"{dessert.Name}: read {string.Join(", ", dessert.SheetsFound)}.");
             foreach (var sheet in dessert.Sheets) SayHow(sheet, writer);
             foreach (var (file, wouldAdd) in dessert.SheetsMissing) writer.WriteLine($"{file} is not there; it would add: {wouldAdd}.");

@@ -23,10 +23,13 @@ internal static class PlanCommand
     public static int Run(string folder, string? trial, int? pieces, TextWriter writer) => CommandEnding.Guarded(writer, () =>
     {
         var dessert = Dessert.Open(folder);
+        if (pieces is < 1) throw new UserProblem("A number of pieces is 1 or more.");
+        // An order is bought before it is made: with a bad price there is no plan of it.
+        _ = dessert.Prices;
         var plan = PlanOfWork.Of(dessert, trial ?? dessert.Candidate, pieces, progress: new Said(writer));
         writer.WriteLine(Show.PlanOfWork(plan).ToPlainText());
         return plan.Answer.Schedule is null ? 1 : 0;
-    }, writes: false);
+    }, "There is no plan.");
 
     private sealed class Said(TextWriter writer) : IProgress<ScheduleProgress>
     {

@@ -33,14 +33,14 @@ public static class KitchenPaper
             new PageModel($"{title}: {dessert.Name}, {name}", content) { Running = dessert.Name, IsSheet = true, Description = $"{title} for {pieces} pieces of {name}, {dessert.Name}." });
     }
 
-    // Without a montage nobody knows what a piece takes; the sheets that do not need it are made all the same.
+    // Without a montage nobody knows what a piece takes; the sheets that do not need it are made all the same. A bad cell is named, and nothing is printed.
     private static (Purchases?, string) Bought(Dessert dessert, string trial, int pieces)
     {
         try
         {
             return (Purchases.Of(dessert, trial, pieces), "");
         }
-        catch (Exception missing) when (missing is ArgumentException or InvalidOperationException or TableException)
+        catch (Exception missing) when (missing is ArgumentException or InvalidOperationException || missing is TableException bad && bad.Problems.All(problem => problem.Row == 0))
         {
             return (null, missing.Message);
         }

@@ -69,6 +69,23 @@ public sealed class PaperCommandTests : IDisposable
         Assert.DoesNotContain("no listed allergen", text, StringComparison.Ordinal);
     }
 
+    // A price below zero is no price to shop by: the cell is named, and no sheet is printed.
+    [Fact]
+    public void Run_NegativePrice_NamesTheCellAndPrintsNothing()
+    {
+        var dessert = _scratch["plain"];
+        Directory.CreateDirectory(Path.Combine(dessert, "store"));
+        File.WriteAllText(Path.Combine(dessert, "formula.csv"), "component,line,way,step,T1\nwhipped,cream,,1,100 g\n");
+        File.WriteAllText(Path.Combine(dessert, "dessert.csv"), "key,value\npieces,1\n");
+        File.WriteAllText(Path.Combine(dessert, "store", "ingredients.csv"), "ingredient\ncream\n");
+        File.WriteAllText(Path.Combine(dessert, "store", "prices.csv"), "ingredient,pack_g,price,currency\ncream,1000,-5,EUR\n");
+        using var writer = new StringWriter();
+
+        Assert.Equal(1, PaperCommand.Run(dessert, "T1", 1, _scratch["paper"], writer));
+        Assert.Contains("prices.csv, row 2, column 'price'", writer.ToString(), StringComparison.Ordinal);
+        Assert.False(Directory.Exists(_scratch["paper"]));
+    }
+
     [Fact]
     public void Run_TrialThatIsNotThere_NamesThoseThatAre()
     {

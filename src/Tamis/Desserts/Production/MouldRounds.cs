@@ -55,7 +55,7 @@ internal sealed record MouldRounds(IReadOnlySet<MethodStep> Steps, int Rounds, s
             }
             all.Add(new(steps, rounds, why));
         }
-        return [.. all.Select(each => each.Steps.Select(step => ByPlaces(step, places, equipment)).Append((each.Rounds, each.Why)).MaxBy(way => way.Item1) is var (most, why) ? each with { Rounds = most, Why = why } : each)];
+        return [.. all.Select(each => each.Steps.Select(step => ByPlaces(step, places, equipment)).Prepend((each.Rounds, each.Why)).MaxBy(way => way.Item1) is var (most, why) ? each with { Rounds = most, Why = why } : each)];
     }
 
     /// <summary>How many makes of a component its moulds ask for: one a round where what goes into the mould is mixed for it and cannot wait.</summary>
