@@ -34,7 +34,7 @@ public static class KitchenPaper
     }
 
     // Without a montage nobody knows what a piece takes; the sheets that do not need it are made all the same. A bad cell is named, and nothing is printed.
-    private static (Purchases?, string) Bought(Dessert dessert, string trial, int pieces)
+    internal static (Purchases? Purchases, string WhyNot) Bought(Dessert dessert, string trial, int pieces)
     {
         try
         {
@@ -46,38 +46,63 @@ public static class KitchenPaper
         }
     }
 
-    private static Html Not(string title, string why) => Head(title, []) + Notes.LookAt(Html.Of($"This sheet cannot be made yet. {why}"));
+    private static Html Not(string title, string why) => Head(title, [], isPart: false) + Notes.LookAt(Html.Of($"This sheet cannot be made yet. {why}"));
 
     /// <summary>What to buy, by supplier and in whole packs; what nobody has a price or a pack for is named.</summary>
-    public static Html Shopping(Purchases purchases)
+    /// <param name="purchases">What is bought.</param>
+    /// <param name="isPart">Whether it stands under a heading of a longer page, and needs no title of its own.</param>
+    public static Html Shopping(Purchases purchases, bool isPart = false)
     {
         var bySupplier = purchases.Packs.GroupBy(pack => pack.Price?.Price.Supplier is { Length: > 0 } supplier ? supplier : "no supplier known", Names.Comparer).OrderBy(group => group.Key, StringComparer.Ordinal);
         var money = purchases.WholePacks;
-        return Head($"Shopping list: {Pieces(purchases.Amounts)}", [$"whole packs {Figures.Money(money, purchases.Currency).Text}"])
+        return Head($"Shopping list: {Pieces(purchases.Amounts)}", [.. isPart ? [Pieces(purchases.Amounts)] : Array.Empty<string>(), $"whole packs {Figures.Money(money, purchases.Currency).Text}"], isPart)
             + Html.Join(bySupplier.Select(supplier => Html.Of($"<section class=\"make\"><header><h2>{Show.Capital(supplier.Key)}</h2></header>{BuyTable(supplier.Key, [.. supplier], purchases)}</section>\n")));
     }
 
     /// <summary>Everything to have out, weighed and at its temperature before work begins.</summary>
-    public static Html Ready(DessertAmounts amounts)
+    /// <param name="amounts">What is made.</param>
+    /// <param name="isPart">Whether it stands under a heading of a longer page.</param>
+    public static Html Ready(DessertAmounts amounts, bool isPart = false)
     {
         var (dessert, line) = (amounts.Dessert, amounts.Dessert.LineOf(amounts.Trial).ToArray());
         MethodStep[] steps = [.. amounts.Amounts.Components.SelectMany(component => dessert.Method?.StepsOf(component.Name, line) ?? []), .. dessert.Method?.StepsOf(MethodStep.Assembly, line) ?? []];
         var tools = steps.Where(step => step.Equipment is not null).GroupBy(step => step.Equipment!, Names.Comparer)
             .Select(group => (Name: group.Key, For: string.Join(", ", group.Select(step => step.Component).Distinct(Names.Comparer)), Heat: string.Join(" and ", group.Select(step => step.TemperatureCelsius).OfType<double>().Distinct().Select(celsius => Figures.Celsius(celsius).Text)))).ToArray();
-        var moulds = dessert.Montage?.RowsOf(line).Where(row => row.Mould is not null).Select(row => (row.Mould, row.Component)).Distinct().ToArray() ?? [];
-        return Head($"Have ready: {Pieces(amounts)}", [])
+        var moulds = (dessert.Montage?.RowsOf(line) ?? []).Where(row => row.Mould is not null).GroupBy(row => (row.Mould, row.Component)).Select(same => (same.Key.Component, Words: MouldWords(dessert, same.Key.Mould!, amounts.Amounts.Pieces * same.Sum(row => row.Count)))).ToArray();
+        return Head($"Have ready: {Pieces(amounts)}", isPart ? [Pieces(amounts)] : [], isPart)
             + Section("Ingredients", "at the temperature that the first step asks for", amounts.Amounts.Ingredients.Select(needed => Tick(
                 needed.Pieces is { } count ? Html.Of($"<b>{Figures.Number(count, 0).Text}</b> × {needed.Ingredient.Name}") : Html.Of($"<b>{WeighingSheet.OnScale(needed.WeighedGrams).Text}</b> {needed.Ingredient.Name}"),
                 Allergens(needed.Ingredient))))
             + Section("Equipment", "clean, dry, and set", tools.Select(tool => Tick(Html.Of($"<b>{tool.Name}</b>{(tool.Heat.Length > 0 ? $", {tool.Heat}" : "")}"), tool.For)))
-            + Section("Moulds", "counted", moulds.Select(mould => Tick(Html.Of($"<b>{mould.Mould}</b>"), mould.Component)));
+            + Section("Moulds", "counted", moulds.Select(mould => Tick(mould.Words, mould.Component)))
+            + Section("Left over in the end", "when all goes as written; labelled and put away, or not made", amounts.LeftOvers.Select(left => Tick(Html.Of($"<b>{WeighingSheet.OnScale(left.Amount.LeftGrams).Text}</b> {left.Amount.Name}"), LeftNote(left))));
+    }
+
+    private static string LeftNote(LeftOver left) => string.Join("; ", new[]
+    {
+        left.Contains.Count > 0 ? $"contains {string.Join(", ", left.Contains)}" : left.NotLookedAt.Count > 0 ? null : "no listed allergen",
+        left.NotLookedAt.Count > 0 ? $"nobody has looked at {string.Join(", ", left.NotLookedAt)} for allergens" : null,
+        left.HoldHours is null ? "how long it keeps is not written" : $"keeps {Show.Keeps(left)}",
+        left.TakenBy.Count > 0 ? $"can go into {string.Join(", ", left.TakenBy.Select(taker => taker.Dessert is { } other ? $"{taker.Component} of {other}" : taker.Component))}" : "goes into nothing else of this store",
+    }.OfType<string>());
+
+    private static Html MouldWords(Dessert dessert, string name, int places)
+    {
+        if (dessert.Moulds.FirstOrDefault(each => Names.Same(each.Name, name)) is not { } mould) return Html.Of($"<b>{name}</b>");
+        var needed = (places + mould.Places - 1) / mould.Places;
+        return mould.Owned is { } owned and > 0 && needed > owned
+            ? Html.Of($"<b>{Figures.Number(owned, 0).Text}</b> × {name}, in {Figures.Number((needed + owned - 1) / owned, 0).Text} rounds")
+            : Html.Of($"<b>{Figures.Number(needed, 0).Text}</b> × {name}");
     }
 
     /// <summary>A label for the box of every component: what it is, when it was made, until when it keeps and how cold, and what is in it.</summary>
-    public static Html Labels(Dessert dessert, string trial)
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="isPart">Whether it stands under a heading of a longer page.</param>
+    public static Html Labels(Dessert dessert, string trial, bool isPart = false)
     {
         var line = dessert.LineOf(trial).ToArray();
-        return Head($"Labels for boxes: {dessert.Name}, {trial}", ["hours are the kitchen's own from components.csv; local rules on storage come first"])
+        return Head($"Labels for boxes: {dessert.Name}, {trial}", ["hours are the kitchen's own from components.csv; local rules on storage come first"], isPart)
             + Html.Of($"<div class=\"box-labels\">{dessert.Trial(trial).Components.Select(component =>
             {
                 var note = dessert.Components.Of(component.Name, line);
@@ -87,13 +112,16 @@ public static class KitchenPaper
     }
 
     /// <summary>The dessert on one page: what it is made of, how it is put together, what was measured, for somebody who makes it for the first time.</summary>
-    public static Html Specification(Dessert dessert, string trial)
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="isPart">Whether it stands under a heading of a longer page.</param>
+    public static Html Specification(Dessert dessert, string trial, bool isPart = false)
     {
         var (batch, line) = (dessert.Trial(trial), dessert.LineOf(trial).ToArray());
         var piece = dessert.Montage is null ? null : dessert.PieceOf(trial);
         var made = dessert.LoggedTrial(trial).MadeOn;
         return Head($"{dessert.Name}: specification of {batch.Trial}",
-            [.. made.Count > 0 ? [$"made {string.Join(", ", made.Select(day => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture)))}"] : Array.Empty<string>(), .. piece?.MassGrams is { } mass ? [$"a piece {Figures.Mass(mass).Text}, {Figures.Millimetres(piece.HeightMillimetres).Text} high"] : Array.Empty<string>()])
+            [.. made.Count > 0 ? [$"made {string.Join(", ", made.Select(day => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture)))}"] : Array.Empty<string>(), .. piece?.MassGrams is { } mass ? [$"a piece {Figures.Mass(mass).Text}, {Figures.Millimetres(piece.HeightMillimetres).Text} high"] : Array.Empty<string>()], isPart)
             + Html.Of($"<p class=\"caution\">{Contains(batch.Components.SelectMany(component => component.Out.Parts).Select(part => part.Ingredient))}</p>\n")
             + Html.Of($"<div class=\"spec\">{(piece is null ? Html.Empty : Html.Of($"<div class=\"spec-section\">{CrossSection.PictureOf($"{dessert.Name}, {trial}", piece)}</div>"))}{batch.Components.Select(component => SpecOf(dessert, batch, component, piece, line))}{AssemblyOf(dessert, line)}</div>\n");
     }
@@ -157,8 +185,8 @@ public static class KitchenPaper
 
     private static string Pieces(DessertAmounts amounts) => $"{Figures.Number(amounts.Amounts.Pieces, 0).Text} {(amounts.Amounts.Pieces == 1 ? "piece" : "pieces")} of {amounts.Trial}";
 
-    private static Html Head(string title, IReadOnlyList<string> facts) =>
-        Html.Of($"<h1>{title}</h1>\n<ul class=\"facts\">{facts.Select(fact => Html.Of($"<li>{fact}</li>"))}<li>Date {Fill}</li></ul>\n");
+    private static Html Head(string title, IReadOnlyList<string> facts, bool isPart) =>
+        Html.Of($"{(isPart ? Html.Empty : Html.Of($"<h1>{title}</h1>\n"))}<ul class=\"facts\">{facts.Select(fact => Html.Of($"<li>{fact}</li>"))}<li>Date {Fill}</li></ul>\n");
 
     private static Html Fill => Html.Of($"<span class=\"fill\">\u00a0</span>");
 }

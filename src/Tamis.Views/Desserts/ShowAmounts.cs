@@ -77,7 +77,7 @@ public static partial class Show
         _ => $"{string.Join(", ", left.Contains)}; nobody looked at {string.Join(", ", left.NotLookedAt)}",
     };
 
-    private static string Keeps(LeftOver left) => left.HoldHours is not { } hours ? "nobody said"
+    internal static string Keeps(LeftOver left) => left.HoldHours is not { } hours ? "nobody said"
         : KitchenTime.InWords(hours * 60) + (left.HoldCelsius is { } celsius ? $" at {Figures.Celsius(celsius).Text}" : "");
 
     private static Html Bought(Amounts amounts) => new DataTable("What to buy for it",

@@ -90,9 +90,9 @@ public static partial class Show
     {
         var (goes, name) = (found.Goes.Name, found.Component.Name);
         var free = found.Without is { } allergen ? $" without {allergen}" : "";
-        if (found.Nearest.Count == 0) return Html.Of($"No ingredient of the store and no food of the table{free} lies within {Figures.Mass(found.FarthestGrams).InText} in 100\u202fg of {goes}.");
+        if (found.Nearest.Count == 0) return Html.Of($"No ingredient of the store and no food of the table{free} lies within {Figures.Mass(found.FarthestGrams).InText} in 100\u202fg of {goes}, or does the same in a dose that is not out of all proportion.");
         if (found.CheckUp.NoVerdict.Length > 0) return Html.Of($"Nobody can say which of them keeps the {name} as it is: {Typeset.Text(found.CheckUp.NoVerdict)}");
-        if (found.CheapestThatKeeps is not { } cheapest) return Html.Of($"Nothing in the store{free} within {Figures.Mass(found.FarthestGrams).InText} in 100\u202fg of {goes} keeps every window of the {name} that holds now, brings in no allergen and has a price.");
+        if (found.CheapestThatKeeps is not { } cheapest) return Html.Of($"Nothing in the store{free} that is near to {goes}, or does the same, keeps every window of the {name} that holds now, brings in no allergen and has a price.");
         var before = found.Component.PerGram;
         var against = before.IsWhole ? Html.Of($", against {Figures.Money(before * 100, currency).InText} now") : Html.Empty;
         return Html.Of($"The cheapest in the store{free} that keeps every window of the {name} that holds now and brings in no allergen is <strong>{cheapest.Ingredient.Name}</strong>: 100\u202fg of {name} then cost {Figures.Money(cheapest.PerGram * 100, currency).InText}{against}.");

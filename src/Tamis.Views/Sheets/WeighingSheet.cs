@@ -51,6 +51,9 @@ public sealed record WeighingSheet(string Title, IReadOnlyList<WeighingComponent
     /// <summary>What it contains that some people must not eat; may be empty.</summary>
     public Html Contains { get; init; }
 
+    /// <summary>Whether it stands under a heading of a longer page, and needs no title of its own.</summary>
+    public bool IsPart { get; init; }
+
     /// <summary>What it is said with.</summary>
     public Language Language { get; init; } = Language.English;
 
@@ -60,7 +63,7 @@ public sealed record WeighingSheet(string Title, IReadOnlyList<WeighingComponent
         var words = Language.Words.Weighing;
         var facts = Html.Join([.. Facts.Select(fact => Html.Of($"<li>{fact}</li>")), Html.Of($"<li>{words.MadeBy} {Fill}</li>"), Html.Of($"<li>{words.Date} {Fill}</li>")]);
         var contains = Contains.IsEmpty ? Html.Empty : Html.Of($"<p class=\"caution\">{Contains}</p>\n");
-        return Html.Of($"<h1>{Title}</h1>\n<ul class=\"facts\">{facts}</ul>\n{contains}{Components.Select(Component)}");
+        return Html.Of($"{(IsPart ? Html.Empty : Html.Of($"<h1>{Title}</h1>\n"))}<ul class=\"facts\">{facts}</ul>\n{contains}{Components.Select(Component)}");
     }
 
     /// <summary>A mass as a scale shows it: to its smallest step, or one decimal under 10 g and whole grams above.</summary>

@@ -37,6 +37,9 @@ public sealed class PaperCommandTests : IDisposable
         // Where time and temperature decide, there is room to write what was measured.
         Assert.Matches("class=\"limit\"><b>freeze[^<]*−18", Text("batch"));
         Assert.Contains("Keeps 30 days", Text("labels"), StringComparison.Ordinal);
+        // Moulds are counted; what is left over says what it contains and where it can go.
+        Assert.Contains("<b>12</b> × ring 140x30", Text("ready"), StringComparison.Ordinal);
+        Assert.Matches("wafer <small>contains egg, milk, rye; keeps 10[^;]*; goes into nothing else", Text("ready"));
         Assert.Contains("Putting together", Text("specification"), StringComparison.Ordinal);
     }
 

@@ -28,6 +28,7 @@ public class SubstitutionDataTests
         Assert.All(Season.All, season => Assert.NotEqual("", season.Source.Key));
         Assert.All(FunctionDose.Rules, rule => Assert.NotEqual("", rule.Source.Key));
         Assert.Equal((25, 2), (SubstitutionLimits.Kit.FarthestGrams, SubstitutionLimits.Kit.MostTimes));
+        Assert.Equal((true, true, false), (SubstitutionLimits.Kit.IsAromatic("lemon zest"), SubstitutionLimits.Kit.IsAromatic("bay leaves"), SubstitutionLimits.Kit.IsAromatic("damson puree")));
     }
 
     [Fact]
@@ -39,7 +40,7 @@ public class SubstitutionDataTests
 
         Assert.Equal(["from_month", "to_month"], seasons.Select(problem => problem.Column));
         Assert.Equal(["figure", "least_percent"], doses.Select(problem => problem.Column));
-        Assert.Equal(["value", "limit"], limits.Select(problem => problem.Column));
+        Assert.Equal(["value", "limit", "limit"], limits.Select(problem => problem.Column));
     }
 
     [Fact]

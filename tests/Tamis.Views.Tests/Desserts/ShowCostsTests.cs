@@ -48,6 +48,49 @@ public sealed class ShowCostsTests : IDisposable
         Assert.Equal(("prices.csv", 2, "price"), Assert.Throws<TableException>(() => Show.Costs(dessert, "T1")).Problems.Select(each => (each.File, each.Row, each.Column)).Single());
     }
 
+    // As parts of a page the sheets have no title of their own, and say the same as on paper.
+    [Fact]
+    public void Paper_Demo_StandsUnderTheHeadingsOfThePage()
+    {
+        Html[] parts = [Show.ShoppingList(Tart, "T10"), Show.HaveReady(Tart, "T10"), Show.BatchSheet(Tart, "T10"), Show.BoxLabels(Tart, "T10"), Show.OnePageSpecification(Tart, "T10")];
+
+        Assert.All(parts, part => Assert.DoesNotContain("<h1", part.Markup, StringComparison.Ordinal));
+        Assert.Contains("12 pieces of T10", parts[0].ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("ring 160x20", parts[1].ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("hot sugar", parts[2].Markup, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("Keeps 30 days", parts[3].ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("Putting together", parts[4].ToPlainText(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void HaveReady_FewerMouldsThanPieces_SaysInHowManyRounds() =>
+        Assert.Contains("14 × ring 160x20, in 2 rounds", Show.HaveReady(Tart, "T10", 24).ToPlainText(), StringComparison.Ordinal);
+
+    [Fact]
+    public void ShoppingList_WithoutAMontage_SaysWhatIsMissing() =>
+        Assert.Contains("montage.csv", Show.ShoppingList(Kitchen("ingredient\nflour\n", null, pieces: false), "T1").ToPlainText(), StringComparison.Ordinal);
+
+    [Fact]
+    public void OutOfSeason_DemoOrderOfNovember_NamesTheDamsonsAndTheirMonths()
+    {
+        var text = Show.OutOfSeason(Tart, "T10").ToPlainText();
+
+        Assert.Contains("In November 1 line of T10 is not fresh", text, StringComparison.Ordinal);
+        Assert.Contains("September to October", text, StringComparison.Ordinal);
+        Assert.Contains("common practice, no source", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("lemon zest", text, StringComparison.Ordinal);
+        Assert.Contains("Nothing of T10", Show.OutOfSeason(Tart, "T10", 9).ToPlainText(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Substitutes_Demo_SaysDoseLabelWordAndSource()
+    {
+        var text = Show.Substitutes(Tart, "T10", "gel", "caster sugar").ToPlainText();
+
+        Assert.Contains("On the list of ingredients “sugar” becomes “honey”", text, StringComparison.Ordinal);
+        Assert.Contains("for a gram: as sweet", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void OneGramMore_Demo_NamesThePriceThatMovesMost() => Assert.Contains("dark chocolate 64 % moves a piece of T10 most", Show.OneGramMore(Tart, "T10").ToPlainText(), StringComparison.Ordinal);
 
@@ -70,11 +113,11 @@ public sealed class ShowCostsTests : IDisposable
         Assert.Contains("holding peanut", Show.WithoutAllergen(Tart, "T10", "peanut").ToPlainText(), StringComparison.Ordinal);
     }
 
-    private Dessert Kitchen(string ingredients, string? prices)
+    private Dessert Kitchen(string ingredients, string? prices, bool pieces = true)
     {
         Directory.CreateDirectory(Path.Combine(_folder, "store"));
         File.WriteAllText(Path.Combine(_folder, "formula.csv"), "component,line,way,step,T1\nx,flour,,1,75 g\nx,<b>herbs,,1,25 g\n");
-        File.WriteAllText(Path.Combine(_folder, "dessert.csv"), "key,value,trial,notes\npieces,1,,\n");
+        File.WriteAllText(Path.Combine(_folder, "dessert.csv"), $"key,value,trial,notes\n{(pieces ? "pieces,1,,\n" : "")}");
         File.WriteAllText(Path.Combine(_folder, "store", "ingredients.csv"), ingredients);
         if (prices is not null) File.WriteAllText(Path.Combine(_folder, "store", "prices.csv"), prices);
         return Dessert.Open(_folder);

@@ -113,6 +113,7 @@ public sealed record Substitutes
     {
         var region = RegionOf(dessert, trial);
         var most = SubstitutionLimits.Kit.MostTimes;
+        var isAromatic = SubstitutionLimits.Kit.IsAromatic(goes.Name);
         var kind = IngredientKinds.Kit.Of(goes);
         Substitute[] own = [.. Near(dessert.Store.Ingredients.All.Where(each => !Names.Same(each.Name, goes.Name) && batch.Formula.Find(each.Name) is null), int.MaxValue, isInStore: true)];
         var foods = dessert.Store.Ingredients.All.Select(each => each.Food).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
@@ -124,6 +125,7 @@ public sealed record Substitutes
         IEnumerable<Substitute> Near(IEnumerable<Ingredient> pool, int take, bool isInStore) =>
             from each in (from candidate in pool
                           where without is null || !Holds(candidate, without)
+                          where SubstitutionLimits.Kit.IsAromatic(candidate.Name) == isAromatic
                           let season = Season.Of(candidate.Name, region)
                           where freshInMonth is not { } month || season?.Holds(month) != false
                           let distance = FoodDistance.Of(goes, candidate)
