@@ -102,7 +102,7 @@ public static class KitchenPaper
     public static Html Labels(Dessert dessert, string trial, bool isPart = false)
     {
         var line = dessert.LineOf(trial).ToArray();
-        return Head($"Labels for boxes: {dessert.Name}, {trial}", ["hours are the kitchen's own from components.csv; local rules on storage come first"], isPart)
+        return Head($"Labels for boxes: {dessert.Name}, {trial}", ["Hours are the kitchen's own from components.csv; local rules on storage come first"], isPart)
             + Html.Of($"<div class=\"box-labels\">{dessert.Trial(trial).Components.Select(component =>
             {
                 var note = dessert.Components.Of(component.Name, line);
@@ -159,7 +159,7 @@ public static class KitchenPaper
     private static Html BuyTable(string supplier, IReadOnlyList<PackPurchase> packs, Purchases purchases) => new DataTable($"To buy: {supplier}",
         [Column.Words("Buy"), Column.Numbers("Packs"), Column.Words("Pack"), Column.Numbers("Needed"), Column.Numbers("Left in the pack"), Column.Numbers("Cost")],
         [.. packs.Select(pack => new Row([
-            Html.Of($"<span class=\"box\" role=\"img\" aria-label=\"tick\"></span> {pack.Ingredient.Name}"),
+            Html.Of($"<span class=\"box\" role=\"img\" aria-label=\"tick\"></span><span class=\"ticked\">{Typeset.Text(pack.Ingredient.Name)}</span>"),
             pack.Packs is { } count ? Num.Said(count.ToString(CultureInfo.InvariantCulture)) : Num.Said("?"),
             pack.Price is { } price ? $"{price.Price.Pack}{(price.Price.PackGrams is { } grams ? $"{(price.Price.Pack.Length > 0 ? ", " : "")}{Figures.Mass(grams).Text}" : "")}{(price.IsLater ? "; a later price stands in" : "")}" : "no price: give a row in prices.csv",
             Figures.Mass(pack.NeededGrams), pack.LeftGrams is { } left ? Figures.Mass(left) : Num.Said("not known"), pack.PacksCost is { } cost ? Figures.Money(cost, purchases.Currency) : Num.Said("not known")]))])

@@ -60,8 +60,8 @@ public static partial class Show
     {
         Row[] rows = [.. verdicts.SelectMany(verdict => verdict.Conditions.Select(result => new Row([
             verdict.Rule!.Name,
-            ClaimCheck.LimitInWords(result.Condition),
-            result.Words,
+            Typeset.Text(ClaimCheck.LimitInWords(result.Condition)),
+            Typeset.Text(result.Words),
             result.Margin is { } margin ? Num.Said($"{(margin < 0 ? "\u2212" : "")}{ClaimCheck.Plain(Math.Abs(margin))}") : Num.Said("none"),
             result.Range is { } range ? $"{ClaimCheck.Plain(range.Low)} to {ClaimCheck.Plain(range.High)}" : "the data give none",
             Html.Of($"<small>{result.Condition.Origin.ToString()}</small>")])))];
@@ -77,14 +77,14 @@ public static partial class Show
         _ => "No claim",
     };
 
-    private static string SentenceOf(ClaimVerdict verdict, RuleSet rules) => verdict.State switch
+    private static string SentenceOf(ClaimVerdict verdict, RuleSet rules) => Typeset.Text(verdict.State switch
     {
         ClaimState.NotAClaim => $"no nutrition claim of {rules.Title}{(verdict.Nearest.Count > 0 ? $"; near ones: {string.Join(", ", verdict.Nearest)}" : "")}. A word in the name of a food is judged by the law on names.",
         ClaimState.HoldsWithinItsRange => $"its figures meet the conditions, but their range reaches over a limit: {Found(verdict)}.{NeedsOf(verdict)}",
         ClaimState.Holds => $"{Found(verdict)}.{NeedsOf(verdict)}",
         ClaimState.Fails => $"may not be made: {Found(verdict)}.",
         _ => $"cannot be said: {Found(verdict)}.",
-    };
+    });
 
     private static string Found(ClaimVerdict verdict) => verdict.Conditions.Count == 0 ? "no condition is for this kind of food"
         : string.Join("; ", verdict.Conditions.Select(result => result.Condition.Comparison == ClaimComparison.NoneAdded ? result.Words : $"{result.Words}, where {ClaimCheck.LimitInWords(result.Condition)} is asked"));

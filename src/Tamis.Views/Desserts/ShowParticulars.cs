@@ -127,7 +127,7 @@ public static partial class Show
     private static Html OwnCautions(Dessert dessert, string trial)
     {
         var own = TrialParticulars.Own(dessert, trial);
-        return own.Count == 0 ? Html.Empty : Notes.List(own.GroupBy(each => each.Rule.Hazard).Select(same => Html.Of($"{Capital(same.Key)} ({AndAll(same.Select(each => each.Because).Distinct())}): {same.First().Rule.Caution} {same.First().Rule.Practice} <small>{Sources.InWords(same.First().Rule.Source)}</small>")))
+        return own.Count == 0 ? Html.Empty : Notes.List(own.GroupBy(each => each.Rule.Hazard).Select(same => Html.Of($"{Capital(same.Key)} ({AndAll(same.Select(each => each.Because).Distinct())}): {Typeset.Text(same.First().Rule.Caution)} {Typeset.Text(same.First().Rule.Practice)} <small>{Sources.InWords(same.First().Rule.Source)}</small>")))
             + Notes.Small(Html.Of($"{CautionRule.Deferral}"));
     }
 
