@@ -17,7 +17,7 @@ public partial class DessertKeysTests
     }
 
     [Fact]
-    public void All_KeysOfTheRules_AreListed() => Assert.Empty(new[] { "thawed", "business", "sorbitol_50_g_a_day", "weighing_g" }.Except(DessertKeys.All));
+    public void All_KeysOfTheRules_AreListed() => Assert.Empty(new[] { "thawed", "business", "sorbitol_50_g_a_day", "weighing_g", "region", "reserve_percent", "cooling_rule" }.Except(DessertKeys.All));
 
     [GeneratedRegex("[Ff]acts\\.(?:Text|Number|All|RowsOf|WordsOf|OriginOf|Problem)\\(\"([a-z_0-9]+)\"")]
     private static partial Regex Reads();
