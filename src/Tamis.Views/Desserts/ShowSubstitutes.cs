@@ -1,4 +1,5 @@
 using Tamis.Desserts;
+using Tamis.Formulas;
 using Tamis.Physics;
 
 namespace Tamis.Views;
@@ -40,8 +41,8 @@ public static partial class Show
     {
         var batch = dessert.Trial(trial);
         var holding = Desserts.Substitutes.Holding(batch, allergen);
-        var unseen = batch.Components.SelectMany(each => each.In.Parts).Select(part => part.Ingredient).Where(each => each.Allergens is null).Select(each => each.Name).Distinct(Names.Comparer).ToArray();
-        var doubt = unseen.Length == 0 ? Html.Empty : Notes.Caution(Html.Of($"Nobody looked for allergens in {string.Join(", ", unseen)}: {allergen} may be in there too."));
+        var unseen = AllergensHeld.By(batch.Components.SelectMany(each => each.In.Parts).Select(part => part.Ingredient)).NotLookedAt;
+        var doubt = unseen.Count == 0 ? Html.Empty : Notes.Caution(Html.Of($"Nobody looked for allergens in {string.Join(", ", unseen)}: {allergen} may be in there too."));
         if (holding.Count == 0) return Notes.Paragraph(Html.Of($"No line of {trial} is written down as holding {allergen}.")) + doubt;
         var table = new DataTable($"Without {allergen}",
             [Column.Words("Component"), Column.Words("must go"), Column.Words("nearest in the store"), Column.Words("nearest food of the table"), Column.Words("windows with the first of them")],

@@ -24,7 +24,7 @@ public sealed record Season(string Food, IReadOnlyList<string> Words, IReadOnlyL
     /// <summary>The season of an ingredient by the words of its name; null for what has none, or of which the kit knows none.</summary>
     public static Season? Of(string ingredient, string region)
     {
-        var words = ingredient.Split([' ', ',', '(', ')', '-'], StringSplitOptions.RemoveEmptyEntries).Select(word => Formulas.PieceWord.Singular(Names.Key(word))).ToHashSet(Names.Comparer);
+        var words = Formulas.PieceWord.WordsOf(ingredient);
         return All.FirstOrDefault(season => Names.Same(season.Region, region) && season.Words.Any(Stands) && !season.Without.Any(Stands));
 
         bool Stands(string word) => word.Split(' ').All(part => words.Contains(Formulas.PieceWord.Singular(Names.Key(part))));

@@ -15,7 +15,7 @@ public sealed record SubstitutionLimits(double FarthestGrams, double MostTimes, 
 
     /// <summary>Whether a name is of something that gives aroma by the gram.</summary>
     public bool IsAromatic(string ingredient) =>
-        ingredient.Split([' ', ',', '(', ')', '-'], StringSplitOptions.RemoveEmptyEntries).Any(word => Aromatics.Any(each => Formulas.PieceWord.Same(word, each)));
+        Formulas.PieceWord.WordsOf(ingredient).Overlaps(Aromatics.Select(word => Formulas.PieceWord.Singular(Names.Key(word))));
 
     /// <summary>Reads the limits.</summary>
     /// <exception cref="TableException">One is missing or no number; all are named.</exception>

@@ -32,6 +32,10 @@ public static class PieceWord
     public static bool Same(string left, string right) =>
         Names.Same(left, right) || Singular(Names.Key(left)) == Singular(Names.Key(right));
 
+    /// <summary>The words of a name, each as one piece: <c>bay leaves (fresh)</c> has bay, leaf and fresh.</summary>
+    public static IReadOnlySet<string> WordsOf(string name) =>
+        name.Split([' ', ',', '(', ')', '-'], StringSplitOptions.RemoveEmptyEntries).Select(word => Singular(Names.Key(word))).ToHashSet(Names.Comparer);
+
     private static string One(string word) =>
         Irregular.TryGetValue(word, out var one) ? one
         : word.Length < 4 || !word.EndsWith('s') || word.EndsWith("ss", StringComparison.Ordinal) || word.EndsWith("us", StringComparison.Ordinal) ? word

@@ -84,7 +84,7 @@ public sealed record Substitutes
             from line in made.Lines
             where !line.IsComponent
             let ingredient = made.In.Parts.First(part => Names.Same(part.Ingredient.Name, line.Name)).Ingredient
-            where (ingredient.Allergens ?? []).Concat(ingredient.MayContain ?? []).Contains(allergen, Names.Comparer)
+            where WrittenOf(ingredient).Contains(allergen, Names.Comparer)
             group ingredient by (made.Name, ingredient.Name) into once
             select (once.Key.Item1, once.First())];
 
@@ -92,7 +92,7 @@ public sealed record Substitutes
     /// <exception cref="Tables.TableException">The kit knows no seasons of the region.</exception>
     public static string RegionOf(Dessert dessert, string trial) => dessert.Facts.Text(RegionKey, trial) is not { } region ? Season.Regions[0]
         : Season.Regions.Contains(region, Names.Comparer) ? region
-        : throw new Tables.TableException([new("dessert.csv", 0, "value", region, $"a region whose seasons are known: {string.Join(", ", Season.Regions)}")]);
+        : throw new Tables.TableException([dessert.Facts.Problem(RegionKey, trial, $"a region whose seasons are known: {string.Join(", ", Season.Regions)}")]);
 
     /// <summary>The day for which it is made: when the order is due, or else the day whose documents count; null where nobody said.</summary>
     public static DateOnly? DayOf(Dessert dessert) => OrderText.Due(dessert) is { } due ? DateOnly.FromDateTime(due) : dessert.Store.AsOf;
@@ -138,8 +138,9 @@ public sealed record Substitutes
     }
 
     private static bool Holds(Ingredient ingredient, string allergen) =>
-        (ingredient.Allergens ?? []).Concat(ingredient.MayContain ?? []).Contains(allergen, Names.Comparer)
-        || ingredient.Name.Split([' ', ',', '(', ')', '-'], StringSplitOptions.RemoveEmptyEntries).Any(word => Names.Same(PieceWord.Singular(word), PieceWord.Singular(allergen)));
+        WrittenOf(ingredient).Contains(allergen, Names.Comparer) || PieceWord.WordsOf(ingredient.Name).Contains(PieceWord.Singular(Names.Key(allergen)));
+
+    private static IEnumerable<string> WrittenOf(Ingredient ingredient) => (ingredient.Allergens ?? []).Concat(ingredient.MayContain ?? []);
 
     private Substitute With(Dessert dessert, string trial, Substitute candidate, DessertCosts costs)
     {
@@ -165,7 +166,7 @@ public sealed record Substitutes
                             select (tag, was.Value, now100.Value)],
         };
 
-        string[] AllergensOf(Batch batch) => [.. Swap.IngredientsOf(batch, Component.Name).SelectMany(each => (each.Allergens ?? []).Concat(each.MayContain ?? [])).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
+        string[] AllergensOf(Batch batch) => [.. Swap.IngredientsOf(batch, Component.Name).SelectMany(WrittenOf).Distinct(Names.Comparer).Order(StringComparer.Ordinal)];
     }
 
     private static CheckUp CheckUpOf(Dessert dessert, string trial, Batch batch, string component)

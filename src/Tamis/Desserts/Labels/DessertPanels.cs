@@ -132,7 +132,7 @@ public static class DessertPanels
         Dictionary<string, ClaimSubject> subjects = new(Names.Comparer);
         foreach (var condition in claims.SelectMany(verdict => verdict.Conditions).Select(result => result.Condition).Where(condition => condition.Figure.Length > 0))
             subjects[condition.Figure] = condition.Test.IsUpper ? ClaimSubject.AtMost : ClaimSubject.AtLeast;
-        foreach (var (key, _) in Wishes(dessert, trial, "fortified_with")) subjects[key] = ClaimSubject.Added;
+        foreach (var key in dessert.Facts.WordsOf("fortified_with", trial)) subjects[key] = ClaimSubject.Added;
         return subjects;
     }
 }

@@ -37,11 +37,11 @@ public static class LabelCells
                 foreach (var problem in Tried(() => LabelAsked.FormOfSale(dessert, trial, SaleRules.Of(set)))) yield return problem;
             foreach (var problem in Tried(() => LabelAsked.Category(dessert, trial, set))) yield return problem;
             foreach (var problem in Tried(() => DessertPanels.ServingOf(dessert, trial, set))) yield return problem;
-            foreach (var problem in Tried(() => DessertPanels.HundredOf(dessert, trial))) yield return problem;
-            foreach (var problem in Tried(() => DessertPanels.IsShortWanted(dessert, trial))) yield return problem;
             if (dessert.Trial(trial).Whole is { FinishedGrams: > 0 })
                 foreach (var problem in Tried(() => DessertPanels.VoluntaryOf(dessert, trial, set))) yield return problem;
         }
+        foreach (var problem in Tried(() => DessertPanels.HundredOf(dessert, trial))) yield return problem;
+        foreach (var problem in Tried(() => DessertPanels.IsShortWanted(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => LabelAsked.Exemptions(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => LabelAsked.SwapBy(dessert, trial))) yield return problem;
         if (dessert.Trial(trial).Whole is { FinishedGrams: > 0 })

@@ -58,11 +58,10 @@ public sealed record DessertAmounts(Dessert Dessert, string Trial, string? Monta
         .. from amount in Amounts.Components
            where amount.LeftGrams >= WorthKeepingGrams
            orderby amount.LeftGrams descending
-           let parts = amount.Formula.Out.Parts.Select(part => part.Ingredient).ToArray()
+           let held = AllergensHeld.By(amount.Formula.Out.Parts.Select(part => part.Ingredient))
            let note = Dessert.Components.Of(amount.Name, Dessert.LineOf(Trial))
            select new LeftOver(amount,
-               [.. parts.SelectMany(part => part.Allergens ?? []).Distinct(Names.Comparer).Order(StringComparer.Ordinal)],
-               [.. parts.Where(part => part.Allergens is null).Select(part => part.Name).Distinct(Names.Comparer).Order(StringComparer.Ordinal)],
+               held.Contains, [.. held.NotLookedAt.Order(StringComparer.Ordinal)],
                note?.HoldHours, note?.HoldCelsius, [.. TakersOf(Dessert.Trial(Trial), amount.Name).Select(taker => ((string?)null, taker.Component, taker.Grams)), .. OtherDesserts().SelectMany(other =>
                    TakersOf(other.Trial(other.Candidate), amount.Name).Select(taker => ((string?)other.Name, taker.Component, taker.Grams)))]),
     ];

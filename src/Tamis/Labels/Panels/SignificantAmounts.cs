@@ -87,7 +87,7 @@ public sealed class SignificantAmounts
     public static SignificantAmounts Of(RuleSet rules) => rules.Folder.Table(Read);
 
     /// <summary>The rows that hold for a content of a food; any of them is enough, and without one there is no such limit.</summary>
-    public IEnumerable<SignificantAmount> For(ReferenceValue reference, bool isDrink, bool isSinglePortion) => All.Where(row => row.Group.Length > 0 && Names.Same(row.Group, reference.Group) && row.Food switch
+    public IEnumerable<SignificantAmount> For(ReferenceValue reference, bool isDrink, bool isSinglePortion) => All.Where(row => Names.Same(row.Group, reference.Group) && row.Food switch
     {
         SignificantFood.Drink => isDrink,
         SignificantFood.NoDrink => !isDrink,
