@@ -17,7 +17,7 @@ public static partial class Show
             return Notes.LookAt(Html.Of($"{trial} has no panel yet: {string.Join("; ", dessert.Trial(trial).Gaps)}"));
         if (!HasFigures(whole)) return NoFigures();
         var panel = DessertPanels.ColumnsOf(dessert, trial, rules);
-        var leftOff = DessertPanels.IsShortWanted(dessert, trial) ? DessertPanels.ShortOf(dessert, trial, rules) : null;
+        var leftOff = DessertPanels.LeftOffOf(dessert, trial, rules);
         return PanelOf(trial, panel.Columns, panel.DraftReasons, DessertPanels.ServingOf(dessert, trial, KitData.Rules(rules)), leftOff, full: true);
     });
 
@@ -102,7 +102,7 @@ public static partial class Show
             Form = rules.IsPerServing ? PanelForm.Box : PanelForm.Table,
             LanguageTag = language == "en" ? "" : language,
             Draft = draftReasons.Count > 0 ? "Draft: not for print" : "",
-            PercentHead = content.PercentHead,
+            PercentHead = rules.IsPerServing && content.HasColumns ? content.ColumnPercentHead : content.PercentHead,
             Notes = content.Footnotes,
             Servings = serving?.Lines ?? [],
         };

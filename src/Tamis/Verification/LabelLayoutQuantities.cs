@@ -5,7 +5,9 @@ namespace Tamis.Verification;
 /// <summary>What the layout of labels lends to the published checks.</summary>
 /// <remarks><list type="bullet">
 /// <item><c>label_print_size</c>: <c>rule_set</c>, <c>part</c> (<c>text</c>, <c>list</c>, <c>net quantity</c>, <c>nutrient</c>…), a pack as <c>box_mm</c> or <c>surface_cm2</c>, where they apply <c>net_g</c> and <c>form</c>; as the rule says it: <c>1.2 mm x-height</c>.</item>
-/// <item><c>panel_forms</c>: <c>rule_set</c>, a pack; the forms that may be drawn, in order, parted by commas.</item>
+/// <item><c>panel_forms</c>: <c>rule_set</c>, a pack, where it applies <c>columns</c>, how many columns of amounts the panel has; the forms that may be drawn, in order, parted by commas.</item>
+/// <item><c>second_column_exempt</c>: <c>rule_set</c>, a pack, <c>form</c>; whether that form needs no column for the package or a unit, yes or no.</item>
+/// <item><c>second_column</c>: <c>rule_set</c>, <c>of</c> (package, unit), <c>percent</c> of the reference amount; whether a column is asked for, yes or no.</item>
 /// <item><c>panel_exempt</c>: <c>rule_set</c>, a pack; whether the panel may be left off, yes or no.</item>
 /// <item><c>contrast_ratio</c>: <c>ink</c>, <c>ground</c>, as on the web; 1 to 21.</item>
 /// <item><c>text_width</c>: <c>text</c>, <c>bold</c> (yes or no); in thousandths of the type size.</item>
@@ -20,7 +22,13 @@ public static class LabelLayoutQuantities
             var rule = LayoutRules.Of(CheckedRules.Of(inputs)).Size(inputs.Text("part"), Pack(inputs), inputs.OptionalNumber("net_g"), inputs.OptionalText("form") ?? "").Rule;
             return CheckValue.Of($"{rule.Value} {rule.Unit}");
         },
-        ["panel_forms"] = inputs => CheckValue.Of(string.Join(", ", LayoutRules.Of(CheckedRules.Of(inputs)).FormsFor(Pack(inputs), null).Select(form => form.Name))),
+        ["panel_forms"] = inputs => CheckValue.Of(string.Join(", ", LayoutRules.Of(CheckedRules.Of(inputs)).FormsFor(Pack(inputs), null).Where(form => !(form.MostColumns < inputs.OptionalNumber("columns"))).Select(form => form.Name))),
+        ["second_column_exempt"] = inputs => CheckValue.Of(LayoutRules.Of(CheckedRules.Of(inputs)).Exemption("second column", Pack(inputs), null, inputs.Text("form")) is null ? "no" : "yes"),
+        ["second_column"] = inputs =>
+        {
+            var (words, percent) = (ServingWords.Of(CheckedRules.Of(inputs)), inputs.Number("percent"));
+            return CheckValue.Of((Names.Same(inputs.Text("of"), "unit") ? words.UnitColumn(percent) : words.SecondColumn(percent)) is null ? "no" : "yes");
+        },
         ["panel_exempt"] = inputs => CheckValue.Of(LayoutRules.Of(CheckedRules.Of(inputs)).Exemption("panel", Pack(inputs), null) is null ? "no" : "yes"),
         ["contrast_ratio"] = inputs => CheckValue.Of(new LabelColours(Colour(inputs, "ink"), Colour(inputs, "ground")).ContrastRatio),
         ["text_width"] = inputs => CheckValue.Of(Typeface.Kit.WidthMillimetres(inputs.Text("text"), 1000, Names.Same(inputs.Text("bold"), "yes"))),

@@ -22,7 +22,7 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
     private IBrowser _browser = null!;
 
     // Every way of drawing a panel; what is missing from the demo's figures does not change what is measured here.
-    public static IEnumerable<LabelDrawing> Finished => OnOneFace.Concat(OnSeveralFaces);
+    public static IEnumerable<LabelDrawing> Finished => OnOneFace.Concat(OnSeveralFaces).Concat(OfTwoColumns);
 
     private static IEnumerable<LabelDrawing> OnOneFace =>
         from each in new[]
@@ -37,6 +37,22 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
         let content = DessertLabel.ContentOf(Loaf, market == "AU" ? "V1" : "V1b", market) with { DraftReasons = [] }
         from face in PackFace.Spread(content, [new(content.Pack, ["name", "net quantity"]), new(content.Pack.OnFace(65, 75)!, ["panel"]), new(content.Pack.OnFace(185, 65)!, ["rest"])])
         select LabelDrawing.Of(face);
+
+    // A package of 250 % of its reference amount, by itself and as units of a larger one, upright and on its side, whole and short; and a small package, which needs no second column.
+    private static IReadOnlyList<LabelDrawing> OfTwoColumns { get; } = [.. from each in new[]
+        {
+            ("150 x 130 x 60", "net_g,75\nportion_g,15"), ("290 x 75 x 60", "net_g,75\nportion_g,15"), ("150 x 130 x 60", "net_g,75\nportion_g,15\npanel_form,short"), ("150 x 130 x 60", "net_g,150\nportion_g,75"), ("95 x 80 x 10", "net_g,75\nportion_g,15"),
+        }
+        select Wafer(each.Item1, each.Item2)];
+
+    private static LabelDrawing Wafer(string box, string rows)
+    {
+        using ScratchFolder scratch = new();
+        scratch.Write("store/ingredients.csv", "ingredient,food,allergens,label_name\nflour,SR28 20080,wheat,whole wheat flour\nsalt,SR28 02047,none,salt\n");
+        scratch.Write("formula.csv", "component,line,T1\nwafer,flour,97\nwafer,salt,3\n");
+        scratch.Write("dessert.csv", $"key,value\nname,Flour wafer\nportion_word,wafer\nserving_category,cookies\nmarket,US; US; en\nform_of_sale,prepacked\nbusiness,\"A bakery, Town\"\nlot,L 1\nbox_mm,{box}\n{rows}\n");
+        return DessertLabel.Drawn(Dessert.Open(scratch.Path), "T1", "US");
+    }
 
     public async Task InitializeAsync()
     {
@@ -79,6 +95,35 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
                 for (var other = one + 1; other < measured.Texts.Count; other++)
                     Assert.False(Overlap(measured.Texts[one], measured.Texts[other]), $"{where}: '{measured.Texts[one].Content}' and '{measured.Texts[other].Content}' overlap");
             Assert.Equal(drawing.Marks.OfType<TextMark>().Select(mark => mark.Text), measured.Texts.Select(text => text.Content));
+        }
+    }
+
+    // 21 CFR 101.9(d)(1)(iii), (e): the second column in type as large as the first, its figures on its own edges, and upright lines between.
+    [BrowserFact]
+    public async Task Label_InABrowser_TheSecondColumnIsAsLargeAsTheFirstAndPartedFromIt()
+    {
+        await using var context = await _browser.NewContextAsync(new() { ViewportSize = new() { Width = 1200, Height = 600 }, Offline = true });
+        var page = await context.NewPageAsync();
+        foreach (var drawing in OfTwoColumns.Where(drawing => !drawing.Layout.IsWithoutSecondColumn))
+        {
+            await page.SetContentAsync(LabelPrint.Page(drawing));
+            var measured = await MeasureAsync(page);
+            var upright = measured.Bars.Where(bar => bar.Height > 10 * bar.Width).OrderBy(bar => bar.Left).ToArray();
+            foreach (var (part, points) in new[] { ("part-column-head", 8.0), ("part-energy-figure", 22), ("part-percent-head", 6) })
+            {
+                Text[] texts = [.. measured.Texts.Where(text => text.Part == part)];
+                Assert.True(texts.Length > 0 && texts.Length % 2 == 0, $"{part}: {texts.Length}");
+                Assert.All(texts, text => Assert.Equal(points, text.Size * PointsPerMillimetre, 2));
+                foreach (var line in texts.GroupBy(text => Math.Round(text.Bottom, 1)))
+                    Assert.All(line.OrderBy(text => text.Left).Zip(line.OrderBy(text => text.Left).Skip(1)), pair =>
+                        Assert.Contains(upright, bar => bar.Left > pair.First.Right && bar.Left + bar.Width < pair.Second.Left && bar.Top <= pair.First.Top + 0.01 && bar.Top + bar.Height >= pair.First.Bottom - 0.01));
+            }
+            Assert.All(upright, bar => Assert.Equal(0.25, bar.Width * PointsPerMillimetre, 0.003));
+            // The percentages of a column end where its head ends.
+            double[] ends = [.. measured.Texts.Where(text => text.Part == "part-percent-head").Select(text => text.Right)];
+            Text[] percents = [.. measured.Texts.Where(text => text.Part is "part-nutrient" or "part-vitamin" && text.Content.EndsWith('%'))];
+            Assert.True(percents.Length >= 12);
+            Assert.All(percents, text => Assert.Contains(ends, end => Math.Abs(end - text.Right) < 0.02));
         }
     }
 
@@ -160,7 +205,8 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
                   left: x, right: text.getEndPositionOfChar(text.textContent.trimEnd().length - 1).x, top: y - own.actualBoundingBoxAscent * scale, bottom: y + own.actualBoundingBoxDescent * scale,
                 };
               });
-              return JSON.stringify({ widthMillimetres: box.width / mm, heightMillimetres: box.height / mm, texts });
+              const bars = [...document.querySelectorAll('.label-print rect:not(.frame)')].map(bar => bar.getBBox()).map(bar => ({ left: bar.x, top: bar.y, width: bar.width, height: bar.height }));
+              return JSON.stringify({ widthMillimetres: box.width / mm, heightMillimetres: box.height / mm, texts, bars });
             }
             """);
         return JsonSerializer.Deserialize<Measured>(json, JsonSerializerOptions.Web)!;
@@ -175,7 +221,10 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
     [GeneratedRegex(@"/MediaBox\s*\[([0-9. ]+)\]")]
     private static partial Regex MediaBox();
 
-    private sealed record Measured(double WidthMillimetres, double HeightMillimetres, IReadOnlyList<Text> Texts);
+    private sealed record Measured(double WidthMillimetres, double HeightMillimetres, IReadOnlyList<Text> Texts, IReadOnlyList<Bar> Bars);
+
+    // All in mm.
+    private sealed record Bar(double Left, double Top, double Width, double Height);
 
     // All in mm.
     private sealed record Text(string Part, double Size, double XHeight, double Figure, double NaturalWidth, double Width, double Left, double Right, double Top, double Bottom)

@@ -43,6 +43,27 @@ public class LabelCommandTests
         Assert.False(Directory.Exists(scratch["out"]));
     }
 
+    // Each command that puts a panel on paper or into a file names the cell, and writes nothing.
+    [Fact]
+    public void Run_PanelFormIsNeitherFullNorShort_NamesTheCellInEveryCommand()
+    {
+        using var scratch = Folder();
+        scratch.Write("dessert.csv", "key,value\nmarket,IE; EU; en\nbox_mm,150 x 130 x 60\npanel_form,shrt\n");
+
+        Assert.All(
+            [
+                Said(writer => LabelCommand.Run(scratch.Path, "T1", ["eu"], scratch["out"], writer)),
+                Said(writer => LabelDrawingCommand.Run(scratch.Path, "IE", "T1", scratch["out"], writer)),
+                Said(writer => SignCommand.Run(scratch.Path, "T1", "eu", "P1", "en", new(2026, 11, 2), writer)),
+            ],
+            each =>
+            {
+                Assert.Equal(1, each.Code);
+                Assert.StartsWith("dessert.csv, row 4, column 'value': found 'shrt', expected full or short.", each.Said, StringComparison.Ordinal);
+            });
+        Assert.False(Directory.Exists(scratch["out"]) || Directory.Exists(scratch["records"]));
+    }
+
     [Fact]
     public void Sign_Label_IsWrittenOnceAndThenRefused()
     {

@@ -51,6 +51,26 @@ public class LabelDrawingCommandTests
         Assert.StartsWith("%PDF", Encoding.Latin1.GetString(File.ReadAllBytes(Path.Combine(scratch["out"], "label-v1b-ie-fr-de.pdf"))), StringComparison.Ordinal);
     }
 
+    // 21 CFR 101.9(b)(12)(i), (f): a package of 250 % of its reference amount is drawn with its second column, short where that is asked for.
+    [Theory]
+    [InlineData("full", false)]
+    [InlineData("short", true)]
+    public void Run_AFinishedLabelOfTwoColumns_IsWritten(string form, bool isShort)
+    {
+        using ScratchFolder scratch = new();
+        using StringWriter writer = new();
+        scratch.Write("store/ingredients.csv", "ingredient,food,allergens,label_name\nflour,SR28 20080,wheat,whole wheat flour\nsalt,SR28 02047,none,salt\n");
+        scratch.Write("formula.csv", "component,line,T1\nwafer,flour,97\nwafer,salt,3\n");
+        scratch.Write("dessert.csv", $"key,value\nname,Flour wafer\nnet_g,75\nportion_g,15\nportion_word,wafer\nserving_category,cookies\nmarket,US; US; en\nform_of_sale,prepacked\nbusiness,\"A bakery, Town\"\nbox_mm,150 x 130 x 60\npanel_form,{form}\n");
+
+        Assert.Equal(0, LabelDrawingCommand.Run(scratch.Path, "US", "T1", scratch["out"], writer));
+
+        var svg = File.ReadAllText(Path.Combine(scratch["out"], "label-t1-us.svg"));
+        Assert.Contains("Per container", svg, StringComparison.Ordinal);
+        Assert.Equal(isShort, svg.Contains("Not a significant source of", StringComparison.Ordinal));
+        Assert.NotEqual(isShort, svg.Contains(">Cholesterol<", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Run_ADraft_WritesNothingAndSaysWhatIsMissing()
     {

@@ -6,7 +6,7 @@ public class ShortPanelTests
 {
     // What is not given is none, so that a sweet of sugar alone has next to nothing of all but energy and carbohydrate.
     private static ShortPanel Of(RuleSet rules, double servingGrams, string[] claimed, params (string Food, double MassGrams)[] foods) =>
-        ShortPanel.Of(NutritionPanel.Of(LabelKit.Foods(0, foods), rules, rules.IsPerServing ? PanelBasis.Serving(servingGrams) : PanelBasis.Per100Grams), claimed);
+        ShortPanel.Of([NutritionPanel.Of(LabelKit.Foods(0, foods), rules, rules.IsPerServing ? PanelBasis.Serving(servingGrams) : PanelBasis.Per100Grams)], claimed);
 
     // 21 CFR 101.9(f): of granulated sugar all but energy, carbohydrate and sugars are insignificant, so the simplified format may be used; added sugars are not stated by the table.
     [Fact]
@@ -41,6 +41,30 @@ public class ShortPanelTests
         Assert.Equal(isLeftOff, panel.LeftOff.Any(row => row.Figure == "saturated fat"));
     }
 
+    // 21 CFR 101.9(c)(2)(i) holds for each column that is printed: 10 g of flour hold less than 0.5 g of fat, and a package of 100 g does not.
+    [Fact]
+    public void Of_TwoColumns_LeavesOffWhatIsNextToNothingInEachOfThem()
+    {
+        var flour = LabelKit.Foods(0, ("SR28 20080", 98), ("SR28 02047", 2));
+        NutritionPanel On(PanelBasis basis) => NutritionPanel.Of(flour, LabelKit.Us, basis);
+
+        Assert.Contains(ShortPanel.Of([On(PanelBasis.Serving(10))], []).LeftOff, row => row.Figure == "saturated fat");
+        var both = ShortPanel.Of([On(PanelBasis.Serving(10)), On(PanelBasis.Package(100))], []);
+        Assert.DoesNotContain(both.LeftOff, row => row.Figure == "saturated fat");
+        Assert.Contains(both.LeftOff, row => row.Figure == "cholesterol");
+    }
+
+    // 21 CFR 101.9(f): eight figures must be insignificant in each column. A serving of 2 g of flour has nothing of most; the package of 100 g has.
+    [Fact]
+    public void Of_TwoColumns_CountsForTheSimplifiedFormatWhatIsInsignificantInEach()
+    {
+        var flour = LabelKit.Foods(0, ("SR28 20080", 100));
+        var serving = NutritionPanel.Of(flour, LabelKit.Us, PanelBasis.Serving(2));
+
+        Assert.True(ShortPanel.Of([serving], []).IsSimplified);
+        Assert.False(ShortPanel.Of([serving, NutritionPanel.Of(flour, LabelKit.Us, PanelBasis.Package(100))], []).IsSimplified);
+    }
+
     // Where the pack claims something about fat, the parts of the fat stand.
     [Fact]
     public void Of_ClaimAboutTheWhole_KeepsThePart() =>
@@ -52,7 +76,7 @@ public class ShortPanelTests
     {
         var panel = NutritionPanel.Of(LabelKit.Of(LabelKit.Part("unknown", 100, LabelKit.Profile("unknown", 6.25, ("FAT", 0), ("PROCNT", 0), ("CHOCDF", 0)))), LabelKit.Us, PanelBasis.Serving(30));
 
-        Assert.DoesNotContain(ShortPanel.Of(panel, []).LeftOff, row => row.Figure is "calcium" or "potassium" or "iron");
+        Assert.DoesNotContain(ShortPanel.Of([panel], []).LeftOff, row => row.Figure is "calcium" or "potassium" or "iron");
     }
 
     // Regulation (EU) No 1169/2011, Article 34(5): what is negligible may be replaced by a statement; energy stands.

@@ -52,7 +52,7 @@ public sealed class ShowPanelTests : IDisposable
         string[] rows = ["portion_g,60", "portion_word,slice", "serving_category,\"cakes, mediumweight\""];
         var pack = Pack("us", [.. rows, "net_g,200"]);
 
-        Assert.Equal(["per serving (60 g)", "Per container"], Texts(pack, "thead th"));
+        Assert.Equal(["Per serving", "Per container"], Texts(pack, "thead th"));
         Assert.Equal(["Total Fat", "25 g", "32%", "84 g", "107%"], Texts(pack.QuerySelectorAll("tbody tr").Single(row => row.TextContent.Contains("Total Fat", StringComparison.Ordinal)), "th, td"));
         Assert.Empty(Pack("us", [.. rows, "net_g,400"]).QuerySelectorAll("thead"));
         Assert.Equal(["About 7 servings per container", "Serving size 1 slice (60 g)"], Texts(Pack("us", [.. rows, "net_g,400"]), ".serving"));

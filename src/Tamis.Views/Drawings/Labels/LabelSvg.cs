@@ -12,8 +12,11 @@ internal static class LabelSvg
     private const double ScaleTextMillimetres = 3;
     private const double FaceLineMillimetres = 0.15;
 
+    // A screen cuts a line that lies on the edge of the picture: this much is left around it.
+    private const double AroundMillimetres = 1;
+
     /// <summary>The face alone, as it is printed; a draft has that word across it.</summary>
-    public static Html Face(LabelDrawing drawing) => Svg(drawing, drawing.WidthMillimetres, drawing.HeightMillimetres, Html.Empty);
+    public static Html Face(LabelDrawing drawing) => Svg(drawing, drawing.WidthMillimetres, drawing.HeightMillimetres, 0, Html.Empty);
 
     /// <summary>The face with its edge and a bar of known length under it, for a screen.</summary>
     public static Html WithScale(LabelDrawing drawing)
@@ -25,17 +28,17 @@ internal static class LabelSvg
         var bar = Math.Min(ScaleBarMillimetres, Math.Floor(drawing.WidthMillimetres / 10) * 10);
         var edge = Html.Of($"<rect class=\"label-edge\" x=\"{At(FaceLineMillimetres / 2)}\" y=\"{At(FaceLineMillimetres / 2)}\" width=\"{At(drawing.WidthMillimetres - FaceLineMillimetres)}\" height=\"{At(drawing.HeightMillimetres - FaceLineMillimetres)}\" fill=\"none\" stroke=\"#666666\" stroke-width=\"{At(FaceLineMillimetres)}\"/>\n");
         var scale = Html.Of($"<path class=\"label-scale\" d=\"M0 {At(y - 1)}V{At(y + 1)}M0 {At(y)}H{At(bar)}M{At(bar)} {At(y - 1)}V{At(y + 1)}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"0.3\"/>\n<text class=\"label-scale-words\" x=\"0\" y=\"{At(y + 4.5)}\" style=\"{Style(ScaleTextMillimetres, false, "currentColor")}\">{At(bar)}\u00a0mm</text>\n");
-        return Svg(drawing, width, height + ScaleRoomMillimetres, edge + scale);
+        return Svg(drawing, width, height + ScaleRoomMillimetres, AroundMillimetres, edge + scale);
     }
 
-    private static Html Svg(LabelDrawing drawing, double width, double height, Html beside)
+    private static Html Svg(LabelDrawing drawing, double width, double height, double around, Html beside)
     {
         var (across, down) = (drawing.WidthMillimetres, drawing.HeightMillimetres);
         var colours = drawing.Content.Colours;
         var title = $"Label of {drawing.Content.Rules.Title}";
         var marks = Html.Join(drawing.Marks.Select(mark => Mark(mark, colours.Ink)));
         return Html.Of($"""
-            <svg xmlns="http://www.w3.org/2000/svg" class="label-drawing" width="{At(width)}mm" height="{At(height)}mm" viewBox="0 0 {At(width)} {At(height)}" role="img" style="font-kerning:none;font-variant-ligatures:none;letter-spacing:normal;text-rendering:geometricPrecision">
+            <svg xmlns="http://www.w3.org/2000/svg" class="label-drawing" width="{At(width + 2 * around)}mm" height="{At(height + 2 * around)}mm" viewBox="{At(-around)} {At(-around)} {At(width + 2 * around)} {At(height + 2 * around)}" role="img" style="font-kerning:none;font-variant-ligatures:none;letter-spacing:normal;text-rendering:geometricPrecision">
             <title>{title}</title><desc>{drawing.Layout.ToString()}, on a face of {drawing.Content.Pack.ToString()}.</desc>
             <rect class="label-ground" width="{At(across)}" height="{At(down)}" fill="{colours.Ground.ToString()}"/>
             <g class="label-print" fill="{colours.Ink.ToString()}">

@@ -33,17 +33,18 @@ public static class DessertLabel
         var rules = KitData.Rules(markets[0].Rules);
         string[] languages = [.. markets.Select(each => each.Language).Distinct(Names.Comparer)];
         var pack = LabelAsked.Pack(dessert, trial);
-        var whole = CookedMixture.Of(dessert, trial);
-        NutritionPanel[] panels = [.. DessertPanels.BasesOf(dessert, trial, rules).Where(basis => !basis.IsPackage).Select(basis => NutritionPanel.Of(whole, rules, basis, rules.InForce.To, DessertPanels.VoluntaryOf(dessert, trial, rules).Declared))];
+        var columns = DessertPanels.ColumnsOf(dessert, trial, rules.Name);
+        var panels = columns.Columns;
+        NutritionPanel[] ofServing = [.. panels.Where(each => !each.Basis.IsPackage && !each.Basis.IsUnit)];
         var serving = DessertPanels.ServingOf(dessert, trial, rules);
-        var leftOff = DessertPanels.IsShortWanted(dessert, trial) ? DessertPanels.ShortOf(dessert, trial, rules.Name) : null;
-        PanelContent Worded(bool isShort)
+        var leftOff = DessertPanels.LeftOffOf(dessert, trial, rules.Name);
+        PanelContent Worded(IReadOnlyList<NutritionPanel> shown, bool isShort)
         {
-            var content = PanelContent.Of(panels, languages, serving?.PerContainer, serving?.Household ?? "", isShort);
+            var content = PanelContent.Of(shown, languages, serving?.PerContainer, serving?.Household ?? "", isShort);
             return leftOff?.Without(content, languages) ?? content;
         }
 
-        var (panel, brief) = (Worded(isShort: false), Worded(isShort: true));
+        var (panel, brief) = (Worded(panels, isShort: false), Worded(panels, isShort: true));
         Texts texts = new(dessert, trial, rules);
         LabelLanguage[] blocks = [.. languages.Select(texts.In), .. SameInAll(dessert, trial)];
         var net = dessert.Facts.Number("net_g", trial);
@@ -53,16 +54,15 @@ public static class DessertLabel
             Pack = pack,
             Panel = panel,
             ShortPanel = brief.ColumnHeads.Count < panel.ColumnHeads.Count || brief.PercentHead != panel.PercentHead ? brief : null,
+            ServingPanel = ofServing.Length < panels.Count && ofServing.Length > 0 ? Worded(ofServing, isShort: false) : null,
             Languages = blocks,
             NetGrams = net,
             NetQuantity = net is { } grams ? NetQuantityText(rules, languages[0], grams) : "",
             Colours = ColoursOf(dessert, trial),
             DraftReasons =
             [
-                .. panels[0].DraftReasons,
-                .. serving?.SecondColumn is { } second ? [$"The law asks for a second column for the whole package, which a drawing does not hold: show the panel on a page and have it set by hand ({second})."] : Array.Empty<string>(),
+                .. columns.DraftReasons,
                 .. MissingForSale(dessert, trial, rules, languages[0]),
-                .. rules.Columns.Contains(PanelColumn.Serving) && !Array.Exists(panels, each => each.Basis.IsServing) ? ["The law asks for figures per serving: write portion_g in dessert.csv."] : Array.Empty<string>(),
                 .. panel.Problems.Select(problem => problem.ToString()),
                 .. texts.Problems.Select(problem => problem.ToString()),
             ],

@@ -48,12 +48,17 @@ public static class DessertPanels
         List<PanelBasis> bases = [.. rules.Columns.Select(column => column == PanelColumn.Serving ? serving?.Basis : HundredOf(dessert, trial)).OfType<PanelBasis>()];
         if (serving is not null && !bases.Contains(serving.Basis)) bases.Add(serving.Basis);
         if (serving is { SecondColumn: not null, ContainerGrams: { } net }) bases.Add(PanelBasis.Package(net));
+        if (serving is { UnitColumn: not null, UnitGrams: { } unit }) bases.Add(PanelBasis.Unit(unit, dessert.Facts.Text("portion_word", trial) ?? "unit"));
         return bases is [] ? [HundredOf(dessert, trial)] : bases;
     }
 
-    /// <summary>What may be left off the panel of a trial, beside the claims that its pack makes.</summary>
+    /// <summary>What may be left off the panel of a trial, in all of its columns, beside the claims that its pack makes.</summary>
     /// <exception cref="TableException">The masses of the trial are not all known, or a cell of <c>dessert.csv</c> keeps the serving from being made.</exception>
-    public static ShortPanel ShortOf(Dessert dessert, string trial, string rules) => ShortPanel.Of(Of(dessert, trial, rules), [.. ClaimSubjects(dessert, trial, rules).Keys]);
+    public static ShortPanel ShortOf(Dessert dessert, string trial, string rules) => ShortPanel.Of(ColumnsOf(dessert, trial, rules).Columns, [.. ClaimSubjects(dessert, trial, rules).Keys]);
+
+    /// <summary>What is left off the panel of a trial because <c>panel_form</c> of <c>dessert.csv</c> asks for the short one; null where it does not.</summary>
+    /// <exception cref="TableException">The cell is neither full nor short, or the panel cannot be drawn up.</exception>
+    public static ShortPanel? LeftOffOf(Dessert dessert, string trial, string rules) => IsShortWanted(dessert, trial) ? ShortOf(dessert, trial, rules) : null;
 
     /// <summary>Whether the kitchen wants the short panel: <c>panel_form</c> of <c>dessert.csv</c>.</summary>
     /// <exception cref="TableException">The cell is neither full nor short.</exception>

@@ -84,6 +84,15 @@ public sealed record ExportedFigure
     /// <summary>What has most of the variance; empty where no spread is known.</summary>
     public required string AnalyseFirst { get; init; }
 
+    /// <summary>Whether the short panel leaves it off, where <c>panel_form</c> asks for that: it is computed and not printed.</summary>
+    public required bool IsLeftOff { get; init; }
+
+    /// <summary>What is printed in place of all that is left off, in every language that the rules have words in; empty where the figure is printed.</summary>
+    public required string InItsPlace { get; init; }
+
+    /// <summary>The article that lets it be left off; empty where the figure is printed.</summary>
+    public required string LeftOffSource { get; init; }
+
     /// <summary>Whether the panel may not yet go on a pack.</summary>
     public required bool IsDraft { get; init; }
 }

@@ -76,7 +76,9 @@ public static class LabelRecords
     {
         private readonly Dessert _dessert;
         private readonly Losses.Batch _batch;
+        private readonly PanelColumns _columns;
         private readonly NutritionPanel _panel;
+        private readonly ShortPanel? _short;
         private readonly IngredientDeclaration _list;
         private readonly string _language;
         private readonly IReadOnlyList<(ClaimVerdict Verdict, Source Origin)> _claims;
@@ -85,13 +87,17 @@ public static class LabelRecords
         public Drawn(Dessert dessert, string trial, string rules, string language)
         {
             (_dessert, _language, _batch) = (dessert, language, dessert.Trial(trial));
-            (_panel, _list, _claims) = (DessertPanels.Of(dessert, trial, rules), dessert.IngredientList(trial, rules, language), DessertClaims.Asked(dessert, trial, rules));
+            (_columns, _short) = (DessertPanels.ColumnsOf(dessert, trial, rules), DessertPanels.LeftOffOf(dessert, trial, rules));
+            // The panel on the basis of the law comes first, whichever column stands first on the pack.
+            _panel = _columns.Columns.FirstOrDefault(column => column.Basis.IsServing == column.Rules.IsPerServing) ?? _columns.Columns[0];
+            (_list, _claims) = (dessert.IngredientList(trial, rules, language), DessertClaims.Asked(dessert, trial, rules));
             _particulars = new(dessert, _batch.Trial, _panel.Rules, language);
         }
 
         public IReadOnlyList<string> Hindrances =>
         [
-            .. _panel.DraftReasons,
+            .. _columns.DraftReasons,
+            .. _short is { LeftOff.Count: > 0 } && _short.StatementIn(_language) is null ? [$"what is left off the panel has no words in '{_language}': write them in short-panel.csv of the rule set"] : Array.Empty<string>(),
             .. _list.Problems.Select(problem => problem.ToString()),
             .. _claims.Where(each => each.Verdict.IsRefused).Select(each => $"the claim '{each.Verdict.Asked}' is asked for and may not be made ({each.Origin})"),
             .. _particulars.Hindrances,
@@ -104,12 +110,27 @@ public static class LabelRecords
             new("Documents", false, Documents()),
             new("Contents in 100 g", false, Contents()),
             new("Rules", false, RuleRows()),
-            new("Nutrition panel", true, [.. _panel.Lines.Select(line => new RecordRow($"{line.Key}, {line.Unit}, {_panel.Basis.Words}", line.Percent is { } percent ? $"{line.Declared}; {percent.Text}" : line.Declared, ""))]),
+            new("Nutrition panel", true, [.. Printed(_panel).Select(line => RowOf(line, ""))]),
             new("Figures before rounding", false, [.. _panel.Lines.Select(line => new RecordRow($"{line.Key}, {line.Unit}, {_panel.Basis.Words}", Number(line.Amount.Known), ""))]),
             new("List of ingredients", true, [new("list", _list.Text, ""), new("contains", string.Concat(_list.ContainsStatement.Select(run => run.Text)), ""), new("may contain", string.Concat(_list.MayContainStatement.Select(run => run.Text)), "")]),
             new("Claims", true, [.. ClaimsOnce.Select(each => new RecordRow(each.Verdict.Asked, each.Verdict.IsRefused ? "refused" : each.Verdict.State == ClaimState.NotAClaim ? "no nutrition claim" : "may be made", each.Origin.ToString()))]),
             .. _particulars.Sections,
+            // Written also where they hold nothing: what comes later is then known to be new.
+            new("Further columns of the nutrition panel", true, [.. _columns.Columns.Where(column => column != _panel).SelectMany(Printed).Select(line => RowOf(line, line.Rounded?.Band.Origin.ToString() ?? ""))]),
+            new("What the nutrition panel leaves off", true, [.. LeftOff()]),
         ];
+
+        private IEnumerable<PanelLine> Printed(NutritionPanel panel) => panel.Lines.Where(line => _short?.LeftOff.Any(row => Names.Same(row.Figure, line.Key)) != true);
+
+        private static RecordRow RowOf(PanelLine line, string source) =>
+            new($"{line.Key}, {line.Unit}, {line.Panel.Basis.Words}", line.Percent is { } percent ? $"{line.Declared}; {percent.Text}" : line.Declared, source);
+
+        private IEnumerable<RecordRow> LeftOff()
+        {
+            if (_short is not { LeftOff.Count: > 0 }) yield break;
+            yield return new("in its place", _short.StatementIn(_language) ?? "", "");
+            foreach (var row in _short.LeftOff) yield return new(row.Figure, $"left off: {row.LimitInWords}", row.Origin.ToString());
+        }
 
         public LabelRecord SignedBy(string signer, DateOnly on) => new()
         {

@@ -11,20 +11,23 @@ public static class PanelExport
 {
     private static readonly JsonSerializerOptions Options = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, PropertyNamingPolicy = JsonNamingPolicy.CamelCase, NewLine = "\n" };
 
-    /// <summary>Every figure of every column of a panel: raw, rounded, how sure, and on which rule.</summary>
-    /// <exception cref="TableException">The masses of the trial are not all known.</exception>
+    /// <summary>Every figure of every column of a panel: raw, rounded, how sure, on which rule, and whether the short panel leaves it off.</summary>
+    /// <exception cref="TableException">The masses of the trial are not all known, or a cell of <c>dessert.csv</c> asks for what there is not.</exception>
     public static IReadOnlyList<ExportedFigure> Figures(Dessert dessert, string trial, string rules)
     {
         var (variation, subjects) = (KitchenVariations.Of(dessert, trial), DessertPanels.ClaimSubjects(dessert, trial, rules));
-        return [.. DessertPanels.ColumnsOf(dessert, trial, rules).Columns.SelectMany(panel => FiguresOf(dessert, trial, panel, LabelCertainty.Of(panel, variation, subjects)))];
+        var leftOff = DessertPanels.LeftOffOf(dessert, trial, rules);
+        return [.. DessertPanels.ColumnsOf(dessert, trial, rules).Columns.SelectMany(panel => FiguresOf(dessert, trial, panel, LabelCertainty.Of(panel, variation, subjects), leftOff))];
     }
 
-    private static IReadOnlyList<ExportedFigure> FiguresOf(Dessert dessert, string trial, NutritionPanel panel, LabelCertainty sureOf)
+    private static IReadOnlyList<ExportedFigure> FiguresOf(Dessert dessert, string trial, NutritionPanel panel, LabelCertainty sureOf, ShortPanel? leftOff)
     {
+        var statements = leftOff is null ? "" : string.Join(" / ", leftOff.Languages.Select(leftOff.StatementIn));
         var certainty = sureOf.Figures.ToDictionary(figure => figure.Line);
         return [.. panel.Lines.Select(line =>
         {
             var band = line.Rounded?.Band;
+            var shortened = leftOff?.LeftOff.FirstOrDefault(row => Names.Same(row.Figure, line.Key));
             var sure = certainty.GetValueOrDefault(line);
             return new ExportedFigure
             {
@@ -35,7 +38,8 @@ public static class PanelExport
                 Percent = line.Percent?.Text ?? "", ReferenceSource = line.Reference?.Origin.ToString() ?? "",
                 Rounding = band?.InWords ?? "", Source = band?.Origin.Source.ToString() ?? "", Strength = band?.Origin.StrengthInWords ?? "",
                 AcceptedLow = Limit(sure?.Accepted?.Lowest), AcceptedHigh = Limit(sure?.Accepted?.Highest), OutsidePercent = sure is { IsRangeKnown: true } ? Raw(sure.OutsideProbability * 100) : null, SampleOutsidePercent = sure is { IsRangeKnown: true } ? Raw(sure.SampleProbability * 100) : null,
-                ToleranceSource = sure?.Tolerance?.Origin.ToString() ?? "", AnalyseFirst = sure?.Shares.Count > 0 ? sure.Shares[0].Ingredient : "", IsDraft = panel.IsDraft,
+                ToleranceSource = sure?.Tolerance?.Origin.ToString() ?? "", AnalyseFirst = sure?.Shares.Count > 0 ? sure.Shares[0].Ingredient : "",
+                IsLeftOff = shortened is not null, InItsPlace = shortened is null ? "" : statements, LeftOffSource = shortened?.Origin.ToString() ?? "", IsDraft = panel.IsDraft,
             };
         })];
     }

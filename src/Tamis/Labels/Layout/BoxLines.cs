@@ -76,5 +76,6 @@ internal static class BoxLines
     // The law counts calories: the figure stands without the unit that its word says.
     private static string Figure(PanelContentLine line) => line.Amounts.FirstOrDefault() ?? "";
 
-    private static bool IsTermBold(PanelContentLine line, TypeSizes sizes, string part) => part == "nutrient" && line.Indent == 0 && sizes.IsBold("nutrient");
+    /// <summary>Whether the words of a line stand in bold type.</summary>
+    public static bool IsTermBold(PanelContentLine line, TypeSizes sizes, string part) => part == "nutrient" && line.Indent == 0 && sizes.IsBold("nutrient");
 }

@@ -37,13 +37,19 @@ internal sealed class LabelComposer(LabelContent content)
         var forms = content.Panel is null ? [] : _rules.FormsFor(content.Pack, content.NetGrams);
         // What is told of one's own accord takes no room from what must be told: it goes before the form does.
         foreach (var form in forms)
-            foreach (var panel in new[] { content.Panel, content.ShortPanel }.OfType<PanelContent>())
+            foreach (var panel in PanelsOf(form))
             {
                 if (HasText) yield return Beside(form, panel);
                 yield return Under(form, panel);
             }
         if (content.Panel is null || HasText && (forms is [] || PanelExemption is not null)) yield return TextAlone();
     }
+
+    // A form that may not carry all columns is tried with those that it may, and only where the law asks for no more there.
+    private IEnumerable<PanelContent> PanelsOf(LayoutForm form) =>
+        new[] { content.Panel, content.ShortPanel, SecondColumnExemption(form) is null ? null : content.ServingPanel }.OfType<PanelContent>().Where(form.Carries);
+
+    private LayoutRule? SecondColumnExemption(LayoutForm? form) => form is null ? null : _rules.Exemption(LayoutRules.SecondColumn, content.Pack, content.NetGrams, form.Name);
 
     private bool HasText => content.Languages.Count > 0 || content.NetQuantity.Length > 0;
 
@@ -71,7 +77,7 @@ internal sealed class LabelComposer(LabelContent content)
                 if (best is null || (Over(both.WidthMillimetres - room), both.HeightMillimetres).CompareTo((Over(best.WidthMillimetres - room), best.HeightMillimetres)) < 0) best = both;
             }
         }
-        return Placed(form, LabelArrangement.Beside, form.Origin, best!, setter.Sizes, ReferenceEquals(words, content.ShortPanel));
+        return Placed(form, LabelArrangement.Beside, form.Origin, best!, setter.Sizes, words);
     }
 
     private Candidate Under(LayoutForm form, PanelContent words)
@@ -79,7 +85,7 @@ internal sealed class LabelComposer(LabelContent content)
         var setter = SetterFor(form);
         var room = Room(setter.Sizes);
         var block = LabelBlock.Stack([TextBlock(setter, room), PanelBlocks.Draw(form.Drawing, words, setter, room)], setter.Sizes.SpaceMillimetres("gap"));
-        return Placed(form, HasText ? LabelArrangement.Under : LabelArrangement.PanelAlone, form.Origin, block, setter.Sizes, ReferenceEquals(words, content.ShortPanel));
+        return Placed(form, HasText ? LabelArrangement.Under : LabelArrangement.PanelAlone, form.Origin, block, setter.Sizes, words);
     }
 
     private Candidate TextAlone()
@@ -87,7 +93,7 @@ internal sealed class LabelComposer(LabelContent content)
         var setter = SetterFor(null);
         var why = StandsElsewhere ? new("sheets", "", RuleStrength.Policy, false, "the panel stands on another face")
             : PanelExemption?.Origin ?? new("sheets", "", RuleStrength.Policy, false, "no panel is asked for");
-        return Placed(null, LabelArrangement.TextAlone, why, TextBlock(setter, Room(setter.Sizes)), setter.Sizes);
+        return Placed(null, content.Panel is null ? LabelArrangement.TextAlone : LabelArrangement.WithoutPanel, why, TextBlock(setter, Room(setter.Sizes)), setter.Sizes);
     }
 
     private TextSetter SetterFor(LayoutForm? form) => new(new TypeSizes(_rules, content.Pack, content.NetGrams, form?.Name ?? ""));
@@ -111,11 +117,15 @@ internal sealed class LabelComposer(LabelContent content)
         return blocks;
     }
 
-    private Candidate Placed(LayoutForm? form, LabelArrangement arrangement, RuleOrigin why, LabelBlock block, TypeSizes sizes, bool isShort = false)
+    private Candidate Placed(LayoutForm? form, LabelArrangement arrangement, RuleOrigin why, LabelBlock block, TypeSizes sizes, PanelContent? words = null)
     {
         var margin = sizes.SpaceMillimetres("margin");
         var (width, height) = (block.WidthMillimetres + 2 * margin, block.HeightMillimetres + 2 * margin);
-        LayoutAttempt attempt = new(form, arrangement, why, width, height, Over(width - content.Pack.FaceWidthMillimetres), Over(height - content.Pack.FaceHeightMillimetres)) { IsShort = isShort };
+        LayoutAttempt attempt = new(form, arrangement, why, width, height, Over(width - content.Pack.FaceWidthMillimetres), Over(height - content.Pack.FaceHeightMillimetres)) 
+        {
+            IsShort = words is not null && ReferenceEquals(words, content.ShortPanel),
+            IsWithoutSecondColumn = words is not null && ReferenceEquals(words, content.ServingPanel),
+        };
         return new(attempt, [.. block.At(margin, margin)], sizes);
     }
 
@@ -127,6 +137,7 @@ internal sealed class LabelComposer(LabelContent content)
         if (content.Pack.IsBox && content.Face is null && taken.Attempt.Form is { } form && form != _rules.FormsFor(content.Pack, content.NetGrams)[0])
             yield return "Only the largest face is drawn: where another face has room, a form that comes before this one may stand there (rows 'face' in dessert.csv).";
         if (taken.Attempt.IsShort) yield return "Columns and percentages that the law does not ask for are left off: they may not take the room of what it asks for.";
+        if (taken.Attempt.IsWithoutSecondColumn && SecondColumnExemption(taken.Attempt.Form) is { } column) yield return $"The second column is left off, as the law asks for none in this form: {column.Origin}.";
         if (PanelExemption is { } panel && !StandsElsewhere) yield return $"The law lets the panel be left off a pack like this: {panel.Origin}.";
         if (_rules.Exemption("list", content.Pack, content.NetGrams) is { } list) yield return $"The list of ingredients is left off and given by other means: {list.Origin}.";
         foreach (var remark in _rules.Remarks) yield return $"{remark.Part}: {remark.Origin.Note} ({remark.Origin}).";

@@ -52,6 +52,9 @@ public sealed record LabelContent
     /// <summary>The panel without the columns and percentages that the law does not ask for; null where all that it holds is asked for.</summary>
     public PanelContent? ShortPanel { get; init; }
 
+    /// <summary>The panel without the column of the whole package or of a unit, for a pack of which the law asks for none; null where it has no such column.</summary>
+    public PanelContent? ServingPanel { get; init; }
+
     /// <summary>What stands beside it, a language after the other.</summary>
     public required IReadOnlyList<LabelLanguage> Languages { get; init; }
 

@@ -9,8 +9,10 @@ public enum LabelArrangement
     Beside,
     /// <summary>The panel under the text.</summary>
     Under,
-    /// <summary>The text alone: the law lets the panel be left off, or it stands on another face.</summary>
+    /// <summary>The text alone: the panel stands on another face, or none is asked for.</summary>
     TextAlone,
+    /// <summary>The text without the panel that belongs to it: the law lets it be left off.</summary>
+    WithoutPanel,
     /// <summary>The panel alone: the text stands on another face.</summary>
     PanelAlone,
 }
@@ -28,21 +30,27 @@ public sealed record LayoutAttempt(LayoutForm? Form, LabelArrangement Arrangemen
     /// <summary>Whether the panel is without the columns and percentages that the law does not ask for: they may not take the room of what it asks for.</summary>
     public bool IsShort { get; init; }
 
+    /// <summary>Whether the panel is without the column of the whole package or of a unit, because the law asks for none in this form.</summary>
+    public bool IsWithoutSecondColumn { get; init; }
+
     /// <summary>Whether it stays within the face.</summary>
     public bool Fits => OverWidthMillimetres <= 0 && OverHeightMillimetres <= 0;
 
     /// <summary>The layout in words: <c>tabular, beside the text</c>.</summary>
     public string InWords => Arrangement switch
     {
-        LabelArrangement.Beside => $"{Form?.Name}{(IsShort ? " of what is asked for" : "")}, beside the text",
-        LabelArrangement.Under => $"{Form?.Name}{(IsShort ? " of what is asked for" : "")}, under the text",
-        LabelArrangement.PanelAlone => $"{Form?.Name}{(IsShort ? " of what is asked for" : "")}, alone",
-        _ => "without a panel",
+        LabelArrangement.Beside => $"{FormInWords}, beside the text",
+        LabelArrangement.Under => $"{FormInWords}, under the text",
+        LabelArrangement.PanelAlone => $"{FormInWords}, alone",
+        LabelArrangement.WithoutPanel => "text without the panel",
+        _ => "text alone",
     };
 
     /// <summary>The layout with what it needs, and by how much it does not fit.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
         $"{InWords}: needs {WidthMillimetres:0.0} × {HeightMillimetres:0.0}\u202fmm{(Fits ? ", fits" : $", {string.Join(" and ", Over())}")}");
+
+    private string FormInWords => $"{Form?.Name}{(IsShort ? " of what is asked for" : IsWithoutSecondColumn ? " without the second column" : "")}";
 
     private IEnumerable<string> Over()
     {

@@ -20,7 +20,14 @@ public enum PanelDrawing
 /// <param name="Drawing">How it is drawn.</param>
 /// <param name="Conditions">When it is allowed; always where there is none.</param>
 /// <param name="Origin">The rule.</param>
-public sealed record LayoutForm(string Name, PanelDrawing Drawing, IReadOnlyList<LayoutCondition> Conditions, RuleOrigin Origin);
+public sealed record LayoutForm(string Name, PanelDrawing Drawing, IReadOnlyList<LayoutCondition> Conditions, RuleOrigin Origin)
+{
+    /// <summary>How many columns of amounts the law lets it carry; null where it sets no limit.</summary>
+    public int? MostColumns { get; init; }
+
+    /// <summary>Whether it may carry a panel.</summary>
+    public bool Carries(PanelContent panel) => MostColumns is not { } most || panel.ColumnHeads.Count <= most;
+}
 
 /// <summary>One row of a rule set's layout rules.</summary>
 /// <param name="Rule">What it rules: <c>size</c>, <c>bar</c>.</param>
@@ -43,7 +50,12 @@ public sealed class LayoutRules
     /// <summary>The rule that two parts stand on one face: its part and its value.</summary>
     internal const string Together = "together";
 
+    /// <summary>The part that is left off where the law asks for no second column of a pack: that of the package, or of a unit.</summary>
+    internal const string SecondColumn = "second column";
+
     private const string File = "layout.csv";
+    private const string Columns = "columns";
+    private const string AtMost = "at most";
 
     private static readonly Dictionary<string, PanelDrawing> Drawings = new(Names.Comparer)
     {
@@ -54,6 +66,7 @@ public sealed class LayoutRules
     private static readonly Dictionary<string, string[]> Units = new(Names.Comparer)
     {
         ["form"] = [], ["exempt"] = [], ["weight"] = [], ["fill"] = [], ["section"] = [], ["remark"] = [], [Together] = [],
+        [Columns] = [AtMost],
         ["size"] = [TypeSizes.XHeight, TypeSizes.Figure, TypeSizes.Height, TypeSizes.Points],
         ["lead"] = [TypeSizes.OfTheSize, TypeSizes.MorePoints, TypeSizes.Millimetres],
         ["bar"] = [TypeSizes.Points, TypeSizes.Millimetres],
@@ -86,8 +99,11 @@ public sealed class LayoutRules
     public RequiredSize Size(string part, PackShape pack, double? netGrams, string form = "") => new TypeSizes(this, pack, netGrams, form).Size(part);
 
     /// <summary>The rule that lets a part be left off a pack; null where none does.</summary>
-    public LayoutRule? Exemption(string part, PackShape pack, double? netGrams) =>
-        Rows.FirstOrDefault(row => Is(row, "exempt") && Names.Same(row.Part, part) && Holds(row, pack, netGrams));
+    /// <param name="part">The part.</param>
+    /// <param name="pack">The pack.</param>
+    /// <param name="netGrams">What it holds, in grams; null where it is not known.</param>
+    /// <param name="form">The form of panel; empty where it makes no difference.</param>
+    public LayoutRule? Exemption(string part, PackShape pack, double? netGrams, string form = "") => For("exempt", part, form, pack, netGrams).FirstOrDefault();
 
     /// <summary>The rows of a kind that hold for a part of a form: those of the form, or else those for all.</summary>
     internal IEnumerable<LayoutRule> For(string rule, string part, string form, PackShape pack, double? netGrams)
@@ -128,6 +144,9 @@ public sealed class LayoutRules
         }
         if (problems is [] && forms is []) problems.Add(new(File, 0, "rule", "", "a row 'form'"));
         if (problems is [] && !rows.Exists(row => Is(row, "size") && Names.Same(row.Part, TypeSizes.Text))) problems.Add(new(File, 0, "rule", "", "a row 'size' for the part 'text'"));
-        return new(rows, forms);
+        if (problems is [] && !forms.Exists(form => form.Conditions is [] && MostOf(form) is null)) problems.Add(new(File, 0, "rule", "", "a row 'form' without a condition and without a limit of columns, for what no other form carries"));
+        return new(rows, [.. forms.Select(form => form with { MostColumns = MostOf(form) })]);
+
+        int? MostOf(LayoutForm form) => rows.FirstOrDefault(row => Is(row, Columns) && Names.Same(row.Form, form.Name))?.Number is { } most ? (int)most : null;
     }
 }

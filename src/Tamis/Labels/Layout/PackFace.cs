@@ -30,6 +30,7 @@ public sealed record PackFace(PackShape Shape, IReadOnlyList<string> Parts)
         Pack = Shape,
         Panel = Carries(Panel, faces) ? content.Panel : null,
         ShortPanel = Carries(Panel, faces) ? content.ShortPanel : null,
+        ServingPanel = Carries(Panel, faces) ? content.ServingPanel : null,
         NetQuantity = Carries(NetQuantity, faces) ? content.NetQuantity : "",
         Languages = [.. content.Languages.Select(language => language with { Paragraphs = [.. language.Paragraphs.Where(paragraph => Carries(paragraph.StandsWith, faces))] }).Where(language => language.Paragraphs.Count > 0)],
     };

@@ -25,7 +25,8 @@ internal static class PanelBlocks
     public static IReadOnlyList<PanelContentLine> Vitamins(PanelContent content, TypeSizes sizes)
     {
         if (sizes.SectionAfter("vitamins") is not { } last) return [];
-        var at = content.Lines.ToList().FindIndex(line => Names.Same(line.Key, last));
-        return at < 0 ? [] : [.. content.Lines.Skip(at + 1)];
+        // The line after which they begin may itself be left off.
+        var before = content.Order.TakeWhile(key => !Names.Same(key, last)).Append(last).ToHashSet(Names.Comparer);
+        return content.Order.Contains(last, Names.Comparer) ? [.. content.Lines.Where(line => !before.Contains(line.Key))] : [];
     }
 }

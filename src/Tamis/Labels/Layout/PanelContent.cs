@@ -7,10 +7,14 @@ namespace Tamis.Labels;
 /// <param name="Key">The figure.</param>
 /// <param name="Term">Its words, in every language of the pack.</param>
 /// <param name="Amounts">The declared amounts, one a column; empty where the amount stands within the words.</param>
-/// <param name="Percent">The percentage of the reference value; empty where there is none.</param>
+/// <param name="Percent">The percentage of the reference value, where one stands for the line; empty where there is none.</param>
 /// <param name="Indent">How far it stands in.</param>
 /// <param name="IsEnergy">Whether it is the energy.</param>
-public sealed record PanelContentLine(string Key, string Term, IReadOnlyList<string> Amounts, string Percent, int Indent, bool IsEnergy);
+public sealed record PanelContentLine(string Key, string Term, IReadOnlyList<string> Amounts, string Percent, int Indent, bool IsEnergy)
+{
+    /// <summary>The percentages where each column has its own, one a column; empty where a column has none.</summary>
+    public IReadOnlyList<string> Percents { get; init; } = [];
+}
 
 /// <summary>A nutrition panel in the words and figures that are printed, whatever its form.</summary>
 public sealed partial record PanelContent
@@ -39,6 +43,18 @@ public sealed partial record PanelContent
     /// <summary>The head of the percentages; empty where there are none.</summary>
     public required string PercentHead { get; init; }
 
+    /// <summary>The head of the percentages where each of several columns has its own; empty where there are none.</summary>
+    public required string ColumnPercentHead { get; init; }
+
+    /// <summary>The column that the one percentage of a line speaks of, from 0 on.</summary>
+    public required int PercentColumn { get; init; }
+
+    /// <summary>The keys of the lines in lawful order, also of those that are left off.</summary>
+    public required IReadOnlyList<string> Order { get; init; }
+
+    /// <summary>Whether it has several columns of amounts.</summary>
+    public bool HasColumns => ColumnHeads.Count > 1;
+
     /// <summary>The lines in lawful order.</summary>
     public required IReadOnlyList<PanelContentLine> Lines { get; init; }
 
@@ -64,6 +80,7 @@ public sealed partial record PanelContent
         var withPercent = panels.LastOrDefault(panel => panel.Basis.IsServing) ?? panels[0];
         var serving = panels.FirstOrDefault(panel => panel.Basis.IsServing);
         var hasPercent = withPercent.Lines.Any(IsPercentShown);
+        var percentHead = hasPercent ? words.Of("percent head", "%").Replace("% ", "%\u00a0", StringComparison.Ordinal) : "";
         var size = serving is null ? "" : $"{(household.Length > 0 ? $"{household} (" : "")}{Size(serving)}\u00a0{UnitOf(serving)}{(household.Length > 0 ? ")" : "")}";
         return new()
         {
@@ -76,11 +93,15 @@ public sealed partial record PanelContent
             {
                 { IsServing: true } => words.Of("per serving", panel.Basis.Words, Size(panel), UnitOf(panel)),
                 { IsPackage: true } => words.Of("per package", panel.Basis.Words, Number(panel.BasisGrams)),
+                { IsUnit: true } => words.Of("per unit", panel.Basis.Words, Number(panel.BasisGrams)),
                 { IsVolume: true } => words.Of("per 100 ml", panel.Basis.Words),
                 { MassGrams: 100 } => words.Of("per 100 g", panel.Basis.Words),
                 var other => other.Words,
             })],
-            PercentHead = hasPercent ? words.Of("percent head", "%").Replace("% ", "%\u00a0", StringComparison.Ordinal) : "",
+            PercentHead = percentHead,
+            ColumnPercentHead = hasPercent && words.IfAny("column percent head") is { Length: > 0 } brief ? brief.Replace("% ", "%\u00a0", StringComparison.Ordinal) : percentHead,
+            PercentColumn = panels.ToList().IndexOf(withPercent),
+            Order = [.. panels[0].Lines.Select(line => line.Key).Distinct(Names.Comparer)],
             Lines = [.. panels[0].Lines.GroupBy(line => line.Key, Names.Comparer).Select(LineOf)],
             Footnotes = hasPercent ? words.Each("reference statement", rules.ReferenceStatement) : [],
             Problems = words.Problems,
@@ -91,15 +112,17 @@ public sealed partial record PanelContent
         PanelContentLine LineOf(IGrouping<string, PanelLine> group)
         {
             var line = group.First();
-            var percent = withPercent.Lines.FirstOrDefault(each => Names.Same(each.Key, line.Key) && IsPercentShown(each))?.Percent?.Text ?? "";
-            return new(line.Key, words.Of(line.Key, line.Term, words.Marked(line.Declared)), line.IsAmountInTerm ? []
+            // Of several columns none can stand within the words.
+            var isInTerm = line.IsAmountInTerm && panels.Count == 1;
+            string[] percents = [.. panels.Select(panel => words.Marked(Unbroken(panel.Lines.FirstOrDefault(each => Names.Same(each.Key, line.Key) && IsPercentShown(each))?.Percent?.Text ?? "")))];
+            return new(line.Key, isInTerm || !line.IsAmountInTerm ? words.Of(line.Key, line.Term, words.Marked(line.Declared)) : words.WithoutNumber(line.Key, line.TermWithoutAmount), isInTerm ? []
                 : [.. panels.Select(panel => words.Marked(Unbroken(string.Join(" / ", panel.Lines.Where(each => Names.Same(each.Key, line.Key)).Select(each => each.Declared)))))],
-                words.Marked(Unbroken(percent)), line.Indent, line.IsEnergy);
+                percents[panels.ToList().IndexOf(withPercent)], line.Indent, line.IsEnergy) { Percents = percents };
         }
     }
 
     private static bool IsAskedFor(NutritionPanel panel) =>
-        panel.Basis.IsPackage || panel.Rules.Columns.Any(panel.IsOf);
+        panel.Basis.IsPackage || panel.Basis.IsUnit || panel.Rules.Columns.Any(panel.IsOf);
 
     private static string Size(NutritionPanel panel) => Number(panel.Basis.Millilitres ?? panel.BasisGrams);
 
@@ -125,6 +148,9 @@ public sealed partial record PanelContent
 
         /// <summary>A word in every language, each once; where the file has it in none, the other words stand.</summary>
         public string Of(string word, string otherwise, string number = "", string unit = "g") => string.Join(BetweenLanguages, Each(word, otherwise, number, unit));
+
+        /// <summary>A word that has a figure within, without it.</summary>
+        public string WithoutNumber(string word, string otherwise) => string.Join(BetweenLanguages, Each(word, otherwise, "").Select(term => term.Replace("  ", " ", StringComparison.Ordinal).Trim()));
 
         /// <summary>A word that only some laws have.</summary>
         public string IfAny(string word, string number = "", string unit = "g") => terms.Has(word) ? Of(word, "", number, unit) : "";

@@ -12,7 +12,8 @@ internal static class TablePanel
         var room = widthMillimetres - 2 * PanelBlocks.EdgeMillimetres(sizes);
         var gap = sizes.SpaceMillimetres("column gap");
         var indent = sizes.SpaceMillimetres("indent", sizes.Size(Nutrient).SizeMillimetres);
-        string[] heads = [.. content.ColumnHeads, .. content.PercentHead.Length > 0 ? [content.PercentHead] : Array.Empty<string>()];
+        // What parts two languages does not begin a line.
+        string[] heads = [.. content.ColumnHeads.Select(Joined), .. content.PercentHead.Length > 0 ? [Joined(content.PercentHead)] : Array.Empty<string>()];
         string[] Cells(PanelContentLine line) => [.. Enumerable.Range(0, content.ColumnHeads.Count).Select(at => at < line.Amounts.Count ? line.Amounts[at] : ""), .. content.PercentHead.Length > 0 ? [line.Percent] : Array.Empty<string>()];
         double WidthOf(string text) => setter.WidthMillimetres(text, Nutrient, false);
 
@@ -53,6 +54,8 @@ internal static class TablePanel
             return new(width, height, marks);
         }
     }
+
+    private static string Joined(string head) => head.Replace(PanelContent.BetweenLanguages, PanelContent.BetweenLanguages.Replace(" /", "\u00a0/", StringComparison.Ordinal), StringComparison.Ordinal);
 
     // Rules do not touch the print: half the room of a box on either side.
     private static LabelBlock Ruled(List<LabelBlock> rows, double width, TypeSizes sizes)

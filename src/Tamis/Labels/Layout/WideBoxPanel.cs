@@ -19,21 +19,33 @@ internal static class WideBoxPanel
         var gap = sizes.SpaceMillimetres("column gap");
         var vitamins = PanelBlocks.Vitamins(content, sizes);
         PanelContentLine[] lines = [.. content.Lines.Where(line => !line.IsEnergy && !vitamins.Contains(line))];
-        var columns = lines.Chunk((lines.Length + count - 1) / count).Select(part => Nutrients(content, part, setter)).ToArray();
-        var wide = columns.Sum(column => column.WidthMillimetres) + gap * (columns.Length - 1);
-        List<LabelMark> marks = [];
-        double x = 0, height = 0;
-        foreach (var column in columns)
-        {
-            marks.AddRange(column.At(x, 0));
-            (x, height) = (x + column.WidthMillimetres + gap, Math.Max(height, column.HeightMillimetres));
-        }
+        var columns = content.HasColumns ? new BoxColumns(content, setter, [.. lines, .. vitamins]) : null;
+        var nutrients = SideBySide(Parts(lines).Select(part => columns is null ? Nutrients(content, part, setter) : Columned(columns, part, "nutrient", setter, hasHeads: true)), gap);
+        var wide = nutrients.WidthMillimetres;
         List<LabelBlock> under = [];
-        if (vitamins.Count > 0) under.Add(Ruled(setter.Paragraph(VitaminRuns(vitamins, sizes), wide), wide, sizes.BarMillimetres("before vitamins")));
+        if (vitamins.Count > 0)
+        {
+            var block = columns is null ? setter.Paragraph(VitaminRuns(vitamins, sizes), wide) : SideBySide(Parts([.. vitamins]).Select(part => Columned(columns, part, "vitamin", setter, hasHeads: false)), gap);
+            under.Add(Ruled(block, wide, sizes.BarMillimetres("before vitamins")));
+        }
         if (content.Footnotes.Count > 0)
             under.Add(Ruled(LabelBlock.Stack(content.Footnotes.Select(note => setter.Paragraph(PanelBlocks.Plain(note, "footnote", sizes), wide)), 0), wide, sizes.BarMillimetres("before footnote")));
-        var right = LabelBlock.Stack([new LabelBlock(wide, height, marks), .. under], 0);
+        var right = LabelBlock.Stack([nutrients, .. under], 0);
         return PanelBlocks.Framed(new(left.WidthMillimetres + gap + right.WidthMillimetres, Math.Max(left.HeightMillimetres, right.HeightMillimetres), [.. left.Marks, .. right.At(left.WidthMillimetres + gap, 0)]), sizes);
+
+        IEnumerable<PanelContentLine[]> Parts(PanelContentLine[] all) => all.Chunk((all.Length + count - 1) / count);
+    }
+
+    private static LabelBlock SideBySide(IEnumerable<LabelBlock> blocks, double gap)
+    {
+        List<LabelMark> marks = [];
+        double x = 0, height = 0;
+        foreach (var block in blocks)
+        {
+            marks.AddRange(block.At(x, 0));
+            (x, height) = (x + block.WidthMillimetres + gap, Math.Max(height, block.HeightMillimetres));
+        }
+        return new(x - gap, height, marks);
     }
 
     // What stands in several languages takes a line for each.
@@ -45,8 +57,10 @@ internal static class WideBoxPanel
         List<LabelBlock> lines = [.. Lines(content.Title, "title"), .. Lines(content.Servings, "servings")];
         if (content.ServingSizeHead.Length > 0) lines.Add(setter.Line($"{content.ServingSizeHead} {content.ServingSize}", size, sizes.IsBold(size)));
         var energy = content.Lines.Where(line => line.IsEnergy).ToArray();
-        var width = Math.Max(lines.Max(line => line.WidthMillimetres), energy.Select(line => BoxLines.EnergyWidth(line, setter)).DefaultIfEmpty(0).Max());
-        List<LabelBlock> under = [.. energy.Select(line => BoxLines.Energy(line, setter, width))];
+        var least = lines.Max(line => line.WidthMillimetres);
+        var columns = content.HasColumns && energy.Length > 0 ? new BoxColumns(content, setter, energy, least) : null;
+        var width = columns?.WidthMillimetres ?? Math.Max(least, energy.Select(line => BoxLines.EnergyWidth(line, setter)).DefaultIfEmpty(0).Max());
+        List<LabelBlock> under = columns is null ? [.. energy.Select(line => BoxLines.Energy(line, setter, width))] : [WithRules(LabelBlock.Stack([columns.Heads(), .. energy.Select(columns.Energy)], 0), columns, sizes)];
         if (under.Count > 0) under[0] = Ruled(under[0], width, sizes.BarMillimetres("after servings"));
         return LabelBlock.Stack([.. lines, .. under], 0) with { WidthMillimetres = width };
     }
@@ -58,14 +72,30 @@ internal static class WideBoxPanel
         var percent = content.PercentHead.Length > 0 ? setter.Line(content.PercentHead, "percent head", sizes.IsBold("percent head")) : LabelBlock.Nothing;
         var gap = sizes.SpaceMillimetres("column gap");
         var width = Math.Max(amount.WidthMillimetres + gap + percent.WidthMillimetres, lines.Max(line => BoxLines.NutrientWidth(line, setter, "nutrient")));
-        List<LabelMark> marks = [.. amount.Marks, .. BoxLines.Right(percent, width).Marks];
-        var y = Math.Max(amount.HeightMillimetres, percent.HeightMillimetres);
+        var body = Hairlined(lines.Select(line => BoxLines.Nutrient(line, setter, width, "nutrient")), Math.Max(amount.HeightMillimetres, percent.HeightMillimetres), width, sizes);
+        return body with { Marks = [.. amount.Marks, .. BoxLines.Right(percent, width).Marks, .. body.Marks] };
+    }
+
+    private static LabelBlock Columned(BoxColumns columns, PanelContentLine[] lines, string part, TextSetter setter, bool hasHeads)
+    {
+        LabelBlock head = hasHeads ? LabelBlock.Stack([columns.Heads(), columns.PercentHeads()], 0) : LabelBlock.Nothing;
+        var body = Hairlined(lines.Select(line => columns.Nutrient(line, part)), head.HeightMillimetres, columns.WidthMillimetres, setter.Sizes);
+        return WithRules(body with { Marks = [.. head.Marks, .. body.Marks] }, columns, setter.Sizes);
+    }
+
+    private static LabelBlock WithRules(LabelBlock block, BoxColumns columns, TypeSizes sizes) =>
+        block with { WidthMillimetres = columns.WidthMillimetres, Marks = [.. block.Marks, .. BoxColumns.Rules(columns.EdgesMillimetres, 0, block.HeightMillimetres, sizes)] };
+
+    // A hairline over every line but one that begins at the top.
+    private static LabelBlock Hairlined(IEnumerable<LabelBlock> lines, double top, double width, TypeSizes sizes)
+    {
+        List<LabelMark> marks = [];
+        var y = top;
         foreach (var line in lines)
         {
             if (sizes.BarMillimetres("hairline") is { } hairline && y > 0) marks.Add(new BarMark(0, y - hairline / 2, width, hairline));
-            var block = BoxLines.Nutrient(line, setter, width, "nutrient");
-            marks.AddRange(block.At(0, y));
-            y += block.HeightMillimetres;
+            marks.AddRange(line.At(0, y));
+            y += line.HeightMillimetres;
         }
         return new(width, y, marks);
     }

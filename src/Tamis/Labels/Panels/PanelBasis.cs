@@ -28,6 +28,9 @@ public sealed record PanelBasis
     /// <summary>Whether it is all that is in one package.</summary>
     public bool IsPackage { get; private init; }
 
+    /// <summary>Whether it is one of several units in a package, more than what one person eats at once.</summary>
+    public bool IsUnit { get; private init; }
+
     /// <summary>100 g of finished mass.</summary>
     public static PanelBasis Per100Grams { get; } = new("per 100 g", 100, false);
 
@@ -54,6 +57,10 @@ public sealed record PanelBasis
     /// <summary>All that is in one package.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
     public static PanelBasis Package(double massGrams) => new($"per package ({Written(massGrams)} g)", Checked(massGrams), false) { IsPackage = true };
+
+    /// <summary>One of several units in a package, where the serving is a part of it: <c>Unit(240, "loaf")</c>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
+    public static PanelBasis Unit(double massGrams, string word) => new($"per {word} ({Written(massGrams)} g)", Checked(massGrams), false) { IsUnit = true };
 
     /// <summary>A piece by its word: <c>Piece(101, "tart slice")</c>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>

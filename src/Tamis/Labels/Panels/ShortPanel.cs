@@ -14,17 +14,20 @@ public sealed class ShortPanel
     public IReadOnlyList<InsignificantFigure> LeftOff { get; }
 
     /// <summary>What may be left off a panel: in the simplified format where enough is insignificant, otherwise figure by figure.</summary>
-    /// <param name="panel">The panel, on the basis that the law asks for. A figure that is not known well enough is never left off.</param>
+    /// <param name="columns">The panel on every basis that is printed; at least one. A figure is left off where there is next to nothing of it in each of them, and never where it is not known well enough.</param>
     /// <param name="claimed">The figures about which the pack claims something.</param>
-    public static ShortPanel Of(NutritionPanel panel, IReadOnlyCollection<string> claimed)
+    public static ShortPanel Of(IReadOnlyList<NutritionPanel> columns, IReadOnlyCollection<string> claimed)
     {
-        var rules = ShortPanelRules.Of(panel.Rules);
-        InsignificantFigure[] open = [.. rules.Figures.Where(row => IsInsignificant(panel, row) && !row.UnlessClaimed.Any(figure => claimed.Contains(figure, Names.Comparer)))];
+        var rules = ShortPanelRules.Of(columns[0].Rules);
+        InsignificantFigure[] open = [.. rules.Figures.Where(row => columns.All(panel => IsInsignificant(panel, row)) && !row.UnlessClaimed.Any(figure => claimed.Contains(figure, Names.Comparer)))];
         var simplified = open.Where(row => row.Way == ShortWay.Simplified).ToArray();
         var isSimplified = rules.SimplifiedFrom is { } least && simplified.Count(row => row.Role != SimplifiedRole.NotCounted) >= least;
         InsignificantFigure[] leftOff = [.. isSimplified ? simplified.Where(row => row.Role != SimplifiedRole.Kept) : open.Where(row => row.Way == ShortWay.Alone)];
-        return new(rules, isSimplified, [.. leftOff.Where(row => panel.Lines.Any(line => Names.Same(line.Key, row.Figure)))]);
+        return new(rules, isSimplified, [.. leftOff.Where(row => columns[0].Lines.Any(line => Names.Same(line.Key, row.Figure)))]);
     }
+
+    /// <summary>The languages in which the rule set has words for what is left off.</summary>
+    public IReadOnlyCollection<string> Languages => [.. _rules.Statements.Keys];
 
     /// <summary>What is said in place of the figures; null where nothing is left off or the rule set has no words in the language.</summary>
     public string? StatementIn(string language)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tamis.Tables;
 
 namespace Tamis.Labels;
@@ -35,6 +36,9 @@ public enum SimplifiedRole
 public sealed record InsignificantFigure(
     ShortWay Way, string Figure, string Of, decimal? Below, string Unit, SimplifiedRole Role, IReadOnlyList<string> UnlessClaimed, IReadOnlyDictionary<string, string> Words, RuleOrigin Origin)
 {
+    /// <summary>When it is insignificant, in words: <c>total fat below 0.5 g</c>.</summary>
+    public string LimitInWords => Below is { } limit ? $"{Of} below {limit.ToString(CultureInfo.InvariantCulture)} {Unit}" : $"{Of} declared as 0";
+
     /// <summary>Whether an amount is insignificant.</summary>
     /// <param name="rules">The rule set.</param>
     /// <param name="amount">The amount of <see cref="Of"/> before rounding, in the unit of the declaration.</param>

@@ -55,6 +55,12 @@ public sealed record Serving
     /// <summary>Whether the law asks for, or lets a maker add, a second column for the whole package.</summary>
     public RuleOrigin? SecondColumn { get; init; }
 
+    /// <summary>Whether the law asks for a second column for one unit of several in the package.</summary>
+    public RuleOrigin? UnitColumn { get; init; }
+
+    /// <summary>One unit of several, in grams; null where the package holds one, or nobody says.</summary>
+    public double? UnitGrams { get; init; }
+
     /// <summary>What a reader should know of it: that the law would take it from the kind of food, which nobody chose. Empty where there is nothing to say.</summary>
     public string Remark { get; init; } = "";
 

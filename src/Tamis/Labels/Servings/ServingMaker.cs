@@ -96,7 +96,11 @@ public static class ServingMaker
             From = [new($"reference amount of '{size.Category}' ({size.Origin.StrengthInWords})", reference, "g", size.Origin.Source), new("mass of a unit", unit, "g", new("dessert.csv", Evidence.Sheet, food.UnitGrams is null ? "net_g" : "portion_g"))],
         };
         if (food.StatedHousehold is { } said && food.StatedGrams == grams) household = said;
-        return Made(rules, food, grams, household, reference, working, SecondColumn(rules, food, reference));
+        return Made(rules, food, grams, household, reference, working, SecondColumn(rules, food, reference)) with
+        {
+            UnitColumn = IsOfSeveral(food) && grams < unit ? ServingWords.Of(rules).UnitColumn(unit / reference * 100) : null,
+            UnitGrams = IsOfSeveral(food) ? food.UnitGrams : null,
+        };
 
         (double, string) OfUnits(double count) => (count * unit, Units(count, word));
 
@@ -130,6 +134,9 @@ public static class ServingMaker
 
     private static RuleOrigin? SecondColumn(RuleSet rules, PackedFood food, double reference) =>
         food.NetGrams is { } net ? ServingWords.Of(rules).SecondColumn(net / reference * 100) : null;
+
+    // A package that holds one unit is that unit: the column of the package speaks of it.
+    private static bool IsOfSeveral(PackedFood food) => food is { NetGrams: { } net, UnitGrams: { } one } && Math.Round(net / one) >= 2;
 
     private static string Units(double count, string word) => $"{Math.Round(count).ToString(Style)} {word}{(Math.Round(count) == 1 ? "" : "s")}";
 

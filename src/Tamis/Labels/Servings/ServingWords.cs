@@ -3,15 +3,16 @@ using Tamis.Tables;
 
 namespace Tamis.Labels;
 
-/// <summary>The lines about the serving that a rule set's panel prints, and when a second column for the whole package is asked for: <c>serving-words.csv</c>.</summary>
+/// <summary>The lines about the serving that a rule set's panel prints, and when a second column for the whole package or for one unit of it is asked for: <c>serving-words.csv</c>.</summary>
 public sealed class ServingWords
 {
     private const string Size = "serving size metric", Count = "servings per container";
+    private const string OfPackage = "second column", OfUnit = "second column of a unit";
 
     private readonly IReadOnlyList<(string Line, string Text, RuleOrigin Origin)> _lines;
-    private readonly IReadOnlyList<(double From, double To, RuleOrigin Origin)> _second;
+    private readonly IReadOnlyList<(string Line, double From, double To, RuleOrigin Origin)> _second;
 
-    private ServingWords(IReadOnlyList<(string, string, RuleOrigin)> lines, IReadOnlyList<(double, double, RuleOrigin)> second) => (_lines, _second) = (lines, second);
+    private ServingWords(IReadOnlyList<(string, string, RuleOrigin)> lines, IReadOnlyList<(string, double, double, RuleOrigin)> second) => (_lines, _second) = (lines, second);
 
     /// <summary>The words of a rule set; none where it has none.</summary>
     /// <exception cref="TableException">A cell cannot be read.</exception>
@@ -25,7 +26,12 @@ public sealed class ServingWords
         rules.Rounding.For(Size, unit).Any() ? rules.Rounding.Round(Size, unit, RoundingTable.ToDecimal(amount)).Text : $"{amount.ToString("0.#", CultureInfo.InvariantCulture)} {unit}";
 
     /// <summary>The row that asks for a second column, where the package is so many per cent of the reference amount; null where none does.</summary>
-    public RuleOrigin? SecondColumn(double packagePercent) => _second.Where(row => packagePercent >= row.From && packagePercent <= row.To).Select(row => row.Origin).FirstOrDefault();
+    public RuleOrigin? SecondColumn(double packagePercent) => Asked(OfPackage, packagePercent);
+
+    /// <summary>The row that asks for a second column for one unit, where each of several in a package is so many per cent of the reference amount; null where none does.</summary>
+    public RuleOrigin? UnitColumn(double unitPercent) => Asked(OfUnit, unitPercent);
+
+    private RuleOrigin? Asked(string line, double percent) => _second.Where(row => row.Line == line && percent >= row.From && percent <= row.To).Select(row => row.Origin).FirstOrDefault();
 
     /// <summary>The lines to print.</summary>
     public IEnumerable<string> Lines(RuleSet rules, string household, string size, double? perContainer)
@@ -47,7 +53,7 @@ public sealed class ServingWords
     private static ServingWords Read(RuleFolder folder, List<CellProblem> problems)
     {
         List<(string, string, RuleOrigin)> lines = [];
-        List<(double, double, RuleOrigin)> second = [];
+        List<(string, double, double, RuleOrigin)> second = [];
         foreach (var row in folder.RowsIfAny("serving-words.csv", ["line", "text", "from_percent", "to_percent"], problems))
         {
             var line = row.Cells.Required("line");
@@ -57,8 +63,8 @@ public sealed class ServingWords
                 if (!text.Contains('#')) row.Cells.Note("text", "words with # for the figure");
                 lines.Add((line, text, row.Origin()));
             }
-            else if (line == "second column") second.Add(((double)row.RequiredDecimal("from_percent"), (double)row.RequiredDecimal("to_percent"), row.Origin()));
-            else row.Cells.Note("line", "one of: size, count, count about, second column");
+            else if (line is OfPackage or OfUnit) second.Add((line, (double)row.RequiredDecimal("from_percent"), (double)row.RequiredDecimal("to_percent"), row.Origin()));
+            else row.Cells.Note("line", $"one of: size, count, count about, {OfPackage}, {OfUnit}");
         }
         return new(lines, second);
     }

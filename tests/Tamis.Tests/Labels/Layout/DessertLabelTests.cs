@@ -83,7 +83,7 @@ public sealed class DessertLabelTests : IDisposable
         Assert.Equal([1, 2], faces.Select(face => face.Content.Face!.Value));
         // A statement beside the name goes where the name goes.
         Assert.Equal(["name", "warning", "net quantity"], PartsOf(faces[0]));
-        Assert.Equal(LabelArrangement.TextAlone, faces[0].Layout.Arrangement);
+        Assert.Equal((LabelArrangement.TextAlone, "text alone"), (faces[0].Layout.Arrangement, faces[0].Layout.InWords));
         Assert.NotNull(faces[1].Content.Panel);
         Assert.DoesNotContain("name", PartsOf(faces[1]));
         var whole = DessertLabel.Drawn(loaf, "V1b", "IE");

@@ -150,7 +150,7 @@ public class LabelDrawingTests
         var drawing = LabelDrawing.Of(DessertLabel.ContentOf(Loaf, "V1", "IE") with { Pack = PackShape.Surface(9) });
 
         Assert.DoesNotContain(drawing.Marks.OfType<TextMark>(), mark => mark.Part == "list");
-        Assert.Contains(drawing.Attempts, attempt => attempt.Arrangement == LabelArrangement.TextAlone);
+        Assert.Contains(drawing.Attempts, attempt => attempt is { Arrangement: LabelArrangement.WithoutPanel, InWords: "text without the panel" });
         Assert.Contains("list of ingredients is left off", string.Concat(drawing.Remarks), StringComparison.Ordinal);
     }
 
@@ -170,7 +170,7 @@ public class LabelDrawingTests
             AssertSound(LabelDrawing.Of(contents[at] with { Pack = PackShape.Box(first, second, third) })), iter: 30);
     }
 
-    private static void AssertSound(LabelDrawing drawing)
+    internal static void AssertSound(LabelDrawing drawing)
     {
         var marks = drawing.Marks;
         if (drawing.Layout.Fits)

@@ -76,6 +76,19 @@ public class LayoutRulesTests
         Assert.Equal([2, 3, 4, 5, 6, 7], problems.Select(problem => problem.Row));
     }
 
+    // What no other form carries must stand in one that has neither a condition nor a limit of columns.
+    [Theory]
+    [InlineData("form,table,table,table,,largest surface > 80 cm2,a law,,law,text,", "")]
+    [InlineData("form,table,table,table,,,a law,,law,text,", "columns,table,panel,1,at most,,a law,,law,text,")]
+    public void Of_NoFormForEveryPanel_AsksForOne(string form, string limit)
+    {
+        using TemporaryFolder folder = new();
+        foreach (var file in Directory.EnumerateFiles(Path.Combine(LabelKit.Folder, "codex"))) File.Copy(file, Path.Combine(folder.Path, Path.GetFileName(file)));
+        File.WriteAllLines(Path.Combine(folder.Path, "layout.csv"), ["rule,form,part,value,unit,where,source,locator,strength,checked,note", form, "size,,text,1.2,mm x-height,,a law,,law,text,", limit]);
+
+        Assert.Contains("without a limit of columns", Assert.Single(Assert.Throws<TableException>(() => LayoutRules.Of(RuleSet.Load(folder.Path))).Problems).ToString(), StringComparison.Ordinal);
+    }
+
     // Web Content Accessibility Guidelines 2.1: from 1 to 21, whichever is the ink.
     [Fact]
     public void Contrast_AnyColours_IsTheSameBothWaysAndWithinItsLimits() => Gen.Select(Gen.Byte, Gen.Byte, Gen.Byte, Gen.Byte, Gen.Byte, Gen.Byte).Sample((a, b, c, d, e, f) =>

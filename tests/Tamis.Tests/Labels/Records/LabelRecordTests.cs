@@ -223,8 +223,53 @@ public sealed class LabelRecordTests : IDisposable
 
         var missing = LabelRecords.Since(loaf, Assert.Single(LabelRecords.Of(loaf)).Record).Where(difference => difference.IsNotInRecord).ToArray();
 
-        Assert.Equal(["Particulars", "Statements", "Front of pack", "What the particulars rest on", "Figures of the front of pack"], missing.Select(difference => difference.Section));
+        Assert.Equal(["Particulars", "Statements", "Front of pack", "What the particulars rest on", "Figures of the front of pack", "Further columns of the nutrition panel", "What the nutrition panel leaves off"], missing.Select(difference => difference.Section));
         Assert.All(missing, difference => Assert.False(difference.IsPrinted));
+    }
+
+    // Every column that is printed is frozen: the portion beside 100 g, and for a short panel what stands in place of its figures.
+    [Fact]
+    public void Sign_ShortPanelOfTwoColumns_FreezesBothAndWhatIsLeftOff()
+    {
+        foreach (var (name, text) in new[] { ("dessert.csv", "key,value\nname,Sweet\nportion_g,8\nportion_word,sweet\npanel_form,short\nform_of_sale,prepacked\n"), ("formula.csv", "component,line,T1\nsweet,sugar,100\n"), ("store/ingredients.csv", "ingredient,food,allergens,label_name\nsugar,SR28 19335,none,sugar\n") })
+        {
+            var path = Path.Combine(_folder.Path, "sweet", name);
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            File.WriteAllText(path, text);
+        }
+        var sections = LabelRecords.SectionsOf(Dessert.Open(Path.Combine(_folder.Path, "sweet")), "T1", "eu", "en").ToDictionary(section => section.Title);
+
+        Assert.All(sections["Further columns of the nutrition panel"].Rows, row => Assert.EndsWith("per portion (1 sweet, 8 g)", row.Key, StringComparison.Ordinal));
+        Assert.DoesNotContain(sections["Nutrition panel"].Rows.Concat(sections["Further columns of the nutrition panel"].Rows), row => row.Key.StartsWith("fat,", StringComparison.Ordinal));
+        Assert.Equal("Contains negligible amounts of fat, saturates, protein and salt.", sections["What the nutrition panel leaves off"].Rows.Single(row => row.Key == "in its place").Text);
+        Assert.Contains(sections["What the nutrition panel leaves off"].Rows, row => row is { Key: "fat", Text: "left off: fat declared as 0" });
+        Assert.True(sections["What the nutrition panel leaves off"].IsPrinted);
+    }
+
+    // A figure that is left off later is gone from the pack, and what stands in its place is new.
+    [Fact]
+    public void Since_PanelBecomesShortLater_SaysWhatIsPrintedOtherwise()
+    {
+        Directory.CreateDirectory(Path.Combine(_folder.Path, "sweet", "store"));
+        string Sweet(string name) => Path.Combine(_folder.Path, "sweet", name);
+        File.WriteAllText(Sweet("store/ingredients.csv"), "ingredient,food,allergens,label_name\nsugar,SR28 19335,none,sugar\n");
+        File.WriteAllText(Sweet("formula.csv"), "component,line,T1\nsweet,sugar,100\n");
+        File.WriteAllText(Sweet("dessert.csv"), "key,value\nname,Sweet\nform_of_sale,prepacked\n");
+        var then = LabelRecords.SectionsOf(Dessert.Open(Sweet("")), "T1", "eu", "en");
+        File.AppendAllText(Sweet("dessert.csv"), "panel_form,short\n");
+
+        var differences = RecordDifference.Between(then, LabelRecords.SectionsOf(Dessert.Open(Sweet("")), "T1", "eu", "en"));
+
+        Assert.Contains(differences, difference => difference is { Section: "Nutrition panel", IsPrinted: true, Key: "fat, g, per 100 g", Now: "" });
+        Assert.Contains(differences, difference => difference is { Section: "What the nutrition panel leaves off", IsPrinted: true, Key: "in its place", Then: "" });
+        Assert.DoesNotContain(differences, difference => difference.IsNotInRecord);
+    }
+
+    [Fact]
+    public void Sign_PanelFormIsNeither_NamesTheCell()
+    {
+        File.AppendAllLines(Path.Combine(_loaf, "dessert.csv"), ["panel_form,shrt,,"]);
+        Assert.Contains("expected full or short", Assert.Throws<TableException>(() => LabelRecords.Hindrances(Dessert.Open(_loaf), "V1b", "eu", "en")).Message, StringComparison.Ordinal);
     }
 
     [Fact]

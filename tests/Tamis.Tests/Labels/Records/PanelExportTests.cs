@@ -25,6 +25,38 @@ public class PanelExportTests
         Assert.Equal(figures.Count, JsonDocument.Parse(PanelExport.ToJson(figures)).RootElement.GetArrayLength());
     }
 
+    // What the short panel leaves off is computed all the same, and the row says what is printed in its place.
+    [Fact]
+    public void Figures_ShortPanel_SaysWhatIsLeftOffAndWhatIsSaidInItsPlace()
+    {
+        using TemporaryFolder folder = new();
+        var sweet = Sweet(folder, "short");
+        var left = PanelExport.Figures(sweet, "T1", "ca").Where(figure => figure.IsLeftOff).ToArray();
+
+        Assert.Contains("cholesterol", left.Select(figure => figure.Figure));
+        Assert.DoesNotContain("calories", left.Select(figure => figure.Figure));
+        Assert.All(left, figure => Assert.True(figure.InItsPlace.Contains("Not a significant source of", StringComparison.Ordinal) && figure.InItsPlace.Contains("Source négligeable de", StringComparison.Ordinal) && figure.LeftOffSource.Contains("B.01.401(6)", StringComparison.Ordinal)));
+        Assert.DoesNotContain(PanelExport.Figures(Sweet(folder, "full"), "T1", "ca"), figure => figure.IsLeftOff || figure.InItsPlace.Length > 0);
+        Assert.Contains("is_left_off", PanelExport.ToTable(left).Columns);
+    }
+
+    [Fact]
+    public void Figures_PanelFormIsNeither_NamesTheCell()
+    {
+        using TemporaryFolder folder = new();
+
+        Assert.Equal("dessert.csv, row 3, column 'value': found 'shrt', expected full or short.", Assert.Single(Assert.Throws<TableException>(() => PanelExport.Figures(Sweet(folder, "shrt"), "T1", "us")).Problems).ToString());
+    }
+
+    private static Dessert Sweet(TemporaryFolder folder, string form)
+    {
+        Directory.CreateDirectory(Path.Combine(folder.Path, "store"));
+        folder.Write("store/ingredients.csv", "ingredient,food,allergens\nsugar,SR28 19335,none\n");
+        folder.Write("formula.csv", "component,line,T1\nsweet,sugar,100\n");
+        folder.Write("dessert.csv", $"key,value\nportion_g,8\npanel_form,{form}\n");
+        return Dessert.Open(folder.Path);
+    }
+
     [Fact]
     public void ToTable_Figures_HasAColumnForEachAndNumbersWithAPoint()
     {

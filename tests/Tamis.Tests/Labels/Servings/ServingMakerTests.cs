@@ -30,6 +30,17 @@ public class ServingMakerTests
     [InlineData(159, false), InlineData(160, true), InlineData(240, true), InlineData(241, false)]
     public void Of_PackageOfTwoToThreeReferenceAmounts_HasASecondColumn(double net, bool asked) => Assert.Equal(asked, Us(60, net).SecondColumn is not null);
 
+    // 21 CFR 101.9(b)(2)(i)(D): of several units, each from 200 to 300 % of the reference amount, one has a column of its own. A package that is one unit has the column of the package.
+    [Theory]
+    [InlineData(159, 640, false), InlineData(160, 640, true), InlineData(240, 720, true), InlineData(241, 723, false), InlineData(200, 200, false)]
+    public void Of_UnitsOfTwoToThreeReferenceAmounts_HaveAColumnForOne(double unit, double net, bool asked)
+    {
+        var serving = Us(unit, net);
+
+        Assert.Equal(asked, serving.UnitColumn is not null);
+        if (asked) Assert.Equal((80.0, unit), (serving.Grams, serving.UnitGrams!.Value));
+    }
+
     [Fact]
     public void Of_RulesWithoutReferenceAmounts_TakeTheStatedPortion()
     {

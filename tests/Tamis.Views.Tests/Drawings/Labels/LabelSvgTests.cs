@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Xml.Linq;
 using AngleSharp.Html.Parser;
 using Tamis.Desserts;
@@ -43,6 +44,24 @@ public class LabelSvgTests
         Assert.Null(new HtmlParser().ParseDocument(Show.LabelDrawing(Loaf, "V1b", "IE").Markup).QuerySelector(".label-draft"));
     }
 
+    // A line on the edge of a picture is cut in half by a screen.
+    [Theory]
+    [InlineData("IE")]
+    [InlineData("US")]
+    public void Show_OnAScreen_NoLineTouchesTheEdgeOfThePicture(string market)
+    {
+        var svg = new HtmlParser().ParseDocument(Show.LabelDrawing(Loaf, "V1", market).Markup).QuerySelector("svg.label-drawing")!;
+        var view = svg.GetAttribute("viewBox")!.Split(' ').Select(Number).ToArray();
+        var edge = svg.QuerySelector(".label-edge")!;
+        double Of(string name) => Number(edge.GetAttribute(name)!);
+
+        Assert.True(view[0] < Of("x") - Of("stroke-width") && view[1] < Of("y") - Of("stroke-width"));
+        Assert.True(view[0] + view[2] > Of("x") + Of("width") + Of("stroke-width") && view[1] + view[3] > Of("y") + Of("height") + Of("stroke-width"));
+        Assert.Equal($"{view[2].ToString(CultureInfo.InvariantCulture)}mm", svg.GetAttribute("width"));
+
+        static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+    }
+
     [Fact]
     public void Show_AnUnknownMarket_SaysWhichThereAre() => Assert.Contains("IE, eu, en", Show.LabelDrawing(Loaf, "V1", "NO").ToPlainText(), StringComparison.Ordinal);
 
@@ -62,7 +81,9 @@ public class LabelSvgTests
 
             Assert.Equal(["Face 1, 185 × 75\u202fmm, 138.8\u202fcm²", "Face 2, 185 × 65\u202fmm, 120.3\u202fcm²"], page.QuerySelectorAll("h3").Select(head => head.TextContent));
             Assert.Equal(2, page.QuerySelectorAll("svg.label-drawing").Length);
-            Assert.Single(System.Text.RegularExpressions.Regex.Matches(page.Body!.TextContent, "trans fat: known for"));
+            Assert.Contains("text alone", page.Body!.TextContent, StringComparison.Ordinal);
+            Assert.DoesNotContain("without the panel", page.Body.TextContent, StringComparison.Ordinal);
+            Assert.Single(System.Text.RegularExpressions.Regex.Matches(page.Body.TextContent, "trans fat: known for"));
         }
         finally
         {
