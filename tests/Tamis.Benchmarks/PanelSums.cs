@@ -7,7 +7,7 @@ namespace Tamis.Benchmarks;
 [MemoryDiagnoser]
 public class PanelSums
 {
-    private const int Block = 1_024;
+    private const int Block = 256;
 
     private readonly PanelInputs _inputs = PanelInputs.Make();
     private readonly double[] _known;

@@ -6,7 +6,7 @@ public sealed class ContentMatrix
     private readonly double[] _per100Grams;
 
     internal ContentMatrix(int rows, int columns, int stride, double[] per100Grams) =>
-        (Rows, Columns, Stride, _per100Grams) = (rows, columns, stride, per100Grams);
+        (Rows, Columns, Stride, _per100Grams, Whole) = (rows, columns, stride, per100Grams, WholeContents.Of(per100Grams, stride));
 
     /// <summary>How many foods.</summary>
     public int Rows { get; }
@@ -19,6 +19,12 @@ public sealed class ContentMatrix
 
     /// <summary>The contents in 100 g, row after row, NaN where unknown.</summary>
     public ReadOnlySpan<double> Per100Grams => _per100Grams;
+
+    /// <summary>Whether each column is decimals of a few digits: such contents are summed as whole numbers of a decimal unit, in half the time.</summary>
+    public bool IsInWholeUnits => Whole is not null;
+
+    /// <summary>The same contents as whole numbers; null where they are none.</summary>
+    internal WholeContents? Whole { get; }
 
     /// <summary>One food's contents in 100 g, NaN where unknown.</summary>
     public ReadOnlySpan<double> Row(int row) => Per100Grams.Slice(row * Stride, Columns);

@@ -57,6 +57,53 @@ public static class MixtureSums
 
     private static void SumChecked(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
     {
+        if (matrix.Whole is { } whole) SumWhole(whole, matrix.Stride, rows, massGrams, known, coveredGrams);
+        else SumDoubles(matrix, rows, massGrams, known, coveredGrams);
+    }
+
+    // Counts are one too many, so that 0 is left for what is unknown: it adds nothing to the sum, and each known line adds its own mass too often.
+    private static void SumWhole(WholeContents contents, int columns, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
+    {
+        ref var table = ref MemoryMarshal.GetReference(contents.Counts);
+        ref var units = ref MemoryMarshal.GetReference(contents.UnitIn1Gram);
+        ref var knownAt = ref MemoryMarshal.GetReference(known);
+        ref var coveredAt = ref MemoryMarshal.GetReference(coveredGrams);
+        var stride = (nuint)columns;
+        var column = (nuint)0;
+        // Two vectors of columns at a time, so that the running sums stay in registers over all lines and each mass is fetched once for both.
+        for (; column + 2 * ContentGrid.Lane <= stride; column += 2 * ContentGrid.Lane)
+        {
+            Vector512<double> firstSum = default, secondSum = default, firstCovered = default, secondCovered = default;
+            for (var line = 0; line < rows.Length; line++)
+            {
+                var at = (nuint)rows[line] * stride + column;
+                var mass = Vector512.Create(massGrams[line]);
+                AddCounts(Vector256.LoadUnsafe(ref table, at), mass, ref firstSum, ref firstCovered);
+                AddCounts(Vector256.LoadUnsafe(ref table, at + ContentGrid.Lane), mass, ref secondSum, ref secondCovered);
+            }
+            ((firstSum - firstCovered) * Vector512.LoadUnsafe(ref units, column)).StoreUnsafe(ref knownAt, column);
+            ((secondSum - secondCovered) * Vector512.LoadUnsafe(ref units, column + ContentGrid.Lane)).StoreUnsafe(ref knownAt, column + ContentGrid.Lane);
+            firstCovered.StoreUnsafe(ref coveredAt, column);
+            secondCovered.StoreUnsafe(ref coveredAt, column + ContentGrid.Lane);
+        }
+        if (column == stride) return;
+        Vector512<double> sum = default, covered = default;
+        for (var line = 0; line < rows.Length; line++)
+            AddCounts(Vector256.LoadUnsafe(ref table, (nuint)rows[line] * stride + column), Vector512.Create(massGrams[line]), ref sum, ref covered);
+        ((sum - covered) * Vector512.LoadUnsafe(ref units, column)).StoreUnsafe(ref knownAt, column);
+        covered.StoreUnsafe(ref coveredAt, column);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void AddCounts(Vector256<uint> counts, Vector512<double> mass, ref Vector512<double> sum, ref Vector512<double> covered)
+    {
+        var contents = WholeContents.Widened(counts);
+        sum = Vector512.FusedMultiplyAdd(mass, contents, sum);
+        covered = Vector512.ConditionalSelect(Vector512.Equals(contents, Vector512<double>.Zero), covered, covered + mass);
+    }
+
+    private static void SumDoubles(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
+    {
         ref var table = ref MemoryMarshal.GetReference(matrix.Per100Grams);
         ref var knownAt = ref MemoryMarshal.GetReference(known);
         ref var coveredAt = ref MemoryMarshal.GetReference(coveredGrams);

@@ -23,10 +23,7 @@ public sealed record PlainContents(IReadOnlyList<string> Foods, IReadOnlyList<st
         // In the order of the file: where a food's nutrient comes again the later row counts.
         for (var chunk = 0; chunk < chunks.Count; chunk++)
         {
-            var food = chunks[chunk].First;
-            var nutrient = chunks[chunk].Second;
-            var value = chunks[chunk].Numbers;
-            for (var i = 0; i < value.Length; i++) values[foodOf[chunk][food[i]] * stride + nutrientOf[chunk][nutrient[i]]] = value[i];
+            foreach (var row in chunks[chunk].Rows) values[foodOf[chunk][row.First] * stride + nutrientOf[chunk][row.Second]] = row.Number;
             chunks[chunk].Dispose();
         }
         return new(foods, nutrients, new(foods.Count, nutrients.Count, stride, values));
@@ -43,22 +40,20 @@ public sealed record PlainContents(IReadOnlyList<string> Foods, IReadOnlyList<st
         CellProblem[] unknown = [.. chunks.SelectMany(chunk => chunk.SecondNames).Distinct().Where(food => !known.ContainsKey(food))
             .Select(food => new CellProblem(Path.GetFileName(path), 0, "food", "", $"foods of the table; it has none called '{food}'"))];
         if (unknown.Length > 0) throw new TableException(unknown);
-        var count = chunks.Sum(chunk => chunk.Numbers.Length);
+        var count = chunks.Sum(chunk => chunk.Rows.Length);
         List<int> starts = new(chunks.Sum(chunk => chunk.FirstNames.Count) + 1);
         var (rows, masses, at, last) = (new int[count], new double[count], 0, "");
         foreach (var chunk in chunks)
         {
             int[] rowOf = [.. chunk.SecondNames.Select(food => known[food])];
-            var formula = chunk.First;
-            var food = chunk.Second;
-            chunk.Numbers.CopyTo(masses.AsSpan(at));
-            for (var i = 0; i < formula.Length; i++)
+            // A formula may run on from the chunk before.
+            var before = at > 0 && chunk.FirstNames is [var first, ..] && first == last ? 0 : -1;
+            foreach (var row in chunk.Rows)
             {
-                // A formula may run on from the chunk before.
-                if (i > 0 ? formula[i] != formula[i - 1] : at == 0 || chunk.FirstNames[0] != last) starts.Add(at + i);
-                rows[at + i] = rowOf[food[i]];
+                if (row.First != before) starts.Add(at);
+                (before, rows[at], masses[at]) = (row.First, rowOf[row.Second], row.Number);
+                at++;
             }
-            at += formula.Length;
             if (chunk.FirstNames.Count > 0) last = chunk.FirstNames[^1];
             chunk.Dispose();
         }

@@ -15,11 +15,10 @@ internal sealed class PlainRows : IDisposable
     private static readonly CsvReaderOptions Options = new() { MalformedData = CsvMalformedDataHandling.Throw };
     private readonly List<string> _firstNames = [], _secondNames = [];
     private readonly List<CellProblem> _problems = [];
-    private int[] _first, _second;
-    private double[] _numbers;
+    private PlainRow[] _rows;
     private int _count;
 
-    private PlainRows(int rows) => (_first, _second, _numbers) = (ArrayPool<int>.Shared.Rent(rows), ArrayPool<int>.Shared.Rent(rows), ArrayPool<double>.Shared.Rent(rows));
+    private PlainRows(int rows) => _rows = ArrayPool<PlainRow>.Shared.Rent(rows);
 
     /// <summary>The names under the first column: each once in the order of its first row, or one for each run of rows.</summary>
     public IReadOnlyList<string> FirstNames => _firstNames;
@@ -27,14 +26,8 @@ internal sealed class PlainRows : IDisposable
     /// <summary>The names under the second column, each once, in the order of their first row.</summary>
     public IReadOnlyList<string> SecondNames => _secondNames;
 
-    /// <summary>The first name of each row, as its place in <see cref="FirstNames"/>.</summary>
-    public ReadOnlySpan<int> First => _first.AsSpan(0, _count);
-
-    /// <summary>The second name of each row, as its place in <see cref="SecondNames"/>.</summary>
-    public ReadOnlySpan<int> Second => _second.AsSpan(0, _count);
-
-    /// <summary>The number of each row; NaN where the cell is blank.</summary>
-    public ReadOnlySpan<double> Numbers => _numbers.AsSpan(0, _count);
+    /// <summary>The rows in the order of the file.</summary>
+    public ReadOnlySpan<PlainRow> Rows => _rows.AsSpan(0, _count);
 
     /// <summary>Reads a file.</summary>
     /// <param name="path">The file; commas and decimal points.</param>
@@ -64,10 +57,8 @@ internal sealed class PlainRows : IDisposable
     /// <summary>Gives the room back.</summary>
     public void Dispose()
     {
-        ArrayPool<int>.Shared.Return(_first);
-        ArrayPool<int>.Shared.Return(_second);
-        ArrayPool<double>.Shared.Return(_numbers);
-        (_first, _second, _numbers, _count) = ([], [], [], 0);
+        ArrayPool<PlainRow>.Shared.Return(_rows);
+        (_rows, _count) = ([], 0);
     }
 
     private static PlainRows[] Read(string file, ReadOnlyMemory<byte> bytes, string[] columns, bool inRuns, int threads)
@@ -82,19 +73,18 @@ internal sealed class PlainRows : IDisposable
         return problems.Length == 0 ? read : throw new TableException(problems);
     }
 
-    private void Add(int first, int second, double number)
+    private void Add(PlainRow row)
     {
-        if (_count == Math.Min(_first.Length, Math.Min(_second.Length, _numbers.Length))) (_first, _second, _numbers) = (Wider(_first), Wider(_second), Wider(_numbers));
-        (_first[_count], _second[_count], _numbers[_count]) = (first, second, number);
-        _count++;
+        if (_count == _rows.Length) Widen();
+        _rows[_count++] = row;
     }
 
-    private T[] Wider<T>(T[] room)
+    private void Widen()
     {
-        var wider = ArrayPool<T>.Shared.Rent(2 * _count);
-        room.AsSpan(0, _count).CopyTo(wider);
-        ArrayPool<T>.Shared.Return(room);
-        return wider;
+        var wider = ArrayPool<PlainRow>.Shared.Rent(2 * _count);
+        Rows.CopyTo(wider);
+        ArrayPool<PlainRow>.Shared.Return(_rows);
+        _rows = wider;
     }
 
     private readonly record struct Part(string File, ReadOnlyMemory<byte> All, Range Range)
@@ -157,7 +147,7 @@ internal sealed class PlainRows : IDisposable
                     rows._problems.Add(new(part.File, part.LineAt(reader.ByteOffset), columns[2], reader.FieldCount > at[2] ? reader.GetString(at[2]) : "", "a number such as 1.5"));
                     continue;
                 }
-                rows.Add(inRuns ? runs.IndexOf(reader.GetSpan(at[0])) : firstKeys.IndexOf(reader.GetSpan(at[0])), secondKeys.IndexOf(reader.GetSpan(at[1])), number);
+                rows.Add(new(inRuns ? runs.IndexOf(reader.GetSpan(at[0])) : firstKeys.IndexOf(reader.GetSpan(at[0])), secondKeys.IndexOf(reader.GetSpan(at[1])), number));
             }
         }
         catch (CsvFormatException)
@@ -190,3 +180,9 @@ internal sealed class PlainRows : IDisposable
         return names.Count - 1;
     }
 }
+
+/// <summary>A row of a large file of two names and a number.</summary>
+/// <param name="First">The first name, as its place in <see cref="PlainRows.FirstNames"/>.</param>
+/// <param name="Second">The second name, as its place in <see cref="PlainRows.SecondNames"/>.</param>
+/// <param name="Number">The number; NaN where the cell is blank.</param>
+internal readonly record struct PlainRow(int First, int Second, double Number);

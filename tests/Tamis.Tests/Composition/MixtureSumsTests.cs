@@ -1,15 +1,18 @@
 using CsCheck;
 using Tamis.Composition;
+using Tamis.Desserts;
 
 namespace Tamis.Tests.Composition;
 
 public class MixtureSumsTests
 {
-    private const int Nutrients = 11;      // no whole number of vectors
+    private const int Nutrients = 19;      // no whole number of vectors, and an odd number of them
 
+    // Decimals are summed as whole numbers, all else as it is.
+    private static readonly Gen<double> GenDecimal = Gen.OneOf(Gen.Const(double.NaN), Gen.Const(0.0), Gen.Int[1, 100_000].Select(thousandths => thousandths / 1000.0));
     private static readonly Gen<double> GenContent = Gen.OneOf(Gen.Const(double.NaN), Gen.Const(0.0), Gen.Double[0, 100]);
 
-    private static readonly Gen<double[][]> GenFoods = GenContent.Array[Nutrients].Array[1, 8];
+    private static readonly Gen<double[][]> GenFoods = Gen.OneOf(GenDecimal.Array[Nutrients].Array[1, 8], GenContent.Array[Nutrients].Array[1, 8]);
 
     private static readonly Gen<(double[][] Foods, (int Row, double Grams)[] Lines)> GenMixture =
         from foods in GenFoods
@@ -83,10 +86,49 @@ public class MixtureSumsTests
         Assert.Equal([300, 200], covered[matrix.Stride..(matrix.Stride + 2)]);
     }
 
-    [Fact]
-    public void SumMany_TheLoop_AllocatesNothing()
+    [Theory]
+    [InlineData(true, 1.25, 0.0004, 100_000)]                     // a finer content in a later row
+    [InlineData(true, 0, 0, 0)]
+    [InlineData(false, -0.5, 1, 2)]                               // below zero
+    [InlineData(false, 1.0 / 3, 1, 2)]                            // no decimal
+    [InlineData(false, 4_294_967_295.0, 1, 2)]                    // more units than fit
+    [InlineData(false, 0.000001, 5000, 2)]                        // the coarsest and the finest need more digits than fit
+    [InlineData(false, 0.1234567890123456, 1, 2)]
+    public void Sum_ContentsOfAnyDigits_AreThoseThatWereGiven(bool isInWholeUnits, double first, double second, double third)
     {
-        var matrix = Matrix([[1, double.NaN], [10, 20]]);
+        var matrix = Matrix([[first, 7], [second, double.NaN], [third, 0]]);
+        double[] known = new double[matrix.Stride], covered = new double[matrix.Stride];
+
+        Assert.Equal(isInWholeUnits, matrix.IsInWholeUnits);
+        for (var row = 0; row < 3; row++)
+        {
+            MixtureSums.Sum(matrix, [row], [100], known, covered);
+            Assert.Equal(matrix.Row(row)[0], known[0], 4e-16 * Math.Abs(matrix.Row(row)[0]));
+            Assert.Equal(row == 1 ? 0 : 100, covered[1]);
+        }
+    }
+
+    [Fact]
+    public void Sum_OfZeros_IsZeroAndNotNearlyZero()
+    {
+        var matrix = Matrix([[0, 0.01], [0, 0.03], [double.NaN, 0]]);
+        double[] known = new double[matrix.Stride], covered = new double[matrix.Stride];
+
+        MixtureSums.Sum(matrix, [0, 1, 2, 1, 0], [0.1, 1.0 / 3, 7, 123.456, 0.7], known, covered);
+
+        Assert.True(matrix.IsInWholeUnits);
+        Assert.Equal(0, known[0]);
+    }
+
+    [Fact]
+    public void ToMatrix_TheShippedTable_IsInWholeUnits() => Assert.True(KitData.Composition.ToMatrix().IsInWholeUnits);
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(1.0 / 3)]
+    public void SumMany_TheLoop_AllocatesNothing(double content)
+    {
+        var matrix = Matrix([[content, double.NaN], [10, 20]]);
         var room = new double[2 * matrix.Stride];
         var totals = new double[2];
         int[] starts = [0, 1, 3], rows = [1, 0, 1];
