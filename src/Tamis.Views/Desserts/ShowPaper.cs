@@ -25,7 +25,8 @@ public static partial class Show
     public static Html BatchSheet(Dessert dessert, string trial, int? pieces = null)
     {
         var sheet = WeighingPages.Of(dessert, dessert.Trial(trial).Trial, pieces ?? dessert.WantedPieces(trial), withCautions: true) with { IsPart = true };
-        return Notes.Folded($"{sheet.Title}, {Counted(sheet.Components.Sum(component => component.Steps.Count), "step")}", sheet.ToHtml());
+        return Notes.Folded($"{sheet.Title}, {Counted(sheet.Components.Sum(component => component.Steps.Count), "step")}", sheet.ToHtml())
+            + Html.Of($"<p class=\"paper-only\">It is long: <code>paper FOLDER</code> prints it on pages of its own.</p>\n");
     }
 
     /// <summary>A label for the box of every component, with room for the day.</summary>
