@@ -2,6 +2,7 @@ using System.Globalization;
 using Tamis.Costing;
 using Tamis.Desserts;
 using Tamis.Formulas;
+using Tamis.Production;
 using Tamis.Tables;
 
 namespace Tamis.Views;
@@ -40,7 +41,7 @@ public static class KitchenPaper
         {
             return (Purchases.Of(dessert, trial, pieces), "");
         }
-        catch (Exception missing) when (missing is ArgumentException or InvalidOperationException || missing is TableException bad && bad.Problems.All(problem => problem.Row == 0))
+        catch (Exception missing) when (missing is OrderException || missing is TableException bad && bad.Problems.All(problem => problem.Row == 0))
         {
             return (null, missing.Message);
         }

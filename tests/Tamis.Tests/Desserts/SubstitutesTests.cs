@@ -71,6 +71,7 @@ public class SubstitutesTests
         kitchen.Write("dessert.csv", "key,value\nregion,Atlantis\n");
 
         Assert.Contains("north-west Europe", Assert.Single(Kitchen.ProblemsOf(() => Substitutes.RegionOf(Dessert.Open(kitchen.Path), "T1"))).Expected, StringComparison.Ordinal);
+        Assert.Equal(("dessert.csv", 2), OrderProblems.Of(Dessert.Open(kitchen.Path)).Select(problem => (problem.File, problem.Row)).Single());
     }
 
     private static TemporaryFolder Small(string ingredients, string line)

@@ -86,7 +86,7 @@ public class AmountsTests
     [Fact]
     public void Of_LimitsThatExcludeEachOther_AreNamed()
     {
-        var impossible = Assert.Throws<InvalidOperationException>(() => Amounts.Of(Request() with
+        var impossible = Assert.Throws<OrderException>(() => Amounts.Of(Request() with
         {
             LimitsOf = name => name == "paste" ? [new("grinder", 2, 500, null, AnySource), new("cup", 2, null, 200, AnySource)] : [],
         }));
@@ -113,7 +113,7 @@ public class AmountsTests
     // The sentence stands on the paper of a cook: it is all of the message, and no name of the code.
     [Fact]
     public void Of_UnknownMassInAPiece_IsRefusedByName() =>
-        Assert.Equal("Nobody knows what top weighs in a piece: it needs a density in components.csv or a mass in montage.csv.", Assert.Throws<ArgumentException>(() => Amounts.Of(Request() with { PieceGrams = name => name == "top" ? null : 1 })).Message);
+        Assert.Equal("Nobody knows what top weighs in a piece: it needs a density in components.csv or a mass in montage.csv.", Assert.Throws<OrderException>(() => Amounts.Of(Request() with { PieceGrams = name => name == "top" ? null : 1 })).Message);
 
     [Fact]
     public void Of_ReverseFromUnknownComponent_NamesThoseThereAre() =>

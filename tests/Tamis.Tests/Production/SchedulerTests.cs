@@ -132,7 +132,7 @@ public class SchedulerTests
     [Fact]
     public void Solve_Faults_AreNamedTogether()
     {
-        var error = Assert.Throws<ArgumentException>(() => Scheduler.Solve(Problem(Task("a", 10, "kiln"), Task("b", 10, "P1", "c"), Task("d", 5, "P1", "e"), Task("e", 5, "P1", "d"))));
+        var error = Assert.Throws<OrderException>(() => Scheduler.Solve(Problem(Task("a", 10, "kiln"), Task("b", 10, "P1", "c"), Task("d", 5, "P1", "e"), Task("e", 5, "P1", "d"))));
 
         Assert.Contains("a needs kiln, which nobody has", error.Message, StringComparison.Ordinal);
         Assert.Contains("b comes after c, which is no task", error.Message, StringComparison.Ordinal);

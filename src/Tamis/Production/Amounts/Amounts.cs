@@ -35,17 +35,17 @@ public sealed record Amounts
         Components.Sum(each => each.Makes * each.Weighed.Where(line => !line.Line.IsComponent).Sum(line => line.WeighedGrams - line.ExactGrams)));
 
     /// <summary>Works them out.</summary>
-    /// <exception cref="ArgumentException">A component stands in a piece with a mass that nobody knows, yields nothing, or there is nothing to count pieces by.</exception>
-    /// <exception cref="InvalidOperationException">No amounts meet all limits; the sentence says which component cannot be made.</exception>
+    /// <exception cref="ArgumentException">There is nothing to count pieces by.</exception>
+    /// <exception cref="OrderException">A component stands in a piece with a mass that nobody knows, or yields nothing, or no amounts meet all limits; the sentence says which component.</exception>
     public static Amounts Of(AmountsRequest request)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(request.ReserveShare, nameof(request));
         if (request.Pieces is { } wanted) ArgumentOutOfRangeException.ThrowIfLessThan(wanted, 1, nameof(request));
         var order = InnerFirst(request.Batch);
         var pieceGrams = order.ToDictionary(each => each.Name, each => request.PieceGrams(each.Name)
-            ?? throw new ArgumentException($"Nobody knows what {each.Name} weighs in a piece: it needs a density in components.csv or a mass in montage.csv."), Names.Comparer);
+            ?? throw new OrderException($"Nobody knows what {each.Name} weighs in a piece: it needs a density in components.csv or a mass in montage.csv."), Names.Comparer);
         foreach (var empty in order.Where(each => each.YieldGrams <= 0 && pieceGrams[each.Name] > 0))
-            throw new ArgumentException($"Nothing is left of {empty.Name} by its written losses, so no amount of it can be planned.");
+            throw new OrderException($"Nothing is left of {empty.Name} by its written losses, so no amount of it can be planned.");
 
         var (pieces, makes) = AmountsModel.Solve(request, order, pieceGrams);
         return Exact(request, order, pieceGrams, pieces, makes);

@@ -15,7 +15,7 @@ internal static class AmountsModel
 
     /// <summary>How many pieces, and how many makes of each component.</summary>
     /// <exception cref="ArgumentException">There is nothing to count pieces by.</exception>
-    /// <exception cref="InvalidOperationException">No amounts meet all limits.</exception>
+    /// <exception cref="OrderException">No amounts meet all limits.</exception>
     public static (int Pieces, IReadOnlyDictionary<string, int> Makes) Solve(AmountsRequest request, IReadOnlyList<ComponentBatch> order, IReadOnlyDictionary<string, double> pieceGrams)
     {
         foreach (var had in request.Have)
@@ -41,7 +41,7 @@ internal static class AmountsModel
         // A piece more is worth more than all that can be left over.
         solver.Minimize(request.Pieces is null ? left + work - pieces * (1e4 * (1 + order.Sum(each => pieceGrams[each.Name]))) : left + work);
         if (solver.Solve() is not Solver.ResultStatus.OPTIMAL)
-            throw new InvalidOperationException($"No number of makes fits all equipment: {string.Join("; ", order.SelectMany(each => Impossible(request, each)))}.");
+            throw new OrderException($"No number of makes fits all equipment: {string.Join("; ", order.SelectMany(each => Impossible(request, each)))}.");
         return ((int)Math.Round(pieces.SolutionValue()), order.ToDictionary(each => each.Name, each => (int)Math.Round(makes[each.Name].SolutionValue()), Names.Comparer));
     }
 

@@ -24,11 +24,11 @@ public static class Scheduler
     /// <param name="problem">What it has to meet.</param>
     /// <param name="progress">Told of every better plan; null where nobody watches.</param>
     /// <param name="withWaysOut">Whether to look for ways out where there is no plan.</param>
-    /// <exception cref="ArgumentException">The problem is not one: an unknown name, a circle; all faults are named.</exception>
+    /// <exception cref="OrderException">The problem is not one: an unknown name, a circle; all faults are named.</exception>
     public static ScheduleAnswer Solve(WorkProblem problem, IProgress<ScheduleProgress>? progress = null, bool withWaysOut = true)
     {
         string[] faults = [.. problem.Faults()];
-        if (faults.Length > 0) throw new ArgumentException($"There is no plan: {string.Join("; ", faults)}.", nameof(problem));
+        if (faults.Length > 0) throw new OrderException($"There is no plan: {string.Join("; ", faults)}.");
         var model = new ScheduleModel(problem);
         var solver = SolverWith(Effort);
         var status = solver.Solve(model.Model, progress is null ? null : new Watch(progress, problem.Aim));
