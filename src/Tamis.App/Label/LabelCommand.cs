@@ -29,12 +29,15 @@ internal static class LabelCommand
     {
         var dessert = Dessert.Open(folder);
         var (name, sets) = (dessert.Trial(trial ?? dessert.Candidate).Trial, rules.Length > 0 ? rules : [.. KitData.RuleSetNames]);
-        var figures = sets.SelectMany(set => PanelExport.Figures(dessert, name, set)).ToArray();
-        var working = sets.SelectMany(set => PanelExport.Working(dessert, name, set)).ToArray();
+        List<ExportedFigure> figures = [];
+        List<ExportedWorking> working = [];
+        Action[] reads = [.. sets.SelectMany(set => (Action[])[() => figures.AddRange(PanelExport.Figures(dessert, name, set)), () => working.AddRange(PanelExport.Working(dessert, name, set))])];
+        // A rule set stops at the first cell that it misses: where one does, all cells of a label are looked at, and said at once.
+        if (LabelCells.Tried(reads).Count > 0) throw new TableException(LabelCells.Problems(dessert, name, sets, reads));
         var target = Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print"));
         Write("label-figures", figures);
         Write("label-working", working);
-        writer.WriteLine($"{figures.Length} figures of {name} under {sets.Distinct(Names.Comparer).Count()} rule sets, with {working.Length} lines of working:");
+        writer.WriteLine($"{figures.Count} figures of {name} under {sets.Distinct(Names.Comparer).Count()} rule sets, with {working.Count} lines of working:");
         foreach (var file in (string[])["label-figures", "label-working"]) writer.WriteLine($"  {Path.Combine(target, file)}.csv and .json");
         return 0;
 

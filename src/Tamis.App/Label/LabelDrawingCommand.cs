@@ -26,7 +26,9 @@ internal static class LabelDrawingCommand
     {
         var dessert = Dessert.Open(folder);
         var name = trial ?? dessert.Candidate;
-        var drawings = DessertLabel.DrawnFaces(dessert, name, market);
+        IReadOnlyList<LabelDrawing> drawings = [];
+        var cells = LabelCells.Problems(dessert, name, LabelCells.RulesOf(dessert, name, market), () => drawings = DessertLabel.DrawnFaces(dessert, name, market));
+        if (cells.Count > 0) throw new TableException(cells);
         foreach (var drawing in drawings)
         {
             if (drawing.Content.Face is not null) writer.WriteLine($"{drawing.FaceInWords}:");

@@ -43,11 +43,13 @@ public static partial class Show
     {
         var schemes = TrialFrontOfPack.Of(dessert, trial, rules);
         if (schemes.Count == 0) return Notes.Small(Html.Of($"The rules of {KitData.Rules(rules).Title} have no scheme for the front of a pack here."));
+        var symbol = TrialSymbol.Of(dessert, trial, rules);
         return Html.Join(schemes.Select(scheme => new DataTable($"{scheme.Title}, {KitData.Rules(rules).Title}",
             [Column.Words("Figure"), Column.Numbers("Amount"), Column.Words("Given"), Column.Words("Why")],
             [.. scheme.Figures.Select(figure => new Row([figure.Word, figure.Amount is { } amount ? Num.Said($"{ClaimCheck.Plain(amount)}\u202f{figure.Unit}") : Num.Said("not known"), figure.Given,
                 figure.Origin is { } origin ? Html.Of($"{figure.Why} <small>{origin.ToString()}</small>") : Html.Text(figure.Why)]))])
-        { IsWide = true, Caption = Html.Text(scheme.Verdict) }.ToHtml()));
+        { IsWide = true, Caption = Html.Text(scheme.Verdict) }.ToHtml()))
+            + (symbol.IsNeeded == true ? Notes.Small(Html.Of($"{Capital(symbol.Words)}. The kit draws no symbol: the authority’s own artwork is set there{(symbol.Artwork is { } cell ? Html.Of($", as the sheet says{Marks.From(cell)}") : Html.Empty)}.")) : Html.Empty);
     });
 
     private static string SwapInWords(ClaimSwap swap) => $"{WholeGrams(swap.MassGrams)} of {swap.Out} as {(HasOtherMass(swap) ? $"{WholeGrams(swap.InGrams)} of " : "")}{swap.In}";

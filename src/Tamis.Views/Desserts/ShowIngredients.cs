@@ -17,7 +17,7 @@ public static partial class Show
         var list = dessert.IngredientList(trial, rules, language);
         List<(string, Html)> open = [.. list.Problems.Select(problem => ("Supply", Html.Text(problem.ToString()))), .. list.Remarks.Select(remark => ("Look at", ReasonOf(remark)))];
         var lead = list.IsDraft
-            ? Notes.Lead(Html.Of($"<strong>A draft, not for print:</strong> {(list.Problems.Count == 1 ? "one thing is" : $"{list.Problems.Count} things are")} missing."))
+            ? Notes.Lead(Html.Of($"<strong>A draft, not for print:</strong> {(list.Problems.Count == 1 ? "one thing stands" : $"{list.Problems.Count} things stand")} in the way."))
             : Html.Empty;
         return lead + Printed(list) + Notes.Verdict(open) + (why ? WhyTable(list, KitData.Rules(rules)) : Html.Empty);
     });

@@ -16,7 +16,8 @@ public static partial class Show
         var set = KitData.Rules(rules);
         var printed = TrialNames.Of(dessert, trial, rules, day);
         if (printed.Count == 0) return Notes.Small(Html.Of($"{set.Title}: {trial} prints no name that the kit’s rules keep for a composition."));
-        var verdicts = Notes.Verdict([.. printed.OrderByDescending(each => each.Verdict).Select(each => (WordOf(each.Verdict), SentenceOf(each)))]);
+        var verdicts = Notes.Verdict([.. printed.OrderByDescending(each => each.Verdict).Select(each => CompositionFindings.PaperOf(dessert, rules, each) is { } paper && each.Verdict == NameVerdict.CannotBeSaid
+            ? ("By its document", SentenceOf(each, paper)) : (WordOf(each.Verdict), SentenceOf(each, null)))]);
         var folded = printed.Where(each => each.Checks.Count > 0).Select(each => Notes.Folded($"{Capital(each.Said.Words)}, in {each.Where}: condition by condition", TableOf(each, set), open: each.Verdict == NameVerdict.Refused));
         return verdicts + Html.Join(folded) + Aid();
     });
@@ -29,7 +30,7 @@ public static partial class Show
         _ => "Stops release",
     };
 
-    private static Html SentenceOf(PrintedName printed)
+    private static Html SentenceOf(PrintedName printed, Specification? paper)
     {
         var named = Html.Of($"<strong>{Capital(printed.Said.Words)}</strong> in {printed.Where}{(Names.Same(printed.Text, printed.Said.Words) ? "" : $" (“{printed.Text}”)")}");
         if (printed.Checks.Count == 0) return Html.Of($"{named}: the trial has no ingredient that the name could mean.{From(printed)}");
@@ -39,6 +40,7 @@ public static partial class Show
         {
             NameVerdict.Allowed => Html.Of($"{named}: {food} meets every condition{(best.Conditions.Any(each => each.IsOfRecord) ? ", in part by the record of a food table and not by its own document" : "")}.{From(printed)}"),
             NameVerdict.DoesNotBind => Html.Of($"{named}: the law’s minima bind the food when it is sold as such; {food} is an ingredient of {best.Conditions[0].Condition.NotFor[0]} here.{From(printed)}"),
+            NameVerdict.CannotBeSaid when paper is not null => Html.Of($"{named}: no figure says whether {food} may bear it; {paper.InWords} does, and who supplied it answers for the composition. To be sure of it, supply {AndAll(best.Supply)}.{From(printed)}"),
             NameVerdict.CannotBeSaid => Html.Of($"{named}: nobody can say whether {food} may bear it. Supply {AndAll(best.Supply)}.{From(printed)}"),
             _ => Html.Of($"{named}: {food} may not bear it: {AndAll([.. best.Conditions.Where(each => each is { Binds: true, Holds: false, IsOfRecord: false }).Select(FailureOf)])}. Give it a name that says what it is, or use what the name means.{From(printed)}"),
         };

@@ -13,7 +13,7 @@ public sealed record StatedColumn(string Column, string Tag, double Factor, doub
 public sealed class StatedFigures
 {
     // The words under "document" that say that nobody but the kitchen stands behind the figures.
-    private const string OwnEstimate = "own estimate";
+    internal const string OwnEstimate = "own estimate";
 
     private readonly NutrientList _nutrients;
     private readonly IReadOnlyList<DeclarationTolerance> _tolerances;

@@ -264,7 +264,8 @@ public sealed class Dessert
     public IngredientDeclaration IngredientList(string trial, string rules, string language)
     {
         var (batch, whole) = (Trial(trial), Whole(trial));
-        return IngredientDeclaration.Of(ListedUses.Of(this, batch), whole.FinishedGrams, whole.WaterLostGrams, KitData.Rules(rules), language, ListedUses.WishesOf(this, batch.Trial));
+        var list = IngredientDeclaration.Of(ListedUses.Of(this, batch), whole.FinishedGrams, whole.WaterLostGrams, KitData.Rules(rules), language, ListedUses.WishesOf(this, batch.Trial));
+        return list with { Problems = [.. list.Problems, .. CompositionFindings.StoppingList(this, batch.Trial, rules).Select(finding => finding.AsProblem)] };
     }
 
     /// <summary>What physics says of a trial.</summary>

@@ -15,6 +15,9 @@ public sealed record Specification(string Ingredient, string Document, DateOnly?
     /// <summary>Who supplied it; empty where nobody wrote it.</summary>
     public string Supplier => Row["supplier"];
 
+    /// <summary>Whether nobody but the kitchen stands behind it.</summary>
+    public bool IsOwnEstimate => Names.Same(Document, Composition.StatedFigures.OwnEstimate);
+
     /// <summary>The legal name; empty where nobody wrote it.</summary>
     public string LegalName => Row["legal_name"];
 

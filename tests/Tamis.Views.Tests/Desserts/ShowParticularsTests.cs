@@ -38,6 +38,17 @@ public class ShowParticularsTests
         Assert.All(["Damson, toasted-rye and bay tart (T10)", "Rye, honey and citrus travel loaf", "Molluscs"], words => Assert.Contains(words, page, StringComparison.Ordinal));
     }
 
+    // No document states hydroxymethylfurfural; the pack label of the honey bears its name, and its supplier answers for it.
+    [Fact]
+    public void ReservedNames_NameByItsDocument_SaysWhoAnswersForIt()
+    {
+        var page = Show.ReservedNames(Loaf, "V1b", "eu").ToPlainText();
+
+        Assert.Contains("By its document", page, StringComparison.Ordinal);
+        Assert.Contains("pack label, 2026-05-04 does, and who supplied it answers for the composition. To be sure of it, supply hmf_mg_kg", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Cannot be said", page, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Particulars_Names_AreEscaped() => Assert.DoesNotContain("<script>", Show.ReservedNames(Spoilt(), "T1", "eu").Markup + Show.FormOfSale(Spoilt(), "T1", "eu").Markup, StringComparison.Ordinal);
 

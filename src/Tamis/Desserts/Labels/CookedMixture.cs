@@ -25,11 +25,16 @@ public static class CookedMixture
         };
     }
 
-    /// <summary>What a reader should know of the vitamins on a panel: that nobody says what cooking leaves of them. Null where it has none, or the kitchen says it.</summary>
+    /// <summary>What a reader should know of the vitamins on a panel: that nobody says what cooking leaves of them, or that the factors do not speak of one. Null where it has none, or the kitchen and the factors say it of all.</summary>
     public static string? RemarkOn(Dessert dessert, string trial, NutritionPanel panel)
     {
-        if (dessert.Facts.RowsOf("retention", trial).Any()) return null;
-        var vitamins = KitData.Composition.Nutrients.All.Where(nutrient => nutrient.Kind == "vitamins").Select(nutrient => nutrient.Word).ToHashSet(Names.Comparer);
+        var vitamins = KitData.Composition.Nutrients.All.Where(nutrient => nutrient.Kind == "vitamins").ToLookup(nutrient => nutrient.Word, nutrient => nutrient.Tag, Names.Comparer);
+        if (dessert.Facts.RowsOf("retention", trial).Any())
+        {
+            // Of these the table has no column, and no other published factors were to be had.
+            string[] silent = [.. panel.Lines.Where(line => vitamins[line.Content].Any() && vitamins[line.Content].All(tag => !KitData.Retentions.All[0].SpeaksOf(tag))).Select(line => line.Key).Distinct()];
+            return silent.Length == 0 ? null : $"{string.Join(", ", silent)} as weighed in: the factors of {KitData.Retentions.All[0].Source} do not speak of {(silent.Length == 1 ? "it" : "them")}. Have {(silent.Length == 1 ? "it" : "them")} analysed in what is baked.";
+        }
         string[] shown = [.. panel.Lines.Where(line => vitamins.Contains(line.Content)).Select(line => line.Key).Distinct()];
         return shown.Length == 0 ? null : $"{string.Join(", ", shown)} as weighed in: what cooking destroys is not taken off. Write rows retention in dessert.csv, such as cake; egg; eggs, baked.";
     }

@@ -9,9 +9,37 @@ public static class LabelCells
     /// <summary>Every cell that a label could not be drawn up from, over all trials, in the order of the sheet; each once, as the first rule set misses it.</summary>
     /// <param name="dessert">A dessert whose sheets can be read.</param>
     public static IReadOnlyList<CellProblem> Problems(Dessert dessert) =>
-        [.. dessert.Batches.SelectMany(batch => ProblemsOf(dessert, batch.Trial)).DistinctBy(problem => (problem.File, problem.Row, problem.Column)).OrderBy(problem => problem.Row)];
+        Once(dessert.Batches.SelectMany(batch => ProblemsOf(dessert, batch.Trial, null)));
 
-    private static IEnumerable<CellProblem> ProblemsOf(Dessert dessert, string trial)
+    /// <summary>Every cell that the label of one trial could not be drawn up from under some rule sets.</summary>
+    /// <param name="dessert">A dessert whose sheets can be read.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="rules">The folder names of the rule sets.</param>
+    /// <param name="further">What else the label is drawn up from: what cannot be read there is named with the rest.</param>
+    public static IReadOnlyList<CellProblem> Problems(Dessert dessert, string trial, IEnumerable<string> rules, params Action[] further) =>
+        Once(ProblemsOf(dessert, dessert.Trial(trial).Trial, [.. rules.Select(KitData.Rules)]).Concat(further.SelectMany(Tried)));
+
+    /// <summary>The rule sets of the markets that a label is for; none where the rows <c>market</c> cannot be read or name none of them.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="market">Countries or rule sets, parted by semicolons.</param>
+    public static IReadOnlyList<string> RulesOf(Dessert dessert, string trial, string market)
+    {
+        IReadOnlyList<Market> markets = [];
+        Tried(() => markets = dessert.Markets(trial));
+        var asked = market.Split(';', StringSplitOptions.TrimEntries);
+        return [.. markets.Where(each => asked.Any(word => Names.Same(each.Country, word) || Names.Same(each.Rules, word))).Select(each => each.Rules).Distinct(Names.Comparer)];
+    }
+
+    /// <summary>Reads one thing after the other and gathers every cell that cannot be read, each once.</summary>
+    /// <param name="reads">What reads them.</param>
+    public static IReadOnlyList<CellProblem> Tried(IEnumerable<Action> reads) => Once(reads.SelectMany(Tried));
+
+    // One cell is named once, as the first rule set misses it; what stands in no row is told apart by what is asked for.
+    private static IReadOnlyList<CellProblem> Once(IEnumerable<CellProblem> problems) =>
+        [.. problems.DistinctBy(problem => (problem.File, problem.Row, problem.Column, problem.Row > 0 ? "" : problem.Expected)).OrderBy(problem => problem.Row)];
+
+    private static IEnumerable<CellProblem> ProblemsOf(Dessert dessert, string trial, RuleSet[]? asked)
     {
         var sets = KitData.RuleSetNames.Select(KitData.Rules).ToArray();
         IReadOnlyList<Market> markets = [];
@@ -31,7 +59,7 @@ public static class LabelCells
         foreach (var (value, row) in dessert.Facts.RowsOf("date_kind", trial))
             if (kinds.Length > 0 && !kinds.Contains(value, Names.Comparer)) yield return row.Problem("value", $"one of: {string.Join(", ", kinds)}");
 
-        foreach (var set in sold)
+        foreach (var set in asked ?? sold)
         {
             if (dessert.Facts.RowsOf("form_of_sale", trial).Any())
                 foreach (var problem in Tried(() => LabelAsked.FormOfSale(dessert, trial, SaleRules.Of(set)))) yield return problem;

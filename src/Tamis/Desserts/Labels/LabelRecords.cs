@@ -22,10 +22,14 @@ public static class LabelRecords
 
     /// <summary>Signs the label of a trial: one file in the folder <c>records</c>, written whole, never over another.</summary>
     /// <returns>The path of the file.</returns>
+    /// <exception cref="TableException">Cells cannot be read: all of them, whichever part of the label they are for.</exception>
     /// <exception cref="InvalidOperationException">The label is a draft, or was signed on that day already; the message says what to do.</exception>
     public static string Sign(Dessert dessert, string trial, string rules, string language, string signer, DateOnly on)
     {
         if (string.IsNullOrWhiteSpace(signer)) throw new InvalidOperationException("A record says who signed it: give a name.");
+        var cells = LabelCells.Problems(dessert, trial, [rules], () => DessertPanels.ColumnsOf(dessert, trial, rules), () => dessert.IngredientList(trial, rules, language),
+            () => DessertClaims.Asked(dessert, trial, rules), () => _ = new RecordedParticulars(dessert, dessert.Trial(trial).Trial, KitData.Rules(rules), language));
+        if (cells.Count > 0) throw new TableException(cells);
         Drawn drawn = new(dessert, trial, rules, language);
         if (drawn.Hindrances is { Count: > 0 } hindrances)
             throw new InvalidOperationException($"The label of {trial} cannot be signed yet:\n{string.Join('\n', hindrances.Select(hindrance => $"  {hindrance}"))}");

@@ -14,12 +14,16 @@ internal sealed class RecordedParticulars
     private readonly IReadOnlyList<FrontOfPackScheme> _schemes;
     private readonly NetQuantity _net;
     private readonly DatePrompt _date;
+    private readonly IReadOnlyList<CompositionFinding> _findings;
+    private readonly TrialSymbol _symbol;
 
     public RecordedParticulars(Dessert dessert, string trial, RuleSet rules, string language)
     {
         (_dessert, _trial, _rules, _language) = (dessert, trial, rules, language);
         (_statements, _schemes) = (TrialParticulars.Of(dessert, trial, rules.Name), TrialFrontOfPack.Of(dessert, trial, rules.Name));
         (_net, _date) = (NetQuantity.Of(dessert, trial, rules.Name), DatePrompt.Of(dessert, trial, rules.Name));
+        _symbol = TrialSymbol.Of(dessert, trial, rules.Name);
+        _findings = [.. CompositionFindings.OfNames(dessert, trial, rules.Name), .. CompositionFindings.OfAdditives(dessert, trial, rules.Name)];
     }
 
     // The front of the pack is recorded as what the rules give it; whether a voluntary scheme is used is for whoever prints the pack.
@@ -30,12 +34,20 @@ internal sealed class RecordedParticulars
         new("Front of pack", true, [.. from scheme in _schemes where scheme.StandsOnPack from figure in scheme.Figures select new RecordRow(KeyOf(scheme, figure), figure.Given, figure.Origin?.ToString() ?? "")]),
         new("What the particulars rest on", false, [.. Grounds]),
         new("Figures of the front of pack", false, [.. _schemes.SelectMany(scheme => scheme.Figures.Select(figure => new RecordRow(KeyOf(scheme, figure), FoundOf(figure), figure.Origin?.ToString() ?? "")).Append(new(scheme.Title, scheme.Verdict, "")))]),
+        new("Names and additives", false, [.. _findings.DistinctBy(each => each.Key).Select(each => new RecordRow(each.Key, $"{each.Verdict}: {each.Why}{(each.Supply.Length > 0 ? $"; {each.Supply}" : "")}", each.Rule?.ToString() ?? ""))]),
     ];
 
     /// <summary>What stops the release of the pack and is no matter of panel, list and claims.</summary>
     public IEnumerable<string> Hindrances =>
     [
         .. _net.Problems,
+        .. _findings.Where(each => each.Stops && !each.IsOfList).Select(each => each.AsProblem.ToString()),
+        .. _symbol switch
+        {
+            { IsNeeded: null } => [_symbol.Words],
+            { IsNeeded: true, Artwork: null } => [$"{_symbol.Words}: set the authority's own artwork there, and write its file under symbol_artwork in dessert.csv"],
+            _ => Array.Empty<string>(),
+        },
         .. _statements.Where(each => each.State == ParticularState.CannotBeSaid).Select(each => $"whether {each.Rule.Name} must be stated cannot be said: supply {each.Supply}"),
         .. Stated.Where(each => each.Rule.Wording.Count > 0 && each.In(_language) is null).Select(each => $"{each.Rule.Name} must be stated, and there is no wording in the language '{_language}': a term in its column of {ParticularRules.File}, {_rules.Name}"),
         .. _date is { Asked: { } asked, Mark: null } ? [$"'{asked}' is no date mark of these rules ({Cell("date_kind")})"] : Array.Empty<string>(),
@@ -56,6 +68,7 @@ internal sealed class RecordedParticulars
         new("name of the food", Said(_dessert.Name), Cell("name")),
         .. _net.NominalGrams is { } grams ? [new RecordRow("net quantity", DessertLabel.NetQuantityText(_rules, _language, grams), Cell("net_g"))] : Array.Empty<RecordRow>(),
         .. _date.Asked is { } asked ? [new RecordRow("date mark", _date.Mark?.Wording.GetValueOrDefault(_language) ?? asked, Cell("date_kind"))] : Array.Empty<RecordRow>(),
+        .. _symbol.IsNeeded == true ? [new RecordRow("symbol on the front", _symbol.Words, Cell("symbol_artwork"))] : Array.Empty<RecordRow>(),
         .. Texts.Select(text => new RecordRow(text.Key, text.IsTranslated ? Said(text.Written) : text.Written, text.Source)),
     ];
 

@@ -73,6 +73,7 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
         "quantities" => Quantities(),
         "particulars" => Statements(),
         "date" => Date(),
+        "symbol" => Symbol(),
         _ => (null, "no sheet shows it: for a competent person", null),
     };
 
@@ -81,10 +82,16 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
         var wanted = keys.Split(';', StringSplitOptions.TrimEntries);
         if (wanted is ["keep"] && dessert.Facts.Text("keep", trial) is { } keep && dessert.Words.Said(keep, language) is null)
             return (false, $"there is no term for '{keep}' in the language '{language}': a row in the store's words.csv", dessert.Facts.OriginOf("keep", trial));
+        if (wanted is ["name"]) return Name();
         return wanted.FirstOrDefault(key => dessert.Facts.Text(key, trial) is not null) is { } key
             ? (true, dessert.Facts.Text(key, trial)!, dessert.Facts.OriginOf(key, trial))
             : (false, $"a row {string.Join(" or ", wanted)} in dessert.csv", null);
     }
+
+    // A name that the composition does not bear is no name of the food.
+    private (bool?, string, Source?) Name() => Tried(() => CompositionFindings.OfNames(dessert, trial, rules.Name).FirstOrDefault(each => each is { IsOfFood: true, Stops: true }) is { } untrue
+        ? (false, untrue.AsProblem.ToString().TrimEnd('.'), untrue.Cell)
+        : dessert.Facts.Text("name", trial) is { } name ? (true, name, dessert.Facts.OriginOf("name", trial)) : (false, "a row name in dessert.csv", (Source?)null));
 
     private (bool?, string, Source?) List() => Tried(() => _list.Value is { IsDraft: true } draft
         ? (false, $"the list is a draft: {draft.Problems[0]}{(draft.Problems.Count > 1 ? $" and {draft.Problems.Count - 1} more" : "")}", draft.Problems[0].Origin) : (true, "the list is complete", (Source?)null));
@@ -117,6 +124,14 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
         if (met.FirstOrDefault(each => each.Rule.Wording.Count > 0 && each.In(language) is null) is { } silent)
             return (false, $"there is no wording for {silent.Rule.Name} in the language '{language}': a term in {ParticularRules.File} of {rules.Name}", null);
         return (true, met.Length == 0 ? "the formula triggers none" : string.Join("; ", met.Select(each => each.In(language) ?? each.Rule.Name)), (Source?)null);
+    });
+
+    private (bool?, string, Source?) Symbol() => Tried(() =>
+    {
+        var symbol = TrialSymbol.Of(dessert, trial, rules.Name);
+        if (symbol.IsNeeded is null) return (false, symbol.Words, null);
+        if (symbol.IsNeeded == false || symbol.Artwork is not null) return (true, symbol.Words, symbol.Artwork);
+        return (false, $"{symbol.Words}. The kit does not draw it: set the authority’s own artwork there, and write its file under symbol_artwork in dessert.csv", (Source?)null);
     });
 
     private (bool?, string, Source?) Date()

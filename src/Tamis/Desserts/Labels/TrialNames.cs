@@ -3,13 +3,25 @@ using Tamis.Labels;
 
 namespace Tamis.Desserts;
 
+/// <summary>As what a reserved name is printed.</summary>
+public enum PrintedAs
+{
+    /// <summary>The name of the food.</summary>
+    Food,
+    /// <summary>A claim on the pack.</summary>
+    Claim,
+    /// <summary>An ingredient in the list.</summary>
+    Ingredient,
+}
+
 /// <summary>A reserved name that a pack would print.</summary>
 /// <param name="Where">What prints it: <c>the name of the dessert</c>, <c>a claim</c>, <c>the label name of butter</c>.</param>
 /// <param name="Text">The whole text.</param>
 /// <param name="Said">The reserved words in it.</param>
 /// <param name="Checks">The ingredients that it may mean, each held against the name; the best first. Empty where the trial has none that could be meant.</param>
 /// <param name="Origin">The cell; null where the name is that of the folder.</param>
-public sealed record PrintedName(string Where, string Text, NameInText Said, IReadOnlyList<NameCheck> Checks, Source? Origin)
+/// <param name="As">As what it is printed.</param>
+public sealed record PrintedName(string Where, string Text, NameInText Said, IReadOnlyList<NameCheck> Checks, Source? Origin, PrintedAs As)
 {
     /// <summary>What can be said: of the best ingredient that may be meant; refused where there is none.</summary>
     public NameVerdict Verdict => Checks.Count == 0 ? NameVerdict.Refused : Checks[0].Verdict;
@@ -35,13 +47,13 @@ public static class TrialNames
 
         List<PrintedName> printed = [];
         foreach (var said in names.In(dessert.Name))
-            printed.Add(new("the name of the dessert", dessert.Name, said, MeantBy(said), dessert.Facts.OriginOf("name", batch.Trial)));
+            printed.Add(new("the name of the dessert", dessert.Name, said, MeantBy(said), dessert.Facts.OriginOf("name", batch.Trial), PrintedAs.Food));
         foreach (var (claim, row) in dessert.Facts.RowsOf("claim", batch.Trial))
             foreach (var said in names.In(claim))
-                printed.Add(new($"a claim{(row["notes"].Length > 0 ? $", {row["notes"]}" : "")}", claim, said, MeantBy(said), row.Origin("value")));
+                printed.Add(new($"a claim{(row["notes"].Length > 0 ? $", {row["notes"]}" : "")}", claim, said, MeantBy(said), row.Origin("value"), PrintedAs.Claim));
         foreach (var ingredient in ingredients)
             foreach (var said in names.In(ingredient.LabelName ?? ingredient.Name))
-                printed.Add(new($"the label name of {ingredient.Name}", ingredient.LabelName ?? ingredient.Name, said, [said.Name.Check(FoodOf(ingredient))], ingredient.Origin));
+                printed.Add(new($"the label name of {ingredient.Name}", ingredient.LabelName ?? ingredient.Name, said, [said.Name.Check(FoodOf(ingredient))], ingredient.Origin, PrintedAs.Ingredient));
         return printed;
 
         // Of 'chocolate chips' the chips are meant; else whatever bears the name; else whatever states the figure that the name hangs on.

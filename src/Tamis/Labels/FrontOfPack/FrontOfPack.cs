@@ -9,7 +9,11 @@ namespace Tamis.Labels;
 /// <param name="Given">The level, the points or the finding; <c>not known</c> where it cannot be said.</param>
 /// <param name="Why">How it came to that.</param>
 /// <param name="Origin">The rule; null where nothing could be given.</param>
-public sealed record FrontOfPackFigure(string Word, double? Amount, string Unit, string Given, string Why, RuleOrigin? Origin);
+public sealed record FrontOfPackFigure(string Word, double? Amount, string Unit, string Given, string Why, RuleOrigin? Origin)
+{
+    /// <summary>Whether the symbol must name it.</summary>
+    public bool IsNamed { get; init; }
+}
 
 /// <summary>What a published scheme says of a food.</summary>
 /// <param name="Title">The scheme in words.</param>
@@ -17,7 +21,11 @@ public sealed record FrontOfPackFigure(string Word, double? Amount, string Unit,
 /// <param name="Figures">Figure by figure.</param>
 /// <param name="Verdict">What comes out, in a sentence.</param>
 /// <param name="IsWhole">Whether every figure was known.</param>
-public sealed record FrontOfPackScheme(string Title, bool StandsOnPack, IReadOnlyList<FrontOfPackFigure> Figures, string Verdict, bool IsWhole);
+public sealed record FrontOfPackScheme(string Title, bool StandsOnPack, IReadOnlyList<FrontOfPackFigure> Figures, string Verdict, bool IsWhole)
+{
+    /// <summary>Whether it asks for a symbol on the pack.</summary>
+    public bool HasSymbol { get; init; }
+}
 
 /// <summary>The front-of-pack schemes of a rule set worked out for a food. Figures are those of the made formula before rounding.</summary>
 public static class FrontOfPack
@@ -91,11 +99,11 @@ public static class FrontOfPack
                 continue;
             }
             var percent = per100Grams * basis / 100 / daily.Value * 100;
-            figures.Add(new(word, percent, "%", percent >= threshold.Percent ? "named in the symbol" : "not named", $"{Plain(per100Grams * basis / 100)} {line.Unit} in {Plain(basis)} g are {Plain(percent)} % of the daily value; named from {Plain(threshold.Percent)} %", threshold.Origin));
+            figures.Add(new(word, percent, "%", percent >= threshold.Percent ? "named in the symbol" : "not named", $"{Plain(per100Grams * basis / 100)} {line.Unit} in {Plain(basis)} g are {Plain(percent)} % of the daily value; named from {Plain(threshold.Percent)} %", threshold.Origin) { IsNamed = percent >= threshold.Percent });
         }
-        string[] named = [.. figures.Where(figure => figure.Given == "named in the symbol").Select(figure => figure.Word)];
+        string[] named = [.. figures.Where(figure => figure.IsNamed).Select(figure => figure.Word)];
         var isWhole = figures.All(figure => figure.Origin is not null);
-        return new("Nutrition symbol", true, figures, !isWhole ? "Whether the symbol must stand cannot be said." : named.Length == 0 ? "No symbol is needed." : $"The symbol must stand on the front and name {PanelWords.List(named)}, in both languages.", isWhole);
+        return new("Nutrition symbol", true, figures, !isWhole ? "Whether the symbol must stand cannot be said." : named.Length == 0 ? "No symbol is needed." : $"The symbol must stand on the front and name {PanelWords.List(named)}, in both languages.", isWhole) { HasSymbol = true };
     }
 
     // In 100 g; null where it is known for too little of the mass.

@@ -20,7 +20,7 @@ public sealed record PackFace(PackShape Shape, IReadOnlyList<string> Parts)
     /// <returns>What each face says. What keeps the label from print keeps each of its faces from it, and so does a part that the law wants beside another and that stands elsewhere.</returns>
     public static IReadOnlyList<LabelContent> Spread(LabelContent content, IReadOnlyList<PackFace> faces)
     {
-        string[] reasons = [.. content.DraftReasons, .. Apart(content.Rules, faces)];
+        string[] reasons = [.. content.DraftReasons, .. Apart(content, faces)];
         var carried = faces.Select(face => face.Part(content, faces)).Where(part => part.Panel is not null || part.Languages.Count > 0 || part.NetQuantity.Length > 0);
         return [.. carried.Select((part, at) => part with { Face = at + 1, DraftReasons = reasons })];
     }
@@ -37,8 +37,14 @@ public sealed record PackFace(PackShape Shape, IReadOnlyList<string> Parts)
 
     private bool Carries(string part, IReadOnlyList<PackFace> faces) => Parts.Contains(part, Names.Comparer) || Parts.Contains(Rest, Names.Comparer) && !faces.Any(face => face.Parts.Contains(part, Names.Comparer));
 
-    private static IEnumerable<string> Apart(RuleSet rules, IReadOnlyList<PackFace> faces) =>
-        from row in LayoutRules.Of(rules).Rows
-        where Names.Same(row.Rule, LayoutRules.Together) && !faces.Any(face => face.Carries(row.Part, faces) && face.Carries(row.Value, faces))
+    // What the label does not have stands beside nothing.
+    private static bool Has(LabelContent content, string part) =>
+        Names.Same(part, Panel) ? content.Panel is not null
+        : Names.Same(part, NetQuantity) ? content.NetQuantity.Length > 0
+        : content.Languages.SelectMany(language => language.Paragraphs).Any(paragraph => Names.Same(paragraph.StandsWith, part));
+
+    private static IEnumerable<string> Apart(LabelContent content, IReadOnlyList<PackFace> faces) =>
+        from row in LayoutRules.Of(content.Rules).Rows
+        where Names.Same(row.Rule, LayoutRules.Together) && Has(content, row.Part) && Has(content, row.Value) && !faces.Any(face => face.Carries(row.Part, faces) && face.Carries(row.Value, faces))
         select $"The {row.Part} and the {row.Value} must stand on one face ({row.Origin}): mend the rows 'face' in dessert.csv.";
 }

@@ -25,11 +25,11 @@ public sealed record PackShape
     // Longest first; the shortest is 0 where only the area of the largest face is known.
     private readonly (double Longest, double Middle, double Shortest) _sides;
 
-    private PackShape(double longestMillimetres, double middleMillimetres, double shortestMillimetres, double totalSquareCentimetres)
+    private PackShape(double longestMillimetres, double middleMillimetres, double shortestMillimetres, double largestSquareCentimetres, double totalSquareCentimetres)
     {
         _sides = (longestMillimetres, middleMillimetres, shortestMillimetres);
         (FaceWidthMillimetres, FaceHeightMillimetres) = (longestMillimetres, middleMillimetres);
-        (LargestSquareCentimetres, TotalSquareCentimetres) = (longestMillimetres * middleMillimetres / 100, totalSquareCentimetres);
+        (LargestSquareCentimetres, TotalSquareCentimetres) = (largestSquareCentimetres, totalSquareCentimetres);
     }
 
     /// <summary>The width of the face that is printed, in mm: of the largest, its longer side.</summary>
@@ -65,13 +65,14 @@ public sealed record PackShape
     {
         double[] sides = [Side(firstMillimetres), Side(secondMillimetres), Side(thirdMillimetres)];
         Array.Sort(sides);
-        return new(sides[2], sides[1], sides[0], 2 * (sides[0] * sides[1] + sides[0] * sides[2] + sides[1] * sides[2]) / 100);
+        return new(sides[2], sides[1], sides[0], sides[2] * sides[1] / 100, 2 * (sides[0] * sides[1] + sides[0] * sides[2] + sides[1] * sides[2]) / 100);
     }
 
     /// <summary>A pack of which the area of the largest face is known, in cm²: a square of that area, and no other face.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The area is not above 0 cm².</exception>
     public static PackShape Surface(double squareCentimetres) => double.IsFinite(squareCentimetres) && squareCentimetres > 0
-        ? new(Math.Sqrt(squareCentimetres * 100), Math.Sqrt(squareCentimetres * 100), 0, squareCentimetres)
+        // The area as it is written: a limit of the law may be met exactly, and the square of a root is off by a last digit.
+        ? new(Math.Sqrt(squareCentimetres * 100), Math.Sqrt(squareCentimetres * 100), 0, squareCentimetres, squareCentimetres)
         : throw new ArgumentOutOfRangeException(nameof(squareCentimetres), squareCentimetres, "A face has an area above 0 cm².");
 
     /// <summary>A box as it is written, length, width and height in mm: <c>185 x 75 x 65</c>; null where the text is no such thing.</summary>

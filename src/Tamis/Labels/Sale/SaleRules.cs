@@ -20,7 +20,7 @@ public enum Needed
 /// <param name="Particular">What is asked for: <c>list of ingredients</c>.</param>
 /// <param name="Needed">Whether it is asked for.</param>
 /// <param name="When">When or how; empty where nothing more is said.</param>
-/// <param name="By">What shows that it is there: <c>fact net_g</c>, <c>list</c>, <c>allergens</c>, <c>panel</c>, <c>quantities</c>, <c>particulars</c>, <c>date</c>; <c>person</c> where nothing in the sheets does.</param>
+/// <param name="By">What shows that it is there: <c>fact net_g</c>, <c>list</c>, <c>allergens</c>, <c>panel</c>, <c>quantities</c>, <c>particulars</c>, <c>date</c>, <c>symbol</c>; <c>person</c> where nothing in the sheets does.</param>
 /// <param name="Exemptions">Exemptions that lift it, by the names under which <c>dessert.csv</c> asks for them.</param>
 /// <param name="Origin">Where the row came from.</param>
 /// <param name="InForce">When it is in force.</param>
@@ -39,7 +39,7 @@ public sealed class SaleRules
     public const string File = "form-of-sale.csv";
 
     /// <summary>What can show in the sheets that something is there.</summary>
-    internal static IReadOnlyList<string> Showing { get; } = ["list", "allergens", "panel", "quantities", "particulars", "date", "person"];
+    internal static IReadOnlyList<string> Showing { get; } = ["list", "allergens", "panel", "quantities", "particulars", "date", "symbol", "person"];
 
     private static readonly Dictionary<string, Needed> Words = new(Names.Comparer) { ["yes"] = Needed.Yes, ["if"] = Needed.If, ["on request"] = Needed.OnRequest, ["no"] = Needed.No };
 

@@ -129,12 +129,26 @@ public sealed class DessertPanelsTests : IDisposable
     [InlineData("declare,vitamin B12", true)]
     [InlineData("declare,phosphorus", false)]
     [InlineData("declare,vitamin B12\nretention,sponge; egg; R6 0101", false)]
+    [InlineData("declare,vitamin B12; vitamin D\nretention,sponge; egg; R6 0101", true)]
     public void RemarkOn_VitaminsAsWeighedIn_SaysSo(string rows, bool isSaid)
     {
         var eggs = Eggs(rows.Split('\n'));
 
         Assert.Equal(isSaid, CookedMixture.RemarkOn(eggs, "T1", DessertPanels.Of(eggs, "T1", "eu")) is not null);
     }
+
+    // Release 6 has 26 components and none of the vitamins D, E and K; a reader is told rather than given 100 %.
+    [Fact]
+    public void RemarkOn_VitaminThatTheFactorsDoNotSpeakOf_NamesItAlone()
+    {
+        var eggs = Eggs(["declare,vitamin B12; vitamin D", "retention,sponge; egg; R6 0101"]);
+
+        Assert.StartsWith("vitamin D as weighed in: the factors of USDA retention 6", CookedMixture.RemarkOn(eggs, "T1", DessertPanels.Of(eggs, "T1", "eu")), StringComparison.Ordinal);
+    }
+
+    // Flour and meal have factors of their own, R6 0301: baked, they keep 80 % of their thiamin.
+    [Fact]
+    public void Retentions_FlourBaked_HasFactors() => Assert.Equal(0.8, KitData.Retentions.All.Single(each => each.Description == "flour/meal, baked").KeptShare("THIA")!.Value, 12);
 
     [Theory]
     [InlineData("\"sponge; egg; eggs, bakked\"", "eggs, baked")]

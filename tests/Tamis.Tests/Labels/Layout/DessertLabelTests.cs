@@ -135,6 +135,37 @@ public sealed class DessertLabelTests : IDisposable
         drawings.SelectMany(drawing => drawing.Marks.OfType<TextMark>()).SelectMany(mark => mark.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries)).Order(StringComparer.Ordinal);
 
     // The demo's loaf with further rows in its dessert.csv.
+    // Food and Drug Regulations (C.R.C., c. 870), B.01.006(1) and B.01.008(1): the common name stands on the principal display panel as the net quantity does; statements stand grouped together with the list.
+    [Theory]
+    [InlineData("185 x 75: name", "185 x 65: rest", "The name and the net quantity must stand on one face")]
+    [InlineData("185 x 75: name; net quantity", "185 x 65: rest", null)]
+    public void DrawnFaces_Canada_WantsNameAndQuantityTogether(string first, string second, string? reason)
+    {
+        var reasons = DessertLabel.DrawnFaces(Loaf($"face,{first},,", $"face,{second},,"), "V2", "CA").SelectMany(face => face.DraftReasons).ToArray();
+
+        if (reason is null) Assert.DoesNotContain(reasons, each => each.Contains("must stand on one face", StringComparison.Ordinal));
+        else Assert.Contains(reasons, each => each.StartsWith(reason, StringComparison.Ordinal));
+    }
+
+    // A label without a statement has nothing to stand beside its list.
+    [Fact]
+    public void DrawnFaces_PartThatTheLabelDoesNotHave_StandsBesideNothing() =>
+        Assert.DoesNotContain(DessertLabel.DrawnFaces(Loaf("face,185 x 75: name; net quantity; warning,,", "face,185 x 65: rest,,"), "V2", "CA").SelectMany(face => face.DraftReasons), each => each.Contains("must stand on one face", StringComparison.Ordinal));
+
+    // B.01.008.1(3): beside a table in 8 point the list is as high as its nutrients, and never below 1.4 mm with 3.2 mm from line to line.
+    [Fact]
+    public void DrawnFaces_Canada_ListIsAsHighAsTheNutrientsOfATableInEightPoint()
+    {
+        var rules = LayoutRules.Of(KitData.Rules("ca"));
+        var box = PackShape.Box(185, 75, 65);
+
+        var (list, nutrient) = (rules.Size("list", box, null, "standard, 8 point"), rules.Size("nutrient", box, null, "standard, 8 point"));
+
+        Assert.Equal(nutrient.SizeMillimetres, list.SizeMillimetres, 9);
+        Assert.True(list.XHeightMillimetres >= 1.4);
+        Assert.Equal(1.1, rules.Size("list", box, null, "horizontal").XHeightMillimetres, 9);
+    }
+
     private Dessert Loaf(params string[] rows)
     {
         foreach (var (from, to) in new[] { ("desserts/travel-loaf", ""), ("desserts/store", "store") })
@@ -142,7 +173,9 @@ public sealed class DessertLabelTests : IDisposable
             Directory.CreateDirectory(Path.Combine(_folder.Path, to));
             foreach (var file in Directory.EnumerateFiles(KitFolder.Data(from))) File.Copy(file, Path.Combine(_folder.Path, to, Path.GetFileName(file)));
         }
-        File.AppendAllLines(Path.Combine(_folder.Path, "dessert.csv"), rows);
+        // The demo's own faces are left out: each test spreads the label as it needs.
+        var sheet = Path.Combine(_folder.Path, "dessert.csv");
+        File.WriteAllLines(sheet, [.. File.ReadAllLines(sheet).Where(line => !line.StartsWith("face,", StringComparison.Ordinal)), .. rows]);
         return Dessert.Open(_folder.Path);
     }
 }

@@ -1,0 +1,29 @@
+using Tamis.Labels;
+using Tamis.Tables;
+
+namespace Tamis.Desserts;
+
+/// <summary>The symbol that the law wants on the front of a trial's pack.</summary>
+/// <param name="IsNeeded">Whether it must stand there; null where nobody can say.</param>
+/// <param name="Words">Which one and where, or why none, or what to supply.</param>
+/// <param name="Artwork">The cell that names the authority's artwork; null where none does.</param>
+public sealed record TrialSymbol(bool? IsNeeded, string Words, Source? Artwork)
+{
+    /// <summary>The symbol of a trial under a rule set. The front is the face that carries the name, or else the largest.</summary>
+    /// <exception cref="TableException">The masses of the trial are not all known, the pack cannot be read, or a rule file cannot be read.</exception>
+    public static TrialSymbol Of(Dessert dessert, string trial, string rules)
+    {
+        var (set, name) = (KitData.Rules(rules), dessert.Trial(trial).Trial);
+        if (!FrontOfPackRules.Of(set).HasSymbol) return new(false, "these rules have no symbol for the front of a pack", null);
+        var scheme = TrialFrontOfPack.Of(dessert, name, rules).First(each => each.HasSymbol);
+        string[] unknown = [.. scheme.Figures.Where(figure => figure.Origin is null).Select(figure => $"{figure.Word}: {figure.Why}")];
+        if (unknown.Length > 0) return new(null, $"whether the symbol must stand cannot be said: {string.Join("; ", unknown)}", null);
+        string[] named = [.. scheme.Figures.Where(figure => figure.IsNamed).Select(figure => figure.Word)];
+        if (named.Length == 0) return new(false, "no figure reaches its threshold: no symbol is asked for", null);
+        if (dessert.Facts.Text("box_mm", name) is null && dessert.Facts.Number("surface_cm2", name) is null)
+            return new(true, $"{scheme.Verdict.TrimEnd('.')}; which one it is hangs on the size of the pack: box_mm or surface_cm2 in dessert.csv", dessert.Facts.OriginOf("symbol_artwork", name));
+        var pack = LabelAsked.Pack(dessert, name);
+        var front = LabelAsked.Faces(dessert, name, pack).FirstOrDefault(face => face.Parts.Contains("name", Names.Comparer))?.Shape ?? pack;
+        return new(true, PackSymbol.Of(set, named, front)?.ToString() ?? scheme.Verdict.TrimEnd('.'), dessert.Facts.OriginOf("symbol_artwork", name));
+    }
+}
