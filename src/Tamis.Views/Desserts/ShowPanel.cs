@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tamis.Desserts;
 using Tamis.Formulas;
 using Tamis.Labels;
@@ -18,7 +19,7 @@ public static partial class Show
         if (!HasFigures(whole)) return NoFigures();
         var panel = DessertPanels.ColumnsOf(dessert, trial, rules);
         var leftOff = DessertPanels.LeftOffOf(dessert, trial, rules);
-        return PanelOf(trial, panel.Columns, panel.DraftReasons, DessertPanels.ServingOf(dessert, trial, KitData.Rules(rules)), leftOff, full: true);
+        return ByDay(panel.Columns[0]) + PanelOf(trial, panel.Columns, panel.DraftReasons, DessertPanels.ServingOf(dessert, trial, KitData.Rules(rules)), leftOff, full: true);
     });
 
     /// <summary>The nutrition panel of one whole piece, as if all that was made were on the pieces.</summary>
@@ -45,6 +46,7 @@ public static partial class Show
         var lead = columns.IsDraft
             ? Notes.Lead(Html.Of($"<strong>A draft, not for print.</strong> {string.Join(" ", columns.DraftReasons)}"))
             : Notes.Lead(Html.Of($"<strong>The panel of {trial} is complete.</strong> {panel.Status} Nobody has signed it yet: that is for the person who answers for the pack."));
+        lead += ByDay(panel);
         List<(string, Html)> open = [.. panel.Missing.Select(missing => ("Supply", Html.Of($"{missing.Line.Key}: {string.Join("; ", UnknownReach.Of(panel, missing.Line.Key))}."))), .. panel.LeftOff.Select(line => ("Left off", Html.Of($"{line.ToString()} {Capital(string.Join("; ", UnknownReach.Of(panel, line.Key)))}."))), .. columns.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
         if (DessertPanels.ServingOf(dessert, trial, panel.Rules) is { Remark.Length: > 0 } serving) open.Add(("Look at", Html.Text(serving.Remark)));
         if (CookedMixture.RemarkOn(dessert, trial, panel) is { } remark) open.Add(("Look at", Html.Text(remark)));
@@ -86,6 +88,9 @@ public static partial class Show
     private static bool HasFigures(Mixture mixture) => mixture.Parts.Any(part => part.Ingredient.Profile is not null);
 
     private static Html NoFigures() => Notes.Small(Says.English.MissingSheet("ingredients.csv", "a nutrition panel, with the food or the document behind each ingredient"));
+
+    // Rules of another day than the newest are never shown unsaid.
+    private static Html ByDay(NutritionPanel panel) => panel.AsOf is { } day ? Notes.Small(Html.Of($"By the rules as of {day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)}.")) : Html.Empty;
 
     private static NutritionPanel Drawn(Mixture mixture, RuleSet rules, PanelBasis basis) => NutritionPanel.Of(mixture, rules, basis, rules.InForce.To);
 

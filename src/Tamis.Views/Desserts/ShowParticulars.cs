@@ -55,7 +55,7 @@ public static partial class Show
     }
 
     private static string AmountIn(Particular particular) => particular.Amount is { } amount
-        ? $": {(amount.IsWhole ? "" : "at least ")}{Short(amount.Known)}\u202f{particular.Rule.Unit}, the limit is {Short((double)particular.Rule.Limit)}" : "";
+        ? $"{(particular.Because.Length > 0 ? ": " : "")}{(amount.IsWhole ? "" : "at least ")}{Short(amount.Known)}\u202f{particular.Rule.Unit}{(particular.Rule.Limit == 0 ? "" : $", the limit is {Short((double)particular.Rule.Limit)}")}" : "";
 
     private static Html NetQuantityOf(Dessert dessert, string trial, string rules)
     {

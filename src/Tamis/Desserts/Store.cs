@@ -117,6 +117,7 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             MayContain = LookedAt(Parted(document.Row["may_contain"])) ?? ingredient.MayContain,
             LabelName = document.Row["legal_name"] is { Length: > 0 } legal ? legal : ingredient.LabelName,
             SupplierList = document.Row["ingredient_list"] is { Length: > 0 } list ? list : null,
+            Supplier = document.Row["supplier"] is { Length: > 0 } supplier ? supplier : null,
             SulphitesMgPerKg = new RowReader(document.Row, problems).Number("sulphites_mg_kg", 0),
         };
         return figured.Profile is { } figures ? figured with { Profile = AddedSugars.Over(figures, figured) } : figured;

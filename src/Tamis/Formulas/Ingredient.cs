@@ -41,6 +41,9 @@ public sealed record Ingredient
     /// <summary>The list of ingredients on its own document or pack; null where there is none.</summary>
     public string? SupplierList { get; init; }
 
+    /// <summary>Whose document its figures are from; null where the kitchen wrote them down itself, or there is no document.</summary>
+    public string? Supplier { get; init; }
+
     /// <summary>Sulphites in it as sulphur dioxide, in mg a kilogram; null where nobody stated it.</summary>
     public double? SulphitesMgPerKg { get; init; }
 

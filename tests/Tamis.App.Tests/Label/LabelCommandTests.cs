@@ -9,6 +9,7 @@ public class LabelCommandTests
         ScratchFolder scratch = new();
         scratch.Write("formula.csv", "component,line,T1\nsugar work,sugar,200 g\n");
         scratch.Write("trials.csv", "trial,parent,made_on\nT1,,2026-11-01\n");
+        scratch.Write("dessert.csv", "key,value\nname,Sugar work\nform_of_sale,loose\n");
         scratch.Write("store/ingredients.csv", "ingredient,food,label_name,allergens\nsugar,SR28 19335,sugar,none\n");
         return scratch;
     }
@@ -82,6 +83,7 @@ public class LabelCommandTests
     public void Sign_Draft_IsRefusedInWords()
     {
         using var scratch = Folder();
+        scratch.Write("dessert.csv", "key,value\nname,Sugar work\nform_of_sale,prepacked\n");
         scratch.Write("store/ingredients.csv", "ingredient,food,label_name,allergens\nsugar,,sugar,none\n");
 
         var (code, said) = Said(writer => SignCommand.Run(scratch.Path, "T1", "eu", "P1", "en", new(2026, 11, 2), writer));

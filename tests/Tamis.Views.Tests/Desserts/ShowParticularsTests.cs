@@ -31,6 +31,15 @@ public class ShowParticularsTests
     public void FormOfSale_EveryMarket_SaysWhatIsMissing() => Assert.All(Loaf.Markets("V1"), market => Assert.Contains("sold prepacked", Show.FormOfSale(Loaf, "V1", market).ToPlainText(), StringComparison.Ordinal));
 
     [Fact]
+    public void CounterAllergens_InALanguage_HasItsWords()
+    {
+        var page = Show.CounterAllergens(Tart, "eu", "fr").ToPlainText();
+
+        Assert.Contains("contient", page, StringComparison.Ordinal);
+        Assert.Contains("seigle", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void CounterAllergens_Store_HasEveryDessertAndGroup()
     {
         var page = Show.CounterAllergens(Tart).ToPlainText();

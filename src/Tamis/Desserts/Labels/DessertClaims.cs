@@ -17,7 +17,7 @@ public static class DessertClaims
     public static ClaimedFood FoodOf(Dessert dessert, string trial, string rules, string? other = null)
     {
         var set = KitData.Rules(rules);
-        set = set.AsOf(set.InForce.To);
+        set = set.AsOf(DessertPanels.DayOf(dessert, trial, set));
         return new(CookedMixture.Of(dessert, trial), set)
         {
             IsLiquid = Names.Same(dessert.Facts.Text("state", trial), "liquid"),

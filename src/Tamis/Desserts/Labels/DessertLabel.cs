@@ -45,35 +45,44 @@ public static class DessertLabel
         }
 
         var (panel, brief) = (Worded(panels, isShort: false), Worded(panels, isShort: true));
-        Texts texts = new(dessert, trial, rules);
+        Texts texts = new(dessert, trial, rules, isWithoutList: LayoutRules.Of(rules).Exemption("list", pack, dessert.Facts.Number("net_g", trial)) is not null);
+        var whyNoPanel = PanelNeed.WhyNone(dessert, trial, rules, columns);
         LabelLanguage[] blocks = [.. languages.Select(texts.In), .. SameInAll(dessert, trial)];
         var net = dessert.Facts.Number("net_g", trial);
         return new()
         {
             Rules = rules,
+            Day = LabelAsked.Day(dessert, trial),
             Pack = pack,
-            Panel = panel,
-            ShortPanel = brief.ColumnHeads.Count < panel.ColumnHeads.Count || brief.PercentHead != panel.PercentHead ? brief : null,
-            ServingPanel = ofServing.Length < panels.Count && ofServing.Length > 0 ? Worded(ofServing, isShort: false) : null,
+            Panel = whyNoPanel is null ? panel : null,
+            WhyNoPanel = whyNoPanel,
+            ShortPanel = whyNoPanel is not null ? null : brief.ColumnHeads.Count < panel.ColumnHeads.Count || brief.PercentHead != panel.PercentHead ? brief : null,
+            ServingPanel = whyNoPanel is null && ofServing.Length < panels.Count && ofServing.Length > 0 ? Worded(ofServing, isShort: false) : null,
             Languages = blocks,
             NetGrams = net,
             NetQuantity = net is { } grams ? NetQuantityText(rules, languages[0], grams) : "",
             Colours = ColoursOf(dessert, trial),
             DraftReasons =
             [
-                .. columns.DraftReasons,
-                .. MissingForSale(dessert, trial, rules, languages[0]),
-                .. panel.Problems.Select(problem => problem.ToString()),
+                .. whyNoPanel is null ? columns.DraftReasons : [],
+                .. MissingForSale(dessert, trial, rules, languages[0], "panel", "list"),
+                .. NetQuantity.Of(dessert, trial, rules.Name).Problems,
+                .. whyNoPanel is null ? panel.Problems.Select(problem => problem.ToString()) : [],
                 .. texts.Problems.Select(problem => problem.ToString()),
             ],
         };
     }
 
-    // What the form of sale asks for and the sheets do not show; panel and list say themselves what they lack.
-    private static IEnumerable<string> MissingForSale(Dessert dessert, string trial, RuleSet rules, string language) => dessert.Facts.Text("form_of_sale", trial) is null
+    /// <summary>What the form of sale asks for and the sheets do not show.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="rules">The rule set.</param>
+    /// <param name="language">The language of the pack.</param>
+    /// <param name="saidElsewhere">What is left out here because it says itself what it lacks, as <see cref="SaleRequirement.By"/> names it.</param>
+    internal static IEnumerable<string> MissingForSale(Dessert dessert, string trial, RuleSet rules, string language, params string[] saidElsewhere) => dessert.Facts.Text("form_of_sale", trial) is null
         ? ["How it is sold is not known, and so what its pack must bear: write form_of_sale in dessert.csv."]
         : SaleChecklist.Of(dessert, trial, rules.Name, language).Items
-            .Where(item => item.State == SaleState.Missing && item.Requirement.By is not ("panel" or "list"))
+            .Where(item => item.State == SaleState.Missing && !saidElsewhere.Contains(item.Requirement.By, Names.Comparer))
             .Select(item => $"Missing: {item.Requirement.Particular}; {item.Words} ({item.Requirement.Origin}).");
 
     private static Market[] MarketsOf(Dessert dessert, string trial, string market)
@@ -102,14 +111,14 @@ public static class DessertLabel
 
     private static LabelColours ColoursOf(Dessert dessert, string trial)
     {
-        LabelColour Colour(string key, LabelColour otherwise) => dessert.Facts.Text(key, trial) is not { } text ? otherwise : LabelColour.Parse(text) ?? throw Missing(key, "a colour, such as #1a2b3c");
+        LabelColour Colour(string key, LabelColour otherwise) => dessert.Facts.Text(key, trial) is not { } text ? otherwise : LabelColour.Parse(text) ?? throw new TableException([dessert.Facts.Problem(key, trial, "a colour, such as #1a2b3c")]);
         return new(Colour("print_colour", LabelColours.BlackOnWhite.Ink), Colour("ground_colour", LabelColours.BlackOnWhite.Ground));
     }
 
     private static TableException Missing(string key, string expected) => new([new CellProblem(File, 0, key, "", expected)]);
 
     /// <summary>The texts of a label, language by language; what is lacking is kept.</summary>
-    private sealed class Texts(Dessert dessert, string trial, RuleSet rules)
+    private sealed class Texts(Dessert dessert, string trial, RuleSet rules, bool isWithoutList)
     {
         private readonly List<ListProblem> _problems = [];
 
@@ -121,6 +130,9 @@ public static class DessertLabel
             _problems.AddRange(list.Problems);
             var (besideName, others) = Statements(language);
             List<LabelParagraph> paragraphs = [LabelParagraph.Of("name", Translated(dessert.Name, language)), .. besideName, new("list", list.Runs)];
+            // A pack too small for a list still tells of allergens.
+            if (isWithoutList && list.InPlaceOfList.Count > 0) paragraphs.Add(new("contains", list.InPlaceOfList));
+            if (isWithoutList) _problems.AddRange(list.InPlaceOfListProblems);
             if (list.ContainsStatement.Count > 0) paragraphs.Add(new("contains", list.ContainsStatement));
             if (list.MayContainStatement.Count > 0) paragraphs.Add(new("contains", list.MayContainStatement));
             paragraphs.AddRange(others);

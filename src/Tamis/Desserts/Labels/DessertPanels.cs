@@ -12,7 +12,7 @@ public static class DessertPanels
     {
         var set = KitData.Rules(rules);
         var basis = (set.IsPerServing ? ServingBasisOf(dessert, trial, set) : null) ?? HundredOf(dessert, trial);
-        return NutritionPanel.Of(CookedMixture.Of(dessert, trial), set, basis, set.InForce.To, VoluntaryOf(dessert, trial, set).Declared);
+        return NutritionPanel.Of(CookedMixture.Of(dessert, trial), set, basis, DayOf(dessert, trial, set), VoluntaryOf(dessert, trial, set).Declared);
     }
 
     /// <summary>The panel of a trial with all the columns that the law asks for, a portion beside 100 g where the kitchen names one, and the whole package where the law wants it.</summary>
@@ -20,7 +20,7 @@ public static class DessertPanels
     public static PanelColumns ColumnsOf(Dessert dessert, string trial, string rules)
     {
         var set = KitData.Rules(rules);
-        return PanelColumns.Of(CookedMixture.Of(dessert, trial), set, BasesOf(dessert, trial, set), set.InForce.To, VoluntaryOf(dessert, trial, set).Declared);
+        return PanelColumns.Of(CookedMixture.Of(dessert, trial), set, BasesOf(dessert, trial, set), DayOf(dessert, trial, set), VoluntaryOf(dessert, trial, set).Declared);
     }
 
     /// <summary>The voluntary lines that <c>dessert.csv</c> wishes for (rows <c>declare</c>, and <c>fortified_with</c> for what was added), and those of them that the law does not let be declared because there is too little.</summary>
@@ -36,7 +36,7 @@ public static class DessertPanels
         if (asked.Length == 0) return ([], []);
         var serving = ServingOf(dessert, trial, rules);
         FoodAsSold food = new(Names.Same(dessert.Facts.Text("drink", trial), "yes"), HundredOf(dessert, trial), serving?.Grams, serving?.PerContainer is { } count && Math.Abs(count - 1) < 0.005);
-        var tooLittle = SignificantAmounts.TooLittle(CookedMixture.Of(dessert, trial), rules.AsOf(rules.InForce.To), (rules.IsPerServing ? serving?.Basis : null) ?? food.Hundred, food, asked);
+        var tooLittle = SignificantAmounts.TooLittle(CookedMixture.Of(dessert, trial), rules.AsOf(DayOf(dessert, trial, rules)), (rules.IsPerServing ? serving?.Basis : null) ?? food.Hundred, food, asked);
         return ([.. asked.Where(key => !tooLittle.Any(refused => Names.Same(refused.Key, key)))], tooLittle);
     }
 
@@ -106,6 +106,9 @@ public static class DessertPanels
         return dessert.Facts.Number("density_g_ml", trial) is > 0 and { } density ? PanelBasis.Per100Millilitres(density)
             : throw new TableException([dessert.Facts.Problem("density_g_ml", trial, "a number above 0: what 1 ml of the food as sold weighs in grams, for a panel per 100 ml")]);
     }
+
+    // Rules that are no longer in force are shown as of their last day.
+    internal static DateOnly? DayOf(Dessert dessert, string trial, RuleSet rules) => LabelAsked.Day(dessert, trial) ?? rules.InForce.To;
 
     private static IEnumerable<(string Key, SheetRow Row)> Wishes(Dessert dessert, string trial, string fact) =>
         dessert.Facts.RowsOf(fact, trial).SelectMany(row => row.Value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(key => (key, row.Row)));

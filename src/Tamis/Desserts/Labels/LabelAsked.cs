@@ -9,6 +9,12 @@ internal static class LabelAsked
 {
     private const string DryMatter = "dry matter";
 
+    /// <summary>The day whose rules the label of a trial is drawn up by (<c>rules_day</c>); null where no row says one: then those count that have no end.</summary>
+    /// <exception cref="TableException">The cell is no day.</exception>
+    public static DateOnly? Day(Dessert dessert, string trial) => dessert.Facts.Text("rules_day", trial) is not { } text ? null
+        : DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day
+        : throw new TableException([dessert.Facts.Problem("rules_day", trial, "a day as year-month-day, such as 2026-06-13")]);
+
     /// <summary>The exemptions that a trial asks for.</summary>
     /// <exception cref="TableException">A row names an exemption that no rule set knows; every one is named, with those that there are.</exception>
     public static IReadOnlyList<string> Exemptions(Dessert dessert, string trial)

@@ -71,6 +71,7 @@ public static class LabelCells
         foreach (var problem in Tried(() => DessertPanels.HundredOf(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => DessertPanels.IsShortWanted(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => LabelAsked.Exemptions(dessert, trial))) yield return problem;
+        foreach (var problem in Tried(() => LabelAsked.Day(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => LabelAsked.SwapBy(dessert, trial))) yield return problem;
         if (dessert.Trial(trial).Whole is { FinishedGrams: > 0 })
             foreach (var problem in Tried(() => CookedMixture.Of(dessert, trial))) yield return problem;

@@ -87,6 +87,7 @@ public static class LabelRecords
         private readonly string _language;
         private readonly IReadOnlyList<(ClaimVerdict Verdict, Source Origin)> _claims;
         private readonly RecordedParticulars _particulars;
+        private readonly string? _whyNoPanel;
 
         public Drawn(Dessert dessert, string trial, string rules, string language)
         {
@@ -96,11 +97,12 @@ public static class LabelRecords
             _panel = _columns.Columns.FirstOrDefault(column => column.Basis.IsServing == column.Rules.IsPerServing) ?? _columns.Columns[0];
             (_list, _claims) = (dessert.IngredientList(trial, rules, language), DessertClaims.Asked(dessert, trial, rules));
             _particulars = new(dessert, _batch.Trial, _panel.Rules, language);
+            _whyNoPanel = PanelNeed.WhyNone(dessert, _batch.Trial, _panel.Rules, _columns);
         }
 
         public IReadOnlyList<string> Hindrances =>
         [
-            .. _columns.DraftReasons,
+            .. _whyNoPanel is null ? _columns.DraftReasons : [],
             .. _short is { LeftOff.Count: > 0 } && _short.StatementIn(_language) is null ? [$"what is left off the panel has no words in '{_language}': write them in short-panel.csv of the rule set"] : Array.Empty<string>(),
             .. _list.Problems.Select(problem => problem.ToString()),
             .. _claims.Where(each => each.Verdict.IsRefused).Select(each => $"the claim '{each.Verdict.Asked}' is asked for and may not be made ({each.Origin})"),
@@ -114,13 +116,13 @@ public static class LabelRecords
             new("Documents", false, Documents()),
             new("Contents in 100 g", false, Contents()),
             new("Rules", false, RuleRows()),
-            new("Nutrition panel", true, [.. Printed(_panel).Select(line => RowOf(line, ""))]),
+            new("Nutrition panel", true, _whyNoPanel is { } why ? [new("panel", "none on the pack", why)] : [.. Printed(_panel).Select(line => RowOf(line, ""))]),
             new("Figures before rounding", false, [.. _panel.Lines.Select(line => new RecordRow($"{line.Key}, {line.Unit}, {_panel.Basis.Words}", Number(line.Amount.Known), ""))]),
             new("List of ingredients", true, [new("list", _list.Text, ""), new("contains", string.Concat(_list.ContainsStatement.Select(run => run.Text)), ""), new("may contain", string.Concat(_list.MayContainStatement.Select(run => run.Text)), "")]),
             new("Claims", true, [.. ClaimsOnce.Select(each => new RecordRow(each.Verdict.Asked, each.Verdict.IsRefused ? "refused" : each.Verdict.State == ClaimState.NotAClaim ? "no nutrition claim" : "may be made", each.Origin.ToString()))]),
             .. _particulars.Sections,
             // Written also where they hold nothing: what comes later is then known to be new.
-            new("Further columns of the nutrition panel", true, [.. _columns.Columns.Where(column => column != _panel).SelectMany(Printed).Select(line => RowOf(line, line.Rounded?.Band.Origin.ToString() ?? ""))]),
+            new("Further columns of the nutrition panel", true, [.. _columns.Columns.Where(column => column != _panel && _whyNoPanel is null).SelectMany(Printed).Select(line => RowOf(line, line.Rounded?.Band.Origin.ToString() ?? ""))]),
             new("What the nutrition panel leaves off", true, [.. LeftOff()]),
         ];
 

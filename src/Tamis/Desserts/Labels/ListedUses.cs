@@ -25,6 +25,7 @@ internal static class ListedUses
     public static ListWishes WishesOf(Dessert dessert, string trial) => new()
     {
         Emphasised = [.. WordsOf(dessert.Name), .. dessert.Facts.WordsOf("emphasis", trial)],
+        Dwelt = [.. dessert.Facts.WordsOf("emphasis", trial)],
         Summarises = dessert.Facts.Text("compounds", trial) is { } wish && Names.Same(wish, "short"),
         Numbers = dessert.Facts.Text("additives", trial) is { } called && Names.Same(called, "numbers"),
         CrossContact = [.. dessert.Facts.WordsOf("cross_contact", trial)],

@@ -48,6 +48,7 @@ internal sealed class RecordedParticulars
             { IsNeeded: true, Artwork: null } => [$"{_symbol.Words}: set the authority's own artwork there, and write its file under symbol_artwork in dessert.csv"],
             _ => Array.Empty<string>(),
         },
+        .. DessertLabel.MissingForSale(_dessert, _trial, _rules, _language, ["panel", "list", "allergens", "particulars", "symbol", .. _dessert.Facts.Text("name", _trial) is null ? Array.Empty<string>() : ["fact name"]]),
         .. _statements.Where(each => each.State == ParticularState.CannotBeSaid).Select(each => $"whether {each.Rule.Name} must be stated cannot be said: supply {each.Supply}"),
         .. Stated.Where(each => each.Rule.Wording.Count > 0 && each.In(_language) is null).Select(each => $"{each.Rule.Name} must be stated, and there is no wording in the language '{_language}': a term in its column of {ParticularRules.File}, {_rules.Name}"),
         .. _date is { Asked: { } asked, Mark: null } ? [$"'{asked}' is no date mark of these rules ({Cell("date_kind")})"] : Array.Empty<string>(),
@@ -74,7 +75,7 @@ internal sealed class RecordedParticulars
 
     private IEnumerable<RecordRow> Grounds =>
     [
-        .. from key in new[] { "form_of_sale", "food_category", "shelf_days", "portions", "portion_g", "box_mm", "surface_cm2", "face" }
+        .. from key in new[] { "form_of_sale", "food_category", "rules_day", "shelf_days", "portions", "portion_g", "box_mm", "surface_cm2", "face" }
            let all = _dessert.Facts.All(key, _trial)
            where all.Count > 0
            // A key that may stand once counts by its first row; faces are as many as there are rows.

@@ -40,7 +40,7 @@ public sealed record SaleChecklist(string Form, IReadOnlyList<SaleItem> Items)
     public static SaleChecklist Of(Dessert dessert, string trial, string rules, string language, DateOnly? day = null)
     {
         var (set, name) = (KitData.Rules(rules), dessert.Trial(trial).Trial);
-        var sale = SaleRules.Of(set, day);
+        var sale = SaleRules.Of(set, day ?? LabelAsked.Day(dessert, name));
         var form = LabelAsked.FormOfSale(dessert, name, sale);
         var exemptions = LabelAsked.Exemptions(dessert, name);
         SaleEvidence evidence = new(dessert, name, set, language);

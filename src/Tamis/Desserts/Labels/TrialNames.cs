@@ -39,7 +39,7 @@ public static class TrialNames
     public static IReadOnlyList<PrintedName> Of(Dessert dessert, string trial, string rules, DateOnly? day = null)
     {
         var batch = dessert.Trial(trial);
-        var names = ReservedNames.Of(KitData.Rules(rules), day);
+        var names = ReservedNames.Of(KitData.Rules(rules), day ?? LabelAsked.Day(dessert, batch.Trial));
         IngredientFigures figures = new(dessert);
         Ingredient[] ingredients = [.. dessert.Whole(trial).Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer)];
         var category = dessert.Facts.Text("food_category", batch.Trial);

@@ -27,7 +27,7 @@ public static class TrialParticulars
             Asked = IsThawed(dessert, name) ? ["thawed"] : [],
             Stated = figures.Of,
             Exemptions = LabelAsked.Exemptions(dessert, name),
-        }, set, day);
+        }, set, day ?? LabelAsked.Day(dessert, name));
     }
 
     /// <summary>Every additive of a trial held against the levels of the rule set.</summary>

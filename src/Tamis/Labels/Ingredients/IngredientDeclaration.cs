@@ -13,6 +13,9 @@ public sealed record ListWishes
     /// <summary>Words of the name of the food, or that the pack dwells on: an ingredient whose name holds one has its quantity stated.</summary>
     public IReadOnlyList<string> Emphasised { get; init; } = [];
 
+    /// <summary>What the maker says that the pack dwells on: a word that no ingredient of the list has is a problem, so that no quantity is left off unseen.</summary>
+    public IReadOnlyList<string> Dwelt { get; init; } = [];
+
     /// <summary>Whether compounds stand without their own list where the law lets them.</summary>
     public bool Summarises { get; init; }
 
@@ -103,6 +106,12 @@ public sealed record IngredientDeclaration
 
     /// <summary>The statement of what the food contains; empty where the law has none beside a list, or there is nothing to state.</summary>
     public required IReadOnlyList<TextRun> ContainsStatement { get; init; }
+
+    /// <summary>The statement of what the food contains where a pack is so small that it bears no list: allergens are told all the same. Empty where <see cref="ContainsStatement"/> says it, or there is nothing to state.</summary>
+    public required IReadOnlyList<TextRun> InPlaceOfList { get; init; }
+
+    /// <summary>What keeps <see cref="InPlaceOfList"/> from being printed; none where it may be.</summary>
+    public required IReadOnlyList<ListProblem> InPlaceOfListProblems { get; init; }
 
     /// <summary>The workshop's own words on what may have got in; empty where nothing may.</summary>
     public required IReadOnlyList<TextRun> MayContainStatement { get; init; }

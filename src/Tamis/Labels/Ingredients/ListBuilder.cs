@@ -25,10 +25,18 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
         _sulphitesMgPerKg = used.Sum(use => (use.Ingredient.SulphitesMgPerKg ?? 0) * use.MassGrams) / finishedGrams;
         ListPrinter printer = new(_list, _allergens, _words, language, _problems);
         var items = Grouped(InOrder(Level(used, 0)), printer);
+        foreach (var word in _list.HasQuantities ? wishes.Dwelt.Where(word => !All(items).Any(item => item.MassGrams is not null && Names.HoldsWhole(item.Name, word))) : [])
+            _problems.Add(new($"the pack dwells on '{word}', and no ingredient of the list is called so: its quantity would be left off", "the name as it stands in the list, or the trials that it is for (key emphasis of dessert.csv)", null));
+        string[] unmet = _list.HasQuantities ? [.. wishes.Emphasised.Except(wishes.Dwelt, Names.Comparer).Where(word => !All(items).Any(item => Names.HoldsWhole(item.Name, word))).Distinct(Names.Comparer)] : [];
+        if (unmet.Length > 0)
+            _remarks.Add(new($"Of the name, no ingredient is called {string.Join(", ", unmet)}: where such a word speaks of an ingredient, its quantity belongs in the list; a row emphasis in dessert.csv asks for it.", null));
         AllergenRule[] contains = [.. _allergens.All.Where(rule => All(items).Any(item => item.Substances.Contains(rule.Substance)))];
         AllergenRule[] mayContain = [.. MayContain(used).Where(rule => !contains.Contains(rule))];
+        List<ListProblem> withoutList = [];
         return new()
         {
+            InPlaceOfList = _list.HasContainsStatement ? [] : new ListPrinter(_list, _allergens, _words, language, withoutList).Statement("contains", contains),
+            InPlaceOfListProblems = withoutList,
             Heading = printer.Heading,
             Language = language,
             FinishedGrams = finishedGrams,
@@ -151,7 +159,10 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     {
         var printed = item with { Printed = Said(item.Name, ingredient.Origin) };
         var parts = PartsOf(ingredient);
-        if (parts.Count == 0) return printed;
+        // What is bought with a document of its own and is no food of a table may be a compound: what is in it is not guessed.
+        if (parts.Count == 0 && ingredient is { Supplier: { } supplier, Food: null })
+            _problems.Add(new($"{ingredient.Name} comes with a document of {supplier} that has no list of its own: whether it is a compound, and of what, is not known", "ingredient_list in its document; its name alone where it is a single food", ingredient.Origin));
+        if (parts is [] or [{ Parts: [] }] && parts.All(part => Names.Same(part.Name, item.Name))) return printed;
         var share = item.MassGrams!.Value / finishedGrams * 100;
         var maySummarise = _list.MaySummarise(item.Name, share);
         if (!wishes.Summarises || !maySummarise)

@@ -53,7 +53,7 @@ internal sealed class LabelComposer(LabelContent content)
 
     private bool HasText => content.Languages.Count > 0 || content.NetQuantity.Length > 0;
 
-    private bool StandsElsewhere => content is { Panel: null, Face: not null };
+    private bool StandsElsewhere => content is { Panel: null, Face: not null, WhyNoPanel: null };
 
     private LayoutRule? PanelExemption => _rules.Exemption("panel", content.Pack, content.NetGrams);
 
@@ -92,7 +92,7 @@ internal sealed class LabelComposer(LabelContent content)
     {
         var setter = SetterFor(null);
         var why = StandsElsewhere ? new("sheets", "", RuleStrength.Policy, false, "the panel stands on another face")
-            : PanelExemption?.Origin ?? new("sheets", "", RuleStrength.Policy, false, "no panel is asked for");
+            : PanelExemption?.Origin ?? new("sheets", "", RuleStrength.Policy, false, content.WhyNoPanel ?? "no panel is asked for");
         return Placed(null, content.Panel is null ? LabelArrangement.TextAlone : LabelArrangement.WithoutPanel, why, TextBlock(setter, Room(setter.Sizes)), setter.Sizes);
     }
 
@@ -133,11 +133,13 @@ internal sealed class LabelComposer(LabelContent content)
 
     private IEnumerable<string> Remarks(Candidate taken)
     {
+        if (content.Day is { } day) yield return $"Drawn up by the rules as of {day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)}.";
         if (!content.Pack.IsBox) yield return "The sides of the pack are not known: write box_mm in dessert.csv. A square of the area stands for its face, and no other face is counted.";
         if (content.Pack.IsBox && content.Face is null && taken.Attempt.Form is { } form && form != _rules.FormsFor(content.Pack, content.NetGrams)[0])
             yield return "Only the largest face is drawn: where another face has room, a form that comes before this one may stand there (rows 'face' in dessert.csv).";
         if (taken.Attempt.IsShort) yield return "Columns and percentages that the law does not ask for are left off: they may not take the room of what it asks for.";
         if (taken.Attempt.IsWithoutSecondColumn && SecondColumnExemption(taken.Attempt.Form) is { } column) yield return $"The second column is left off, as the law asks for none in this form: {column.Origin}.";
+        if (content.WhyNoPanel is { } none) yield return $"The nutrition panel is a draft and is left off: {none}.";
         if (PanelExemption is { } panel && !StandsElsewhere) yield return $"The law lets the panel be left off a pack like this: {panel.Origin}.";
         if (_rules.Exemption("list", content.Pack, content.NetGrams) is { } list) yield return $"The list of ingredients is left off and given by other means: {list.Origin}.";
         foreach (var remark in _rules.Remarks) yield return $"{remark.Part}: {remark.Origin.Note} ({remark.Origin}).";

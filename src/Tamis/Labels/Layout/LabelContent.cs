@@ -43,11 +43,17 @@ public sealed record LabelContent
     /// <summary>The rule set.</summary>
     public required RuleSet Rules { get; init; }
 
+    /// <summary>The day whose rules it is drawn up by; null for those that have no end.</summary>
+    public DateOnly? Day { get; init; }
+
     /// <summary>The pack.</summary>
     public required PackShape Pack { get; init; }
 
     /// <summary>The panel; null where none is asked for.</summary>
     public required PanelContent? Panel { get; init; }
+
+    /// <summary>Why the pack bears no panel, where none is asked for of it; null where it does, or where the panel stands on another face.</summary>
+    public string? WhyNoPanel { get; init; }
 
     /// <summary>The panel without the columns and percentages that the law does not ask for; null where all that it holds is asked for.</summary>
     public PanelContent? ShortPanel { get; init; }

@@ -1,10 +1,14 @@
+using System.Text.RegularExpressions;
 using Tamis.Tables;
 
 namespace Tamis.Labels;
 
 /// <summary>A statement that a food must bear, and what triggers it. Every trigger that is filled must hold.</summary>
-public sealed record ParticularRule
+public sealed partial record ParticularRule
 {
+    [GeneratedRegex(@"\{(\w+)\}")]
+    private static partial Regex Braces();
+
     /// <summary>A few words for it: <c>polyols</c>.</summary>
     public required string Name { get; init; }
 
@@ -44,8 +48,16 @@ public sealed record ParticularRule
     /// <summary>Exemptions by which it falls away, as the key <c>exemption</c> of <c>dessert.csv</c> asks for them.</summary>
     public required IReadOnlyList<string> Exemptions { get; init; }
 
-    /// <summary>The wording by language; a language without a term has none.</summary>
+    /// <summary>The wording by language; a language without a term has none. In braces stands what is filled in: <c>{amount}</c> is the content of the whole food, <c>{additives}</c> the names of those that trigger it, any other word a key of <c>dessert.csv</c>.</summary>
     public required IReadOnlyDictionary<string, string> Wording { get; init; }
+
+    /// <summary>What the wording has in braces.</summary>
+    public IReadOnlyList<string> Named => [.. Wording.Values.SelectMany(words => Braces().Matches(words).Select(match => match.Groups[1].Value)).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>The keys of <c>dessert.csv</c> that the wording names.</summary>
+    public IReadOnlyList<string> NamedKeys => [.. Named.Where(word => word is not (AmountWord or AdditivesWord))];
+
+    internal const string AmountWord = "amount", AdditivesWord = "additives";
 
     /// <summary>Where the row came from.</summary>
     public required RuleOrigin Origin { get; init; }
@@ -93,6 +105,7 @@ public sealed class ParticularRules
         };
         if (rule.Additives.Count == 0 && rule.Class is null && rule.Ingredients.Count == 0 && content is null && rule.Says is null)
             cells.Note("additives", "an additive, a class, an ingredient, a content or a key under says: a row with none would stand on every pack");
+        if (rule.Named.Contains(ParticularRule.AmountWord) && content is null) cells.Note("content", $"the content that {{{ParticularRule.AmountWord}}} of the wording stands for");
         if (content is not null && rule.Unit.Length == 0) cells.Note("unit", "the unit of the limit, such as g/100 g");
         foreach (var number in rule.Additives.Where(number => Labels.Additives.Of(folder).Find(number) is null)) cells.Note("additives", $"a number of additives.csv; '{number}' is none");
         return rule;

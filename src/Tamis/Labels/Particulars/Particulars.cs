@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tamis.Formulas;
 using Tamis.Losses;
 
@@ -24,8 +25,11 @@ public enum ParticularState
 /// <param name="Supply">What to supply; empty where nothing.</param>
 public sealed record Particular(ParticularRule Rule, ParticularState State, string Because, Amount? Amount, string Supply)
 {
-    /// <summary>The wording in a language; null where the file has none: a pack in that language cannot be printed.</summary>
-    public string? In(string language) => Rule.Wording.GetValueOrDefault(language);
+    /// <summary>The wording by language, with what the law wants filled in: a content, an additive's name, what the sheets say.</summary>
+    public IReadOnlyDictionary<string, string> Wording { get; init; } = Rule.Wording;
+
+    /// <summary>The wording in a language; null where there is none: a pack in that language cannot be printed.</summary>
+    public string? In(string language) => Wording.GetValueOrDefault(language);
 }
 
 /// <summary>What the statements of a pack hang on.</summary>
@@ -60,12 +64,14 @@ public static class Particulars
     public static IReadOnlyList<Particular> Of(ParticularFood food, RuleSet rules, DateOnly? day = null)
     {
         var uses = AdditiveUse.In(food.Mixture, rules);
-        return [.. ParticularRules.Of(rules, day).All.Select(rule => Of(rule, food, uses))];
+        var words = LabelWords.Of(rules.Folder);
+        return [.. ParticularRules.Of(rules, day).All.Select(rule => Of(rule, food, uses, words))];
     }
 
-    private static Particular Of(ParticularRule rule, ParticularFood food, IReadOnlyList<AdditiveUse> uses)
+    private static Particular Of(ParticularRule rule, ParticularFood food, IReadOnlyList<AdditiveUse> uses, LabelWords words)
     {
         List<string> because = [];
+        string[] additives = [];
         Amount? amount = null;
         if (rule.For.Count > 0 && food.Category is { } category && !rule.For.Contains(category, Names.Comparer)) return No($"only for {string.Join(", ", rule.For)}");
         var all = food.Mixture.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer).ToArray();
@@ -75,6 +81,7 @@ public static class Particulars
             var met = uses.Where(use => (rule.Additives.Count == 0 || rule.Additives.Contains(use.Additive.Number, Names.Comparer)) && (rule.Class is null || Names.Same(use.Class, rule.Class))).ToArray();
             if (met.Length == 0) return No(rule.Class is { } wanted ? $"no additive is used as {wanted}" : "no such additive is in it");
             because.Add(string.Join(", ", met.Select(use => use.IsOwn && Names.Same(use.Ingredient.Name, use.Additive.Name) ? use.Additive.Name : $"{use.Additive.Name} by way of {use.Ingredient.Name}").Distinct()));
+            additives = [.. met.Select(use => use.Additive.Name).Distinct()];
             holders = [.. met.Select(use => use.Ingredient).DistinctBy(each => each.Name, Names.Comparer)];
         }
         if (rule.Ingredients.Count > 0)
@@ -108,10 +115,39 @@ public static class Particulars
         if (rule.For.Count > 0 && food.Category is null) return Unknown("food_category in dessert.csv");
         if (rule.Exemptions.FirstOrDefault(exemption => food.Exemptions.Contains(exemption, Names.Comparer)) is { } lifted)
             return new(rule, ParticularState.Lifted, $"{string.Join("; ", because)}; the kitchen asks for the exemption: {lifted}", amount, "a competent person’s word that the exemption holds");
-        return new(rule, ParticularState.Applies, string.Join("; ", because), amount, "");
+        if (LackingFor(rule, food, all) is { } lacking) return Unknown(lacking);
+        return new(rule, ParticularState.Applies, string.Join("; ", because), amount, "") { Wording = Filled(rule, food, all, additives, words) };
 
         Particular No(string why) => new(rule, ParticularState.DoesNotApply, why, amount, "");
         Particular Unknown(string supply) => new(rule, ParticularState.CannotBeSaid, string.Join("; ", because), amount, supply);
+    }
+
+    // What the wording names and the sheets do not give.
+    private static string? LackingFor(ParticularRule rule, ParticularFood food, Ingredient[] all)
+    {
+        if (rule.Named.Contains(ParticularRule.AmountWord) && !AmountOf(rule.Content!, all, food).IsWhole) return MissingOf(rule.Content!, all, food);
+        return rule.NamedKeys.FirstOrDefault(key => food.Says(key) is null) is { } silent ? $"a row {silent} in dessert.csv" : null;
+    }
+
+    // The content is that of the whole food, whatever brought it; a language without an additive's name has no wording.
+    private static Dictionary<string, string> Filled(ParticularRule rule, ParticularFood food, Ingredient[] all, string[] additives, LabelWords words)
+    {
+        Dictionary<string, string> filled = [];
+        foreach (var (language, wording) in rule.Wording)
+        {
+            var said = wording;
+            if (rule.Named.Contains(ParticularRule.AmountWord))
+                said = said.Replace($"{{{ParticularRule.AmountWord}}}", string.Create(CultureInfo.InvariantCulture, $"{AmountOf(rule.Content!, all, food).Known:0.#}\u202f{rule.Unit}"), StringComparison.Ordinal);
+            if (rule.Named.Contains(ParticularRule.AdditivesWord))
+            {
+                string?[] names = [.. additives.Select(name => language == "en" ? name : words.In(name, language))];
+                if (names.Contains(null)) continue;
+                said = said.Replace($"{{{ParticularRule.AdditivesWord}}}", string.Join(", ", names), StringComparison.Ordinal);
+            }
+            foreach (var key in rule.NamedKeys) said = said.Replace($"{{{key}}}", food.Says(key), StringComparison.Ordinal);
+            filled[language] = said;
+        }
+        return filled;
     }
 
     // The amount in the finished food of what the holders bring, in the unit of the content; the share that is known is of the holders' part in the food.

@@ -29,6 +29,21 @@ public sealed class DessertPanelsTests : IDisposable
     [InlineData("us", "per serving (40 g)")]
     public void BasesOf_StatedPortion_AreTheColumnsOfTheLaw(string rules, string bases) => Assert.Equal(bases, string.Join("; ", Bases(rules, "portion_g,40")));
 
+    // The Canadian table of daily values has another value of potassium from 2026 on.
+    [Theory]
+    [InlineData("rules_day,2025-12-31", 4700)]
+    [InlineData("rules_day,2026-01-01", 3400)]
+    [InlineData("pieces,1", 3400)]
+    public void Of_RulesDay_TakesTheRulesOfThatDay(string row, double expected) =>
+        Assert.Equal((decimal)expected, (decimal)DessertPanels.Of(Cake(row), "T1", "ca").Line("potassium").Reference!.Value);
+
+    [Fact]
+    public void Of_RulesDayBeforeTheAct_IsADraft() => Assert.Contains(DessertPanels.Of(Cake("rules_day,2010-01-01"), "T1", "eu").DraftReasons, reason => reason.EndsWith("not on 2010-01-01.", StringComparison.Ordinal));
+
+    [Fact]
+    public void Of_RulesDayThatIsNone_NamesItsCell() =>
+        Assert.Contains("a day as year-month-day", Assert.Throws<TableException>(() => DessertPanels.Of(Cake("rules_day,soon"), "T1", "eu")).Problems.Single().ToString(), StringComparison.Ordinal);
+
     [Theory]
     [InlineData("eu"), InlineData("us"), InlineData("au-nz")]
     public void BasesOf_NoPortion_Are100Grams(string rules) => Assert.Equal(["per 100 g"], Bases(rules));

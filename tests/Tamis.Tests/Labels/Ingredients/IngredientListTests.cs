@@ -35,6 +35,39 @@ public class IngredientListTests
         Assert.Contains(little.Remarks, remark => remark.Words.StartsWith("Water is left off", StringComparison.Ordinal));
     }
 
+    // Whether a word of the name speaks of an ingredient is for a person; that nothing was found is said.
+    [Fact]
+    public void Of_WordOfTheNameThatNoIngredientHas_IsSaidAndStopsNothing()
+    {
+        var list = Eu(0, new() { Emphasised = ["honey", "citrus", "loaf"] }, Use(Known("honey"), 30), Use(Known("lemon juice"), 70));
+
+        Assert.Empty(list.Problems);
+        Assert.Contains(list.Remarks, remark => remark.Words.StartsWith("Of the name, no ingredient is called citrus, loaf:", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_BoughtFoodWithoutAList_IsAProblemUntilItSaysThatItIsASingleOne()
+    {
+        var bought = Known("apricot filling") with { Supplier = "S9" };
+
+        Assert.Contains("a document of S9 that has no list", Assert.Single(Eu(0, null, Use(bought, 30)).Problems).ToString(), StringComparison.Ordinal);
+        Assert.Empty(Eu(0, null, Use(bought with { Food = "SR28 09021" }, 30)).Problems);
+        var single = Eu(0, null, Use(bought with { SupplierList = "apricot filling" }, 30));
+        Assert.Empty(single.Problems);
+        Assert.Equal("Ingredients: apricot filling.", single.Text);
+        Assert.Equal("Ingredients: apricot filling (apricots).", Eu(0, null, Use(bought with { SupplierList = "apricots" }, 30)).Text);
+    }
+
+    // What a pack dwells on has its quantity stated; a word that hits nothing would leave it off unseen.
+    [Fact]
+    public void Of_WordThatThePackDwellsOn_IsAProblemWhereNoIngredientHasIt()
+    {
+        var list = Eu(0, new() { Emphasised = ["honey", "banana"], Dwelt = ["honey", "banana"] }, Use(Known("honey"), 30), Use(Known("sugar"), 70));
+
+        Assert.Equal("Ingredients: sugar, honey 30\u00a0%.", list.Text);
+        Assert.StartsWith("the pack dwells on 'banana'", Assert.Single(list.Problems).ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Of_OneNameTwice_IsOneItem() =>
         Assert.Equal("Ingredients: rye flour, sugar.", Eu(0, null, Use(Known("sugar"), 50), Use(Known("rye flour", "rye"), 40), Use(Known("dark rye flour", "rye") with { LabelName = "rye flour" }, 30)).Text);

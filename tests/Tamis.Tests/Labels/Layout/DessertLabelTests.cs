@@ -47,8 +47,35 @@ public sealed class DessertLabelTests : IDisposable
         Assert.Equal(("#102030", "#f0f0f0"), (colours.Ink.ToString(), colours.Ground.ToString()));
     }
 
+    // Figures that contradict each other on one pack stop print as they stop a signature.
+    [Fact]
+    public void Drawn_PortionsThatDoNotMakeThePack_IsADraft()
+    {
+        var loaf = Loaf();
+        var file = Path.Combine(loaf.Folder, "dessert.csv");
+        File.WriteAllLines(file, File.ReadAllLines(file).Select(line => line.StartsWith("portions,", StringComparison.Ordinal) ? "portions,9,," : line));
+
+        Assert.Contains(DessertLabel.Drawn(Dessert.Open(loaf.Folder), "V1b", "IE").DraftReasons, reason => reason.Contains("9 portions of 40 g are 360 g", StringComparison.Ordinal));
+    }
+
+    // Regulation (EU) No 1169/2011, Article 16(2) lets the list be left off under 10 cm2, and Article 21(1) then asks for "contains" with the allergens.
+    [Fact]
+    public void Drawn_PackTooSmallForAList_StillTellsOfAllergens()
+    {
+        var loaf = Loaf();
+        var file = Path.Combine(loaf.Folder, "dessert.csv");
+        File.WriteAllLines(file, File.ReadAllLines(file).Select(line => line.StartsWith("box_mm", StringComparison.Ordinal) ? "box_mm,30 x 25 x 15,," : line));
+
+        var drawing = DessertLabel.Drawn(Dessert.Open(loaf.Folder), "V1b", "IE; FR");
+        var printed = string.Join(' ', drawing.Marks.OfType<TextMark>().Select(mark => mark.Text));
+
+        Assert.DoesNotContain("Ingredients", printed, StringComparison.Ordinal);
+        Assert.Matches("Contains: +rye *, +eggs? *, +milk *, +sulphites", printed);
+        Assert.Matches("Contient: +seigle", printed);
+    }
+
     [Theory]
-    [InlineData("print_colour,red,,", "a colour")]
+    [InlineData("print_colour,red,,", "column 'value': found 'red', expected a colour")]
     [InlineData("box_mm,185 x 75,V1,", "length, width and height in mm")]
     public void ContentOf_ABadCell_SaysWhatIsExpected(string row, string expected) =>
         Assert.Contains(expected, Assert.Throws<TableException>(() => DessertLabel.ContentOf(Loaf(row), "V1", "IE")).Problems.Single().ToString(), StringComparison.Ordinal);

@@ -1,3 +1,4 @@
+using Tamis.Composition;
 using Tamis.Desserts;
 using Tamis.Formulas;
 using Tamis.Labels;
@@ -59,6 +60,45 @@ public class ParticularsTests
         Assert.Equal("tartrazine by way of sprinkles", found.Because);
         Assert.Equal("kann Aktivität und Aufmerksamkeit bei Kindern beeinträchtigen", found.In("de"));
         Assert.Null(found.In("nl"));
+    }
+
+    // Annex III(4): the content of caffeine stands in brackets behind the words; it is that of the whole food, not of what was added alone.
+    [Fact]
+    public void Of_Caffeine_SaysHowMuchOfItIsInTheWholeFood()
+    {
+        NutrientList nutrients = new([new("CAFFN", "caffeine", "mg")]);
+        MixturePart With(string name, double grams, double? milligrams) =>
+            LabelKit.Part(name, grams, new(name, nutrients, [milligrams is { } per ? new(ContentState.Measured, per, null, new("written for a test", Evidence.Computed)) : Content.Unknown], null));
+        ParticularFood food = new() { Mixture = LabelKit.Of(With("guarana", 1, 4000), With("cocoa", 9, 100), With("sugar", 90, 0)), Says = key => key == "caffeine_for_effect" ? "yes" : null };
+
+        var found = Find(Eu(food), "caffeine added for what it does");
+        var open = Find(Eu(food with { Mixture = LabelKit.Of(With("guarana", 1, 4000), With("cocoa", 9, null), With("sugar", 90, 0)) }), "caffeine added for what it does");
+
+        Assert.Equal((ParticularState.Applies, ""), (found.State, found.Supply));
+        Assert.Equal("Contains caffeine. Not recommended for children or pregnant women (49\u202fmg/100 g)", found.In("en"));
+        Assert.EndsWith("(49\u202fmg/100 g)", found.In("de"), StringComparison.Ordinal);
+        Assert.Equal(ParticularState.CannotBeSaid, open.State);
+        Assert.Contains("cocoa", open.Supply, StringComparison.Ordinal);
+    }
+
+    // Annex XII: the strength on the pack is measured; the kit does not make it up from masses.
+    [Fact]
+    public void Of_AlcoholInADrink_AsksForTheStrengthAndPrintsIt()
+    {
+        ParticularFood food = new() { Mixture = LabelKit.Of(LabelKit.Part("punch", 100, LabelKit.Profile("punch", null, ("ALC", 4)))), Category = "beverages" };
+
+        Assert.Equal("a row alcohol_percent_vol in dessert.csv", Find(Eu(food), "alcohol in a drink").Supply);
+        Assert.Equal("5.1 % vol", Find(Eu(food with { Says = key => key == "alcohol_percent_vol" ? "5.1" : null }), "alcohol in a drink").In("fr"));
+    }
+
+    // A language that has no name of the additive has no wording: nothing is printed with a gap.
+    [Fact]
+    public void Of_SweetenerInCanada_IsNamedInItsStatement()
+    {
+        var found = Particulars.Of(new() { Mixture = LabelKit.Of(Part("sucralose", 0.1, "E 955", "sweetener"), Part("flour", 99.9)) }, LabelKit.Canada).Single(each => each.Rule.Name.StartsWith("sucralose", StringComparison.Ordinal));
+
+        Assert.Equal("contains sucralose", found.In("en"));
+        Assert.DoesNotContain("{", found.In("fr") ?? "", StringComparison.Ordinal);
     }
 
     // Annex III(3): 100 mg/kg of glycyrrhizinic acid in confectionery; the figure is of the liquorice and thins out in the food.

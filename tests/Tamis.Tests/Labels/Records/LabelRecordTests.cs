@@ -46,6 +46,21 @@ public sealed class LabelRecordTests : IDisposable
         Assert.Empty(LabelRecords.Since(Dessert.Open(_loaf), record));
     }
 
+    [Theory]
+    [InlineData("business", "Missing: name and address of the business")]
+    [InlineData("name", "Missing: name of the food")]
+    [InlineData("net_g", "Missing: net quantity")]
+    [InlineData("lot", "Missing: lot")]
+    [InlineData("date_kind", "Missing: date")]
+    [InlineData("form_of_sale", "How it is sold is not known")]
+    public void Sign_WithoutWhatTheFormOfSaleAsksFor_IsRefused(string key, string expected)
+    {
+        var path = Path.Combine(_loaf, "dessert.csv");
+        File.WriteAllLines(path, File.ReadAllLines(path).Where(line => !line.StartsWith($"{key},", StringComparison.Ordinal)));
+
+        Assert.StartsWith(expected, Assert.Single(LabelRecords.Hindrances(Dessert.Open(_loaf), "V1b", "eu", "en")), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Since_LaterEdits_NameTheCellAndWhatIsPrintedOtherwise()
     {
