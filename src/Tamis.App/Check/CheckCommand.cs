@@ -31,6 +31,11 @@ internal static class CheckCommand
             writer.WriteLine($"{dessert.Name}: read {string.Join(", ", dessert.SheetsFound)}.");
             foreach (var sheet in dessert.Sheets) SayHow(sheet, writer);
             foreach (var (file, wouldAdd) in dessert.SheetsMissing) writer.WriteLine($"{file} is not there; it would add: {wouldAdd}.");
+            if (!dessert.Problems.Any() && dessert.Tastings is { } log)
+            {
+                if (log.UnknownColumns is { Count: > 0 } unknown) writer.WriteLine($"scores.csv: kept and not read: {string.Join(", ", unknown)}.");
+                foreach (var doubt in log.Doubts) writer.WriteLine($"To look at: {doubt}");
+            }
             if (problems is [])
                 foreach (var (key, near) in DessertKeys.Unread(dessert.Facts)) writer.WriteLine($"dessert.csv, key '{key}': kept and not read{(near is null ? "" : $"; is it {near}?")}");
             foreach (var column in dessert.UnreadTrialColumns) writer.WriteLine($"formula.csv, column '{column}': kept and not read; trials.csv names no such trial.");

@@ -47,13 +47,16 @@ public sealed class RankedBlocks
         * Math.Sqrt(Ranks.Sum(row => row.Sum(rank => Math.Pow(rank - (TreatmentCount + 1) / 2.0, 2))) / (TreatmentCount - 1));
 
     /// <summary>The chance of so large an L if no treatment rose above another: the upper tail of its normal score.</summary>
-    public double PageChance => SpecialFunctions.Erfc(Page().Z / Math.Sqrt(2)) / 2;
+    public double PageChance => SpecialFunctions.Erfc(Page(correctTies: true).Z / Math.Sqrt(2)) / 2;
 
-    /// <summary>Page's L for treatments expected to rise in the order of the columns (1963, Journal of the American Statistical Association 58), and its normal score.</summary>
-    public (double L, double Z) Page()
+    /// <summary>Page's L for treatments expected to rise in the order of the columns (1963, Journal of the American Statistical Association 58), and its normal score; 0 where every block ties all treatments.</summary>
+    /// <param name="correctTies">Whether chance spreads as it does among the ranks that are there; else as among ranks without ties, which makes the score smaller.</param>
+    public (double L, double Z) Page(bool correctTies = false)
     {
         double n = Ranks.Count, k = TreatmentCount;
         var l = RankSums.Select((sum, i) => (i + 1) * sum).Sum();
-        return (l, (l - n * k * (k + 1) * (k + 1) / 4) / Math.Sqrt(n * k * k * (k + 1) * (k * k - 1) / 144));
+        // Over all orders of a block's ranks its part of L spreads as the squares of the ranks and of 1 to k about their mean, over k − 1.
+        var squares = correctTies ? Ranks.Sum(row => row.Sum(rank => Math.Pow(rank - (k + 1) / 2, 2))) : n * k * (k * k - 1) / 12;
+        return (l, squares > 0 ? (l - n * k * (k + 1) * (k + 1) / 4) / Math.Sqrt(squares * k * (k + 1) / 12) : 0);
     }
 }

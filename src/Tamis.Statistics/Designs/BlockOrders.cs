@@ -11,7 +11,7 @@ public static class BlockOrders
     /// <param name="below">Chance: a whole number from 0 to one less than its argument.</param>
     /// <remarks>Block by block the order that makes the counts most even, given all other blocks, one by chance where several do; several times round, and the best of several
     /// beginnings. Places weigh more than neighbours; on the way there less
-    /// so, or no block could leave its place for another. Blocks of more than six treatments try some orders by chance in place of all.</remarks>
+    /// so, or no block could leave its place for another. Blocks of more than six treatments try every exchange of two and some orders by chance in place of all.</remarks>
     public static IReadOnlyList<IReadOnlyList<int>> Of(int treatments, IReadOnlyList<IReadOnlyList<int>> blocks, Func<int, int> below)
     {
         int[][] best = [];
@@ -78,10 +78,18 @@ public static class BlockOrders
     private static int[][] Permutations(int size, Func<int, int> below)
     {
         int[] places = [.. Enumerable.Range(0, size)];
-        if (size > 6) return [.. Enumerable.Range(0, MostOrders).Select(_ => Shuffled([.. places], below))];
+        if (size > 6)
+            return [.. from one in places from other in places where one <= other select Exchanged(places, one, other), .. Enumerable.Range(0, MostOrders).Select(_ => Shuffled([.. places], below))];
         IEnumerable<int[]> all = [[]];
         foreach (var _ in places) all = [.. from order in all from next in places where !order.Contains(next) select (int[])[.. order, next]];
         return [.. all];
+    }
+
+    private static int[] Exchanged(int[] places, int one, int other)
+    {
+        int[] exchanged = [.. places];
+        (exchanged[one], exchanged[other]) = (exchanged[other], exchanged[one]);
+        return exchanged;
     }
 
     // Fisher and Yates.

@@ -6,7 +6,7 @@ namespace Tamis.Statistics.Designs;
 /// <param name="Served">How many blocks a treatment is in, the fewest and the most.</param>
 public sealed record IncompleteBlocks(IReadOnlyList<IReadOnlyList<int>> Blocks, (int Fewest, int Most) Together, (int Fewest, int Most) Served)
 {
-    private const int MostSubsets = 60_000, MostSteps = 20_000, Runs = 12;
+    private const int Runs = 12;
 
     /// <summary>Whether all treatments are served, and all pairs share a block, equally often.</summary>
     public bool IsBalanced => Together.Fewest == Together.Most && Served.Fewest == Served.Most;
@@ -34,7 +34,7 @@ public sealed record IncompleteBlocks(IReadOnlyList<IReadOnlyList<int>> Blocks, 
     /// <param name="blocks">How many blocks, 1 or more.</param>
     /// <param name="below">Chance: a whole number from 0 to one less than its argument.</param>
     /// <remarks>
-    /// First all orbits of blocks under turning treatments round a ring, with or without one that stands still (Bose 1939, Annals of Eugenics 9),
+    /// First by orbits of blocks under turning treatments within abelian groups, with or without one treatment that stands still (Bose 1939, Annals of Eugenics 9),
     /// several times over where the number of blocks is a multiple; then by exchanging treatments between blocks, repeats kept equal, so that the
     /// squares of the pairs' counts fall (John and Mitchell 1977, Journal of the Royal Statistical Society B 39: regular graph designs).
     /// </remarks>
@@ -44,7 +44,7 @@ public sealed record IncompleteBlocks(IReadOnlyList<IReadOnlyList<int>> Blocks, 
         if (treatments < 2) throw new ArgumentOutOfRangeException(nameof(treatments), treatments, "A design compares two treatments or more.");
         if (size < 2 || size > treatments) throw new ArgumentOutOfRangeException(nameof(size), size, $"A block holds from 2 to {treatments} treatments.");
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(blocks);
-        return Counted(treatments, Turned(treatments, size, blocks) ?? Exchanged(treatments, size, blocks, below));
+        return Counted(treatments, TurnedBlocks.Find(treatments, size, blocks) ?? Exchanged(treatments, size, blocks, below));
     }
 
     private static IncompleteBlocks Counted(int treatments, int[][] blocks)
@@ -53,84 +53,6 @@ public sealed record IncompleteBlocks(IReadOnlyList<IReadOnlyList<int>> Blocks, 
         int[] pairs = [.. from i in Enumerable.Range(0, treatments) from j in Enumerable.Range(i + 1, treatments - i - 1) select together[i, j]];
         int[] served = [.. Enumerable.Range(0, treatments).Select(treatment => together[treatment, treatment])];
         return new(blocks, (pairs.Min(), pairs.Max()), (served.Min(), served.Max()));
-    }
-
-    private static int[][]? Turned(int treatments, int size, int blocks)
-    {
-        // A smaller balanced design several times over serves as well; the smallest is found soonest.
-        for (var part = 1; part <= blocks; part++)
-            if (blocks % part == 0 && MayBalance(treatments, size, part) && (Ring(treatments, size, part, treatments) ?? Ring(treatments, size, part, treatments - 1)) is { } found)
-                return [.. Enumerable.Repeat(found, blocks / part).SelectMany(each => each)];
-        return null;
-    }
-
-    // Blocks come in orbits: turning all treatments below `ring` on by one. Orbits are picked until every pair is together as often as it must be.
-    private static int[][]? Ring(int treatments, int size, int blocks, int ring)
-    {
-        if (ring < 2 || Choices(treatments, size) > MostSubsets) return null;
-        var wanted = blocks * size / treatments * (size - 1) / (treatments - 1);
-        HashSet<string> met = [];
-        List<(int[][] Blocks, int[] Counts)> orbits = [];
-        foreach (var subset in Subsets(treatments, size))
-        {
-            if (!met.Add(Key(subset))) continue;
-            List<int[]> orbit = [subset];
-            for (var turned = Turn(subset); met.Add(Key(turned)); turned = Turn(turned)) orbit.Add(turned);
-            var counts = Counts(orbit);
-            if (orbit.Count <= blocks && counts.All(count => count <= wanted)) orbits.Add(([.. orbit], counts));
-        }
-        // Pairs that turn into each other are together equally often, so one of each kind is counted: {0, d}, and {0, the still one}.
-        var (sum, left, steps) = (new int[ring / 2 + (ring < treatments ? 1 : 0)], blocks, 0);
-        List<int> picked = [];
-        return Pick() ? [.. picked.SelectMany(at => orbits[at].Blocks)] : null;
-
-        bool Pick()
-        {
-            if (left == 0) return sum.All(count => count == wanted);
-            if (++steps > MostSteps) return false;
-            // The first kind that lacks something must be filled by an orbit that has it.
-            var lacking = Array.FindIndex(sum, count => count < wanted);
-            if (lacking < 0) return false;
-            for (var at = 0; at < orbits.Count; at++)
-            {
-                var (own, counts) = orbits[at];
-                if (counts[lacking] == 0 || own.Length > left || counts.Where((count, kind) => sum[kind] + count > wanted).Any()) continue;
-                for (var kind = 0; kind < sum.Length; kind++) sum[kind] += counts[kind];
-                left -= own.Length;
-                picked.Add(at);
-                if (Pick()) return true;
-                picked.RemoveAt(picked.Count - 1);
-                left += own.Length;
-                for (var kind = 0; kind < sum.Length; kind++) sum[kind] -= counts[kind];
-            }
-            return false;
-        }
-
-        int[] Turn(int[] block) => [.. block.Select(treatment => treatment < ring ? (treatment + 1) % ring : treatment).Order()];
-
-        int[] Counts(List<int[]> orbit)
-        {
-            var together = Pairs(treatments, [.. orbit]);
-            return [.. Enumerable.Range(1, ring / 2).Select(apart => together[0, apart]), .. ring < treatments ? [together[0, ring]] : Array.Empty<int>()];
-        }
-
-        static string Key(int[] block) => string.Join(',', block);
-    }
-
-    private static double Choices(int treatments, int size) => Enumerable.Range(1, size).Aggregate(1.0, (product, at) => product * (treatments - size + at) / at);
-
-    private static IEnumerable<int[]> Subsets(int treatments, int size)
-    {
-        int[] at = [.. Enumerable.Range(0, size)];
-        while (true)
-        {
-            yield return [.. at];
-            var place = size - 1;
-            while (place >= 0 && at[place] == treatments - size + place) place--;
-            if (place < 0) yield break;
-            at[place]++;
-            for (var next = place + 1; next < size; next++) at[next] = at[next - 1] + 1;
-        }
     }
 
     private static int[][] Exchanged(int treatments, int size, int blocks, Func<int, int> below)

@@ -5,7 +5,7 @@ namespace Tamis.Views;
 /// <summary>Draws what people like differently: trials as dots, groups of people as directions.</summary>
 public static class PreferenceMapChart
 {
-    private const double Side = 420, Edge = 26, LineHeight = 14, Least = 1e-9;
+    private const double Side = 420, Edge = 26, DotUnits = 4.5, Least = 1e-9;
 
     /// <summary>The drawing.</summary>
     /// <param name="map">The map.</param>
@@ -18,19 +18,17 @@ public static class PreferenceMapChart
         // A group points to the trials that it likes beyond its own mean.
         var groups = map.Groups.Count < 2 ? [] : map.Groups.Select((group, at) => (Name: $"group {at + 1}, {group.People}", X: Along(group, map, trial => trial.Across), Y: Along(group, map, trial => trial.Up))).ToArray();
         var longest = Math.Max(Least, groups.Select(group => Math.Sqrt(group.X * group.X + group.Y * group.Y)).DefaultIfEmpty(1).Max());
-        var svg = new Svg(Side, Side + 16, $"What people like differently in {map.Session.Name}", $"{map.Trials.Count} trials, and {groups.Length} groups of {map.People} people as directions.");
+        var title = $"What people like differently in {map.Session.Name}";
+        var svg = new Svg(Side, Side + 16, title, $"{map.Trials.Count} trials, and {groups.Length} groups of {map.People} people as directions.");
         svg.Line("grid", across.At(0), Edge, across.At(0), Side - Edge).Line("grid", Edge, up.At(0), Side - Edge, up.At(0));
         var ends = groups.Select(group => (group.Name, X: group.X / longest * far * 0.6, Y: group.Y / longest * far * 0.6)).ToArray();
         foreach (var (_, x, y) in ends) svg.Line("axis", across.At(0), up.At(0), across.At(x), up.At(y));
-        var heights = Svg.Apart([.. ends.Select(end => up.At(end.Y))], LineHeight, Edge, Side - Edge);
-        for (var at = 0; at < ends.Length; at++) svg.Text($"t2 ts{(ends[at].X < 0 ? " end" : "")}", across.At(ends[at].X) + (ends[at].X < 0 ? -3 : 3), heights[at] + 4, ends[at].Name);
-        foreach (var (trial, x, y) in map.Trials)
-        {
-            var kind = Names.Same(trial, chosen) ? " c-chosen" : "";
-            svg.Dot("dot" + kind, across.At(x), up.At(y), 4.5).Text("ts halo" + kind, across.At(x) + 7, up.At(y) - 6, trial);
-        }
+        foreach (var (trial, x, y) in map.Trials) svg.Dot(Names.Same(trial, chosen) ? "dot c-chosen" : "dot", across.At(x), up.At(y), DotUnits);
+        var names = LabelPlaces.Of([.. map.Trials.Select(trial => new MapLabel(trial.Trial, across.At(trial.Across), up.At(trial.Up), DotUnits)), .. ends.Select(end => new MapLabel(end.Name, across.At(end.X), up.At(end.Y), 1, IsOutward: true))],
+            [.. map.Trials.Select(trial => (across.At(trial.Across), up.At(trial.Up), DotUnits))], Side);
+        svg.Draw(names.Skip(map.Trials.Count), _ => "t2").Draw(names.Take(map.Trials.Count), name => Names.Same(name, chosen) ? "c-chosen" : "");
         svg.Text("t2 ts mid", Side / 2, Side + 8, $"{figures.WholeShare(map.Shares.Across).Text} of what people differ in lies across, {figures.WholeShare(map.Shares.Up).Text} upwards");
-        return Html.Of($"<figure><div class=\"still\">{svg.ToHtml()}</div><figcaption>Trials that lie far apart are liked by different people; a line points to what a group likes beyond the others, with how many people it holds.</figcaption></figure>\n");
+        return Html.Of($"<figure><p class=\"panel-title\">{title}</p><div class=\"still\">{svg.ToHtml()}</div><figcaption>Trials that lie far apart are liked by different people; a line points to what a group likes beyond the others, with how many people it holds.</figcaption></figure>\n");
     }
 
     private static double Along(TasteGroup group, PreferenceMap map, Func<(string Trial, double Across, double Up), double> part)

@@ -10,6 +10,9 @@ internal readonly record struct Scale(double Low, double High, double From, doub
     /// <summary>Where a value stands.</summary>
     public double At(double value) => High == Low ? (From + To) / 2 : From + (value - Low) / (High - Low) * (To - From);
 
+    /// <summary>The value that stands at a place.</summary>
+    public double Back(double place) => To == From ? Low : Low + (place - From) / (To - From) * (High - Low);
+
     /// <summary>Where a value stands, held within the frame.</summary>
     public double Within(double value) => At(Math.Clamp(value, Low, High));
 

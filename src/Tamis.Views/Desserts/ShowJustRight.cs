@@ -102,7 +102,7 @@ public static partial class Show
             return Html.Of($"<p><b>{Capital(attribute.Name)}</b>, ranked by {test.AssessorCount}: {lead}</p>\n")
                 + new DataTable($"{Capital(attribute.Name)}, places summed", [Column.Words("Trial"), Column.Numbers("sum of places"), Column.Numbers("mean place")],
                     [.. test.RankSums.Select(each => new Row(each.Trial, Figures.Number(each.Sum, 0), Figures.Number(each.Sum / test.AssessorCount, 1)))])
-                { Fits = true, Notes = [Html.Of($"Two sums must lie {Figures.Number(Math.Ceiling(test.GapNeeded), 0).Text} apart, all pairs counted together.")] }.ToHtml();
+                { Fits = true, Notes = [Html.Of($"Two sums must lie {Figures.Number(Math.Ceiling(test.GapNeeded), 0).Text} apart, all pairs counted together.{(test.HasSeveralPlates ? " A trial that stood in a ranking several times counts by its mean place, and these means are ranked anew." : "")}")] }.ToHtml();
         }));
     }
 

@@ -20,8 +20,11 @@ public static partial class Show
         if (words.IsEmpty && lists.Length > 0) words = Notes.Small(Html.Of($"No map of ticked words: it needs three trials and three words that were ticked, by {policy.FewestAssessors} people or more, and words that go with one trial more than with another."));
         return maps.Length == 0
             ? Notes.Small(Html.Of($"No map: it needs three trials scored on two intensities by {policy.FewestAssessors} people or more.")) + words + preferences
-            : Html.Join(maps.Select(map => AttributeMap.Of(map, dessert.Candidate, InWords(map)).ToHtml())) + words + preferences;
+            : Beside(Html.Join(maps.Select(map => AttributeMap.Of(map, dessert.Candidate, InWords(map)).ToHtml()))) + Beside(words) + preferences;
     }
+
+    // On paper two maps stand side by side: a page for each would be half empty.
+    private static Html Beside(Html maps) => Html.Of($"<div class=\"maps wide\">{maps}</div>\n");
 
     private static Html Preferences(PreferenceMap map, string chosen)
     {

@@ -42,7 +42,9 @@ public static partial class Show
         if (each == trials || sets.Min() < each) return Html.Empty;
         if (balance.Together.Fewest == balance.Together.Most) return Html.Of($"Not everybody gets every trial, but every two trials meet before {balance.Together.Most} assessors: balanced incomplete blocks. ");
         var better = IncompleteBlocks.NearestCount(trials, each, sets.Length);
-        return Html.Of($"Two trials meet before {balance.Together.Fewest} to {balance.Together.Most} assessors, so some pairs are compared more surely than others. {(better == sets.Length ? "" : $"With {sets.Length} assessors and {each} of {trials} trials each it cannot be even; with {better} it could. ")}");
+        return Html.Of($"Two trials meet before {balance.Together.Fewest} to {balance.Together.Most} assessors, so some pairs are compared more surely than others. {(better == sets.Length
+            ? $"The numbers allow a plan in which all pairs meet equally often, so a balanced one may exist, but none was found. "
+            : $"With {sets.Length} assessors and {each} of {trials} trials each it cannot be even; with {better} it could. ")}");
     }
 
     private static Html Places(PlanBalance balance) => balance.IsPlaceBalanced

@@ -19,7 +19,7 @@ public static partial class Show
         DotPanel[] panels = [.. byTrial.Select(group => new DotPanel(TitleOf(dessert, group.Key, control),
             [.. group.OrderBy(each => each.scale.Attribute.Kind == AttributeKind.Liking ? 0 : 1).Select(each => new DotRow(each.scale.Attribute.Name, each.pair.Points, each.pair.Range))], axis)
         { DifferenceFrom = control, Description = $"{group.Key} less {control} on {group.Count()} scales, with intervals." })];
-        return DotsWithIntervals.Of(panels, Html.Of($"Points, less and more than {control}, places in the order of tasting evened out. The line is the 95 % interval, wide enough for all pairs of trials of a scale together. <b>Filled dot:</b> the interval leaves zero. <b>Hollow dot:</b> it does not, which is not the same as no difference.")).ToHtml();
+        return DotsWithIntervals.Of(panels, Html.Of($"Points, less and more than {control}. {EvenedOut(fitted)} The line is the 95 % interval, wide enough for all pairs of trials of a scale together. <b>Filled dot:</b> the interval leaves zero. <b>Hollow dot:</b> it does not, which is not the same as no difference.")).ToHtml();
     }
 
     /// <summary>Where the spread of the marks of a tasting comes from, in words, and whether place or what came before moved them.</summary>
@@ -40,11 +40,24 @@ public static partial class Show
         var levels = fitted.Where(scale => scale.AssessorsP < TastingPolicy.Kit.FalseAlarmShare / fitted.Length).Select(scale => scale.Attribute.Name).ToArray();
         if (levels.Length > 0) said.Add(Html.Of($"That people use a scale at different heights is more than chance in {(levels.Length == fitted.Length && levels.Length > 1 ? "every scale" : AndAll(levels))}; it is taken out of every comparison."));
         if (moved.Length > 0)
-            said.Add(Html.Of($"Later plates were scored otherwise: {string.Join("; ", moved.Select(scale => $"{scale.Attribute.Name} {Figures.Difference(scale.LaterPlace!.Value.Points, 1).Text} a place"))}. The order was balanced, and the differences above are with places evened out."));
-        if (carried.Length > 0) said.Add(Html.Of($"What came straight before left its mark on {AndAll(carried.Select(scale => scale.Attribute.Name))}: give more water, bread and time between plates."));
+            said.Add(Html.Of($"Later plates were scored otherwise: {string.Join("; ", moved.Select(scale => $"{scale.Attribute.Name} {Figures.Difference(scale.LaterPlace!.Value.Points, 1).Text} a place"))}. The differences above are with places evened out."));
+        if (carried.Length > 0) said.Add(Html.Of($"What came straight before left its mark on {AndAll(carried.Select(scale => scale.Attribute.Name))}: give more water, bread and time between plates. {(carried.All(scale => scale.CarryOver.Standing == CarryOverStanding.EvenedOut) ? "It is evened out of the differences above." : "It is still in the differences above, so read those with care.")}"));
         var silent = fitted.Where(scale => scale.Spread.Any(part => part is { From: SpreadFrom.Assessor, Share: 0 })).ToArray();
         if (silent.Length > 0) said.Add(Html.Of($"In {AndAll(silent.Select(scale => scale.Attribute.Name))} assessors differ no more than plates do, so nobody has a scale of his own there."));
         return Notes.Folded("How the marks spread", Notes.Paragraph(Html.Join(said, " ")) + table.ToHtml());
+    }
+
+    /// <summary>What means and differences are evened out for, scale by scale where scales differ in it.</summary>
+    internal static string EvenedOut(IReadOnlyList<ScaleModel> scales)
+    {
+        var alike = scales.GroupBy(scale => scale.CarryOver.Standing).OrderByDescending(group => group.Count()).ToArray();
+        return string.Join(" ", alike.Select(group => (alike.Length == 1 ? "" : $"{Capital(AndAll(group.Select(scale => scale.Attribute.Name)))}: ") + (group.Key switch
+        {
+            CarryOverStanding.EvenedOut => "The place in the order of tasting and what was tasted just before are evened out.",
+            CarryOverStanding.CostsTooMuch => $"The place in the order of tasting is evened out; what was tasted just before is not, because in this order of serving that would make the intervals wider by {Figures.WholeShare(group.Max(scale => scale.CarryOver.WiderShare!.Value)).Text}.",
+            CarryOverStanding.CannotBeTold => "The place in the order of tasting is evened out; what was tasted just before cannot be, because in this order of serving nothing tells what a trial leaves behind from what it is.",
+            _ => "Nothing is evened out for the order of tasting, which is not known.",
+        })));
     }
 
     private static Cell[] Later(ScaleModel scale) => scale.LaterPlace is { } later

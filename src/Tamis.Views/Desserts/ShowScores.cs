@@ -52,7 +52,7 @@ public static partial class Show
         { IsWide = true, IsLong = true, LeastRem = 46 };
         var looks = analysis.LooksOf(rows.Select(row => row.each));
         var silent = steps.Where(step => step.Comparisons.Count > 0 && !step.Comparisons.Any(each => each.IsLook)).Select(step => Notes.Small(Html.Of($"{step.To.Name}: {StandingOf(step)}")));
-        return Notes.Paragraph(Html.Of($"The figures are those of the page of tastings: places in the order of tasting are evened out, and a 95 % interval is wide enough for all pairs of trials of its scale together. {Says.English.ManyScales(looks.Count)} What counts chance over all scales of a tasting too stands there."))
+        return Notes.Paragraph(Html.Of($"The figures are those of the page of tastings: the place in the order of tasting is evened out, what was tasted just before where the order of serving allows it at small cost, and a 95 % interval is wide enough for all pairs of trials of its scale together. {Says.English.ManyScales(looks.Count)} What counts chance over all scales of a tasting too stands there."))
             + Notes.Folded($"All {rows.Length} differences", table.ToHtml()) + Html.Join(silent);
     }
 
@@ -71,11 +71,21 @@ public static partial class Show
         var means = analysis.Means().Where(mean => Names.Same(mean.Attribute.Name, attribute)).ToArray();
         if (means.Length == 0) return Notes.Small(Html.Of($"Nobody has scored {attribute} yet; at the bench there are words only."));
         var scale = means[0].Attribute;
+        // By the model of the tasting where there is one: who lacked a trial, and when it came, does not shift its mean then.
+        var models = means.Select(mean => mean.Tasting).Distinct().ToDictionary(tasting => tasting, tasting => dessert.ReportOf(tasting).Scales.FirstOrDefault(each => each.Attribute == scale && each.Means.Count > 0));
         DotPanel[] panels = [.. means.GroupBy(mean => mean.Tasting).Select(group => new DotPanel($"{Capital(scale.Name)} in {group.Key}",
-            [.. group.OrderByDescending(mean => mean.MeanPoints).Select(mean => new DotRow(mean.Trial, mean.MeanPoints, mean.Range) { IsChosen = Names.Same(mean.Trial, dessert.Candidate), People = mean.AssessorCount })],
+            [.. group.Select(mean => (mean, estimate: models[group.Key]?.Means.FirstOrDefault(each => Names.Same(each.Trial, mean.Trial))))
+                .Select(each => (each.mean, points: each.estimate?.Points ?? each.mean.MeanPoints, range: each.estimate is { } estimate ? estimate.Range : each.mean.Range)).OrderByDescending(each => each.points)
+                .Select(each => new DotRow(each.mean.Trial, each.points, each.range) { IsChosen = Names.Same(each.mean.Trial, dessert.Candidate), People = each.mean.AssessorCount })],
             Interval.Between(scale.LowPoints, scale.HighPoints))
         { Description = $"Mean {scale.Name} of {group.Count()} trials in {group.Key} with intervals.", AxisTitle = scale is { LowWord.Length: > 0, HighWord.Length: > 0 } ? $"{scale.LowWord} to {scale.HighWord}" : "" })];
-        return DotsWithIntervals.Of(panels, Html.Of($"Means of the assessors with their 95 % intervals. Between tastings they cannot be compared: other people, another day. {scale.Question}")).ToHtml();
+        return DotsWithIntervals.Of(panels, Html.Of($"Means with their 95 % intervals for people like these. {EvenedOutByTasting(models)} Between tastings they cannot be compared: other people, another day. {scale.Question}")).ToHtml();
+    }
+
+    private static string EvenedOutByTasting(IReadOnlyDictionary<string, ScaleModel?> models)
+    {
+        var alike = models.GroupBy(model => model.Value is { } scale ? EvenedOut([scale]) : "These are plain means of the assessors, as no model could be fitted.").ToArray();
+        return string.Join(" ", alike.Select(group => alike.Length == 1 ? group.Key : $"{AndAll(group.Select(model => model.Key))}: {group.Key}"));
     }
 
     private static Html NoScores() => Notes.Small(Says.English.MissingSheet("attributes.csv, servings.csv and scores.csv", "how tasters scored each change"));

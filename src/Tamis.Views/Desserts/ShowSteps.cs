@@ -44,7 +44,7 @@ public static partial class Show
         var heading = $"{step.To.Name} from {step.From.Name}: {ChangesInWords(step).ToPlainText()}";
         List<Html> parts = [ChangeTable(dessert, step), .. Remarks(step, step.To, dessert.Steps).Take(1).Where(_ => step.IsConfounded).Select(remark => Notes.LookAt(remark))];
         if (step.Difference is { IsNone: true } && step.Method.Count == 0) parts.Add(Notes.Small(Html.Of($"Nothing was changed: what differs is the batch, the day or the lot.")));
-        if (all.OneMake.Contains(step.To.Name)) parts.Add(Notes.LookAt(Html.Of($"{step.To.Name} was tasted from one make: {Says.English.OneMake()} A second make of {step.To.Name} beside the first would part them.")));
+        if (all.OneMake.Contains(step.To.Name)) parts.Add(Notes.LookAt(Html.Of($"{step.To.Name} was tasted from one make. {Says.English.OneMake()} A second make of {step.To.Name} beside the first would part them.")));
         parts.Add(EffectTable(effects));
         return Notes.Folded(heading, Html.Join(parts), open);
     }

@@ -10,7 +10,7 @@ public static partial class Show
     public static Html Tastings(Dessert dessert)
     {
         if (dessert.Tastings is not { } log) return NoScores();
-        return new DataTable("The tastings",
+        return Html.Join(log.Doubts.Select(doubt => Notes.LookAt(Html.Text(doubt.ToString())))) + new DataTable("The tastings",
             [Column.Words("Tasting"), Column.Words("day"), Column.Words("trials"), Column.Words("control"), Column.Numbers("assessors"), Column.Numbers("plates planned"), Column.Numbers("plates tasted")],
             [.. log.Sessions.Select(session => (session, planned: log.Servings.Count(serving => Names.Same(serving.Tasting, session.Name)), tasted: log.Tasted.Where(serving => Names.Same(serving.Tasting, session.Name)).ToArray()))
                 .Select(each => new Row(each.session.IsBench ? $"{each.session.Name}, at the bench" : each.session.Name,
@@ -22,7 +22,7 @@ public static partial class Show
     /// <summary>Every tasting with scores, one after the other: verdict, differences, just right, words, how the marks spread.</summary>
     public static Html EachTasting(Dessert dessert) => dessert.Tastings is not { } log ? NoScores()
         : ChanceCounted() + Html.Join(log.Sessions.Where(session => session is { IsBench: false, Test: null } && log.TrialsIn(session.Name).Any()).Select(session =>
-            Html.Of($"<h3>{Title(session)}</h3>\n") + TastingVerdict(dessert, session.Name) + Differences(dessert, session.Name) + OrderAlone(dessert, session.Name) + Rankings(dessert, session.Name) + JustRight(dessert, session.Name) + TickedWords(dessert, session.Name) + Spread(dessert, session.Name)));
+            Html.Of($"<h3>{Title(session)}</h3>\n") + TastingVerdict(dessert, session.Name) + Differences(dessert, session.Name) + OrderAlone(dessert, session.Name) + Rankings(dessert, session.Name) + ExpectedOrders(dessert, session.Name) + JustRight(dessert, session.Name) + TickedWords(dessert, session.Name) + Spread(dessert, session.Name)));
 
     private static Html ChanceCounted() => Notes.Folded("How chance is counted", Notes.Paragraph(Html.Of(
         $"Whoever asks twenty questions gets one answer by chance. Within a scale, intervals are wide enough for all pairs of trials together (Tukey and Kramer). Over the scales of a tasting, the most striking must be as many times rarer by chance as there are scales, the next as many times less one, and so on (Holm): so the risk of even one false “shown” stays under {Figures.WholeShare(TastingPolicy.Kit.FalseAlarmShare).Text}, however the scales hang together. A milder rule that lets one call in twenty be false (Benjamini and Hochberg) would show more; a kitchen acts on every call, so here it only says what to ask again first.")));

@@ -111,7 +111,7 @@ public static class TastingPages
         var enough = Show.Enough(preparation) is { IsEmpty: false } needed ? Html.Of($"<section>\n<h2>How many are enough</h2>\n{needed}</section>\n") : Html.Empty;
         return Html.Of($"""
             <h1>Plan of {session.Name}</h1>
-            {Notes.Lead(Html.Of($"{Show.PlanInWords(preparation)}"))}{Html.Join(preparation.Remarks.Select(remark => Notes.LookAt(Html.Of($"{remark.Text} <span class=\"from\">{remark.Source}</span>"))))}
+            {Notes.Lead(Html.Of($"{Show.PlanInWords(preparation)}"))}{Show.Expectation(preparation.Session)}{Html.Join(preparation.Remarks.Select(remark => Notes.LookAt(Html.Of($"{remark.Text} <span class=\"from\">{remark.Source}</span>"))))}
             {ContainsOf(preparation.Allergens)}<section>
             <h2>How evenly it is served</h2>
             {Show.Balance(preparation.Plan)}</section>

@@ -16,8 +16,8 @@ public static class SheetColumns
         ["components.csv"] = "component family use base on_label raw_density_g_ml density_g_ml hold_hours hold_c trial notes",
         ["montage.csv"] = "order component as inside mould diameter_mm thickness_mm above_mm count raw_g mass_g trial notes",
         ["measured.csv"] = "trial make component what value unit at notes",
-        ["tastings.csv"] = "tasting date kind trials control portion_g served_c minutes_out assessors servings_each design seed notes",
-        ["attributes.csv"] = "attribute kind low high low_word high_word question words",
+        ["tastings.csv"] = "tasting date kind trials control portion_g served_c minutes_out assessors trained servings_each expected_order design seed notes",
+        ["attributes.csv"] = "attribute kind low high low_word high_word question words scale",
         ["servings.csv"] = "tasting assessor position code trial make",
         ["dessert.csv"] = "key value trial notes",
     };

@@ -11,11 +11,14 @@ public sealed record CellProblem(string File, int Row, string Column, string Fou
     /// <summary>The sentence that says what to fix.</summary>
     public override string ToString() => (Row, Column) switch
     {
-        (0, "") => $"{File}: {Expected}.",
-        (0, _) => $"{File}, column '{Column}': {Expected}.",
-        (_, "") => $"{File}, row {Row}: found '{Found}', expected {Expected}.",
-        _ => $"{File}, row {Row}, column '{Column}': found '{Found}', expected {Expected}.",
+        (0, "") => $"{File}: {Expected}{End}",
+        (0, _) => $"{File}, column '{Column}': {Expected}{End}",
+        (_, "") => $"{File}, row {Row}: found '{Found}', expected {Expected}{End}",
+        _ => $"{File}, row {Row}, column '{Column}': found '{Found}', expected {Expected}{End}",
     };
+
+    // What ends in a question, or in a list that goes on, has its mark already.
+    private string End => Expected.EndsWith('?') || Expected.EndsWith('…') ? "" : ".";
 }
 
 /// <summary>A sheet that cannot be used, with everything in it that must be mended.</summary>

@@ -10,9 +10,9 @@ internal static class PlanRows
     public const int LowestCode = 100, HighestCode = 999;
 
     public static (IReadOnlyList<TastingSession> Sessions, IReadOnlyList<Serving> Servings) Read(
-        Sheet plan, Sheet? tastings, Spellings trials, bool mustBeKnown, ICollection<CellProblem> problems)
+        Sheet plan, Sheet? tastings, IReadOnlyList<SensoryAttribute> attributes, Spellings trials, bool mustBeKnown, ICollection<CellProblem> problems)
     {
-        IReadOnlyList<TastingSession>? listed = tastings is null ? null : SessionRows.Read(tastings, trials, mustBeKnown, problems);
+        IReadOnlyList<TastingSession>? listed = tastings is null ? null : SessionRows.Read(tastings, attributes, trials, mustBeKnown, problems);
         var names = new Spellings(listed?.Select(session => session.Name) ?? []);
         var servings = Servings(plan, listed is null ? null : names, trials, mustBeKnown, problems);
         return (listed ?? [.. servings.Select(serving => serving.Tasting).Distinct().Select(name => new TastingSession(name))], servings);

@@ -13,34 +13,35 @@ internal sealed class ScoreRows
     private const string AttributeColumn = "attribute", AnswerColumn = "answer";
 
     private readonly Dictionary<(string, string, string, string), int> _rows = [];
-    private readonly HashSet<Serving> _met = [];
+    private readonly HashSet<Serving> _met = [], _answered = [];
     private readonly HashSet<string> _begun = [];
     private readonly List<Serving> _tasted = [];
     private readonly List<Score> _scores = [];
     private readonly List<(Score Score, SheetRow Row, string Column)> _places = [];
     private readonly List<Ticks> _ticks = [];
     private readonly List<Remark> _remarks = [];
-    private readonly ICollection<CellProblem> _problems;
+    private readonly ScoreProblems _problems = new();
+    private readonly List<(Serving Serving, SheetRow Row)> _order = [];
     private readonly Dictionary<string, ILookup<string, Serving>> _plan;
     private readonly Spellings _tastings;
     private readonly Dictionary<SensoryAttribute, Spellings> _words = [];
 
-    private ScoreRows(IReadOnlyList<Serving> servings, ICollection<CellProblem> problems)
+    private ScoreRows(IReadOnlyList<Serving> servings)
     {
-        _problems = problems;
         _plan = servings.GroupBy(serving => serving.Tasting).ToDictionary(plan => plan.Key, plan => plan.ToLookup(serving => serving.Assessor, Names.Comparer), Names.Comparer);
         _tastings = new(servings.Select(serving => serving.Tasting));
     }
 
     public static TastingLog Read(Sheet sheet, IReadOnlyList<SensoryAttribute> attributes, IReadOnlyList<Serving> servings, ICollection<CellProblem> problems)
     {
-        var reader = new ScoreRows(servings, problems);
+        var reader = new ScoreRows(servings);
         var isLong = sheet.Has(AttributeColumn) && sheet.Has(AnswerColumn);
         var unknown = isLong ? sheet.Besides(OwnColumns) : UnknownColumns(sheet, attributes, problems);
         if (sheet.Require(["tasting", "assessor", "code"], problems))
             foreach (var row in sheet.Rows)
                 if (isLong) reader.ReadAnswer(row, attributes);
                 else reader.Read(row, attributes);
+        foreach (var problem in reader._problems.Told(reader.WithoutARow)) problems.Add(problem);
         Rankings.Check(reader._places, problems);
         return new()
         {
@@ -51,6 +52,7 @@ internal sealed class ScoreRows
             Ticks = reader._ticks,
             Remarks = reader._remarks,
             UnknownColumns = unknown,
+            Doubts = ServingOrder.Doubts(reader._order),
         };
     }
 
@@ -89,7 +91,7 @@ internal sealed class ScoreRows
         var name = row[AttributeColumn];
         var attribute = attributes.FirstOrDefault(each => Names.Same(each.Name, name));
         if (attribute is null && !Names.Same(name, "remark"))
-            _problems.Add(row.Problem(AttributeColumn, new Spellings(attributes.Select(each => each.Name)).Expected("an attribute of attributes.csv, or remark", name)));
+            _problems.AddAlike(row.Problem(AttributeColumn, new Spellings(attributes.Select(each => each.Name)).Expected("an attribute of attributes.csv, or remark", name)));
         if (Served(row) is not { } serving || !IsFirst(row, serving, name)) return;
         if (_met.Add(serving)) _tasted.Add(serving);
         if (attribute is not null) Read(row, AnswerColumn, serving, attribute);
@@ -107,9 +109,12 @@ internal sealed class ScoreRows
 
     private bool IsFirst(SheetRow row, Serving serving, string attribute)
     {
-        if (_rows.TryAdd((serving.Tasting, serving.Assessor, serving.Code, Names.Key(attribute)), row.Number)) return true;
-        var before = _rows[(serving.Tasting, serving.Assessor, serving.Code, Names.Key(attribute))];
-        _problems.Add(row.Problem("code", $"each code once for an assessor in a tasting; {serving.Assessor} has it in row {before} already{(attribute.Length > 0 ? $" for {attribute}" : "")}"));
+        if (_rows.TryAdd((serving.Tasting, serving.Assessor, serving.Code, Names.Key(attribute)), row.Number))
+        {
+            if (_answered.Add(serving)) _order.Add((serving, row));
+            return true;
+        }
+        _problems.AddTwice(row, serving, _rows[(serving.Tasting, serving.Assessor, serving.Code, Names.Key(attribute))], attribute);
         return false;
     }
 
@@ -117,27 +122,33 @@ internal sealed class ScoreRows
     {
         if (!_plan.TryGetValue(row["tasting"], out var plan))
         {
-            _problems.Add(row.Problem("tasting", _tastings.Expected("a tasting of servings.csv", row["tasting"])));
+            _problems.AddAlike(row.Problem("tasting", _tastings.Expected("a tasting of servings.csv", row["tasting"])));
             return null;
         }
         Serving[] served = [.. plan[row["assessor"]]];
         if (served is [])
         {
-            _problems.Add(row.Problem("assessor", new Spellings(plan.Select(assessor => assessor.Key)).Expected("an assessor of this tasting in servings.csv", row["assessor"])));
+            _problems.AddAlike(row.Problem("assessor", new Spellings(plan.Select(assessor => assessor.Key)).Expected("an assessor of this tasting in servings.csv", row["assessor"])));
             return null;
         }
         var found = Array.Find(served, serving => serving.Code == row["code"]);
-        if (found is null) _problems.Add(row.Problem("code", NotServed(row["code"], served, plan)));
+        if (found is null) _problems.AddStrange(row.Problem("code", NotServed(row["code"], served, plan)), served[0], row["code"]);
         else if (row["position"].Length > 0 && found.Position is { } place && row["position"] != place.ToString(CultureInfo.InvariantCulture))
-            _problems.Add(row.Problem("position", $"{place}, the place of {found.Code} in the order of {found.Assessor} in servings.csv; are two codes swapped?"));
+            _problems.AddAlike(row.Problem("position", $"{place}, the place of {found.Code} in the order of {found.Assessor} in servings.csv; are two codes swapped?"));
         return found;
     }
 
-    private static string NotServed(string code, Serving[] served, ILookup<string, Serving> plan)
+    // The servings of an assessor in a tasting that no row answers: one of them may be meant where a code comes twice.
+    private IEnumerable<string> WithoutARow(Serving serving) =>
+        _plan[serving.Tasting][serving.Assessor].Where(each => !_answered.Contains(each)).Select(each => each.Code).Order(StringComparer.Ordinal);
+
+    private string NotServed(string code, Serving[] served, ILookup<string, Serving> plan)
     {
         var own = $"a code that {served[0].Assessor} was served in {served[0].Tasting}: {string.Join(", ", served.Select(serving => serving.Code).Order(StringComparer.Ordinal))}";
         string[] others = [.. plan.Where(assessor => assessor.Any(serving => serving.Code == code)).Select(assessor => assessor.First().Assessor).Order(StringComparer.Ordinal)];
-        return others.Length == 0 ? own : $"{own}; {code} went to {string.Join(", ", others.Take(4))}{(others.Length > 4 ? " …" : "")}: is the code or the assessor of another ballot?";
+        string[] elsewhere = [.. _plan.Where(other => other.Value.Any(assessor => assessor.Any(serving => serving.Code == code))).Select(other => other.Key).Order(StringComparer.Ordinal)];
+        if (others.Length == 0) return elsewhere.Length == 0 ? own : $"{own}; {code} is a code of {string.Join(" and ", elsewhere)}: perhaps a ballot of that tasting";
+        return $"{own}; {code} went to {string.Join(", ", others.Take(4))}{(others.Length > 4 ? " …" : "")}: perhaps the code or the assessor of another ballot";
     }
 
     private void ReadPoints(SheetRow row, string column, Serving serving, SensoryAttribute attribute)

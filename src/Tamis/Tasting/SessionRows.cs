@@ -11,7 +11,7 @@ internal static class SessionRows
     private static readonly Dictionary<string, bool> YesOrNo = new(Names.Comparer) { ["yes"] = true, ["no"] = false };
 
     /// <summary>Every tasting of the sheet, in its order; faults are added to the problems.</summary>
-    public static IReadOnlyList<TastingSession> Read(Sheet sheet, Spellings trials, bool mustBeKnown, ICollection<CellProblem> problems)
+    public static IReadOnlyList<TastingSession> Read(Sheet sheet, IReadOnlyList<SensoryAttribute> attributes, Spellings trials, bool mustBeKnown, ICollection<CellProblem> problems)
     {
         List<TastingSession> sessions = [];
         if (!sheet.Require(["tasting"], problems)) return sessions;
@@ -23,12 +23,12 @@ internal static class SessionRows
             else if (!rows.TryAdd(row["tasting"], row.Number))
                 problems.Add(row.Problem("tasting", $"each tasting once; row {rows[row["tasting"]]} has it already"));
             else
-                sessions.Add(Session(row, trials, mustBeKnown, problems));
+                sessions.Add(Session(row, attributes, trials, mustBeKnown, problems));
         }
         return sessions;
     }
 
-    private static TastingSession Session(SheetRow row, Spellings trials, bool mustBeKnown, ICollection<CellProblem> problems)
+    private static TastingSession Session(SheetRow row, IReadOnlyList<SensoryAttribute> attributes, Spellings trials, bool mustBeKnown, ICollection<CellProblem> problems)
     {
         List<CellProblem> own = [];
         RowReader reader = new(row, own);
@@ -50,7 +50,7 @@ internal static class SessionRows
             Row = row.Number,
         };
         foreach (var problem in own) problems.Add(problem);
-        return session;
+        return session with { ExpectedOrders = ExpectedOrder.Read(row, session, attributes, problems) };
     }
 
     // How many there are (then they are called A01, A02 …), or their ids.

@@ -1,3 +1,5 @@
+using Tamis.Tables;
+
 namespace Tamis.Tasting;
 
 /// <summary>Everything that the tasting sheets of a dessert say.</summary>
@@ -33,6 +35,9 @@ public sealed record TastingLog
 
     /// <summary>Columns of the scores that are no attribute, as the sheet spells them: kept, and named to the reader.</summary>
     public IReadOnlyList<string> UnknownColumns { get; init; } = [];
+
+    /// <summary>What can be read and may still be wrong, such as two codes that were exchanged: for somebody to look at.</summary>
+    public IReadOnlyList<CellProblem> Doubts { get; init; } = [];
 
     /// <summary>Servings of the plan that nobody tasted.</summary>
     public IEnumerable<Serving> NotTasted => Servings.Except(Tasted);

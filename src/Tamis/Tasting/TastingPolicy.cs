@@ -43,6 +43,9 @@ public sealed record TastingPolicy
     /// <summary>The spread of an assessor from plate to plate where no tasting tells it, as a share of the scale, 0 to 1.</summary>
     public required double AssumedSpreadShare { get; init; }
 
+    /// <summary>What came just before is evened out where intervals grow by no more than this part for it, 0 to 1.</summary>
+    public required double WiderForCarryOverShare { get; init; }
+
     /// <summary>Reads the choices.</summary>
     /// <exception cref="TableException">A choice is missing or cannot be read.</exception>
     public static TastingPolicy Read(Sheet sheet)
@@ -60,6 +63,7 @@ public sealed record TastingPolicy
             DistinguisherShare = Number("share of distinguishers", 1, 99) / 100,
             PenaltyShare = Number("penalty share", 0, 100) / 100,
             AssumedSpreadShare = Number("assumed spread", 0.01, 10) / 10,
+            WiderForCarryOverShare = Number("wider for carry-over", 0, 100) / 100,
             FewestForMap = (int)Number("assessors for a map", 3),
         };
         return problems.Count == 0 ? policy : throw new TableException(problems);

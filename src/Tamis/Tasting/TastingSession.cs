@@ -40,6 +40,9 @@ public sealed record TastingSession(string Name)
     /// <summary>The seed of all that is left to chance, so that the plan can be made again; null where the sheet does not say.</summary>
     public int? Seed { get; init; }
 
+    /// <summary>In which order the kitchen expected the trials, question by question; none where the sheet states no expectation.</summary>
+    public IReadOnlyList<ExpectedOrder> ExpectedOrders { get; init; } = [];
+
     /// <summary>What was noted about it.</summary>
     public string Notes { get; init; } = "";
 

@@ -25,8 +25,8 @@ public sealed record TastingSheets(Sheet Attributes, Sheet Servings, Sheet Score
         var trials = new Spellings(trialNames ?? []);
         var asked = AttributeRows.Read(attributes, problems);
         return servings is null
-            ? new() { Attributes = asked, Sessions = SessionRows.Read(tastings, trials, trialNames is not null, problems) }
-            : Planned(PlanRows.Read(servings, tastings, trials, trialNames is not null, problems));
+            ? new() { Attributes = asked, Sessions = SessionRows.Read(tastings, asked, trials, trialNames is not null, problems) }
+            : Planned(PlanRows.Read(servings, tastings, asked, trials, trialNames is not null, problems));
 
         TastingLog Planned((IReadOnlyList<TastingSession> Sessions, IReadOnlyList<Serving> Servings) plan) =>
             new() { Attributes = asked, Sessions = plan.Sessions, Servings = plan.Servings };
@@ -38,8 +38,12 @@ public sealed record TastingSheets(Sheet Attributes, Sheet Servings, Sheet Score
     {
         var attributes = AttributeRows.Read(Attributes, problems);
         var trials = new Spellings(Trials ?? []);
-        var (sessions, servings) = PlanRows.Read(Servings, Tastings, trials, mustBeKnown: Trials is not null, problems);
-        return ScoreRows.Read(Scores, attributes, servings, problems) with { Sessions = sessions };
+        var (sessions, servings) = PlanRows.Read(Servings, Tastings, attributes, trials, mustBeKnown: Trials is not null, problems);
+        var log = ScoreRows.Read(Scores, attributes, servings, problems) with { Sessions = sessions };
+        // Where the sheet must be mended anyway, what may be wrong is told with what is.
+        if (problems.Count > 0)
+            foreach (var doubt in log.Doubts) problems.Add(doubt);
+        return log;
     }
 }
 

@@ -51,4 +51,22 @@ public class CheckCommandTests
         Assert.Contains("dessert.csv, key 'portin_g': kept and not read; is it portion_g?", said.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain("key 'name'", said.ToString(), StringComparison.Ordinal);
     }
+
+    // Two codes of one assessor exchanged: nothing is impossible, so nothing fails, but it is said here and on the page; so are columns that are no question.
+    [Fact]
+    public void Run_ScoresThatMayBeWrong_AreToLookAt()
+    {
+        using var scratch = new ScratchFolder();
+        foreach (var from in Directory.EnumerateFiles(KitFolder.Data("desserts/damson-tart"))) scratch.Write($"mine/{Path.GetFileName(from)}", File.ReadAllText(from));
+        foreach (var from in Directory.EnumerateFiles(KitFolder.Data("desserts/store"))) scratch.Write($"store/{Path.GetFileName(from)}", File.ReadAllText(from));
+        var scores = File.ReadAllText(scratch["mine/scores.csv"]);
+        scratch.Write("mine/scores.csv", scores.Replace("S1,A11,728", "S1,A11,?", StringComparison.Ordinal).Replace("S1,A11,454", "S1,A11,728", StringComparison.Ordinal)
+            .Replace("S1,A11,?", "S1,A11,454", StringComparison.Ordinal).Replace(",remark", ",weather", StringComparison.Ordinal));
+        using var said = new StringWriter();
+
+        Assert.Equal(0, CheckCommand.Run(scratch["mine"], said));
+        Assert.Contains("To look at: scores.csv, row 42, column 'code': found '454', expected 728 here and 454 in row 43", said.ToString(), StringComparison.Ordinal);
+        Assert.Contains("scores.csv: kept and not read: weather.", said.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("tastings.csv: kept and not read", said.ToString(), StringComparison.Ordinal);
+    }
 }

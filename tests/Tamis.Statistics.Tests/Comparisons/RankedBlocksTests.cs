@@ -39,6 +39,24 @@ public class RankedBlocksTests
         Assert.Equal(0.0001180172082646745, ranked.PageChance, 10);
     }
 
+    // All orders of every block gone through: mean and spread of L among them are those that its normal score stands on, with ties too.
+    [Fact]
+    public void Page_WithTies_SpreadsAsAllOrdersOfTheBlocksDo()
+    {
+        double[][] rows = [[1, 2, 2, 4], [3, 3, 3, 5]];
+        double[] all = [.. from first in Orders(rows[0]) from second in Orders(rows[1]) select RankedBlocks.Of([first, second]).Page().L];
+        var mean = all.Average();
+        var deviation = Math.Sqrt(all.Average(l => (l - mean) * (l - mean)));
+        var (found, z) = RankedBlocks.Of(rows).Page(correctTies: true);
+
+        Assert.Equal((found - mean) / deviation, z, 9);
+        Assert.True(RankedBlocks.Of(rows).Page().Z < z);
+        Assert.Equal(0.5, RankedBlocks.Of([[1, 1], [2, 2]]).PageChance, 12);
+
+        static IEnumerable<double[]> Orders(double[] values) => values.Length == 0 ? [[]]
+            : from at in Enumerable.Range(0, values.Length) from rest in Orders([.. values[..at], .. values[(at + 1)..]]) select (double[])[values[at], .. rest];
+    }
+
     // Without ties q √(n k (k + 1)/12), Nemenyi 1963; ties make chance spread smaller.
     [Fact]
     public void GapNeeded_WithAndWithoutTies()

@@ -24,6 +24,21 @@ public class IncompleteBlocksTests
             },
             iter: 60, threads: 1);
 
+    // Each pair is counted here, apart from what the design says of itself; places can be even wherever the places divide the repeats.
+    [Theory]
+    [InlineData(16, 6, 16, 2), InlineData(25, 4, 50, 1), InlineData(31, 6, 31, 1), InlineData(10, 4, 15, 2), InlineData(28, 4, 63, 1), InlineData(31, 25, 31, 20), InlineData(25, 4, 100, 2), InlineData(15, 7, 15, 3)]
+    public void Of_NumbersOfADifferenceFamily_IsBalancedInPairsAndInPlacesWhereTheyDivide(int treatments, int size, int blocks, int together)
+    {
+        var made = IncompleteBlocks.Of(treatments, size, blocks, new Random(1).Next);
+        var orders = BlockOrders.Of(treatments, made.Blocks, new Random(2).Next);
+
+        Assert.Equal(together, DesignBalance.PairsTogether([.. made.Blocks.Select(block => (IReadOnlyList<string>)[.. block.Select(treatment => $"{treatment}")])]));
+        Assert.Equal((together, together), made.Together);
+        int[] places = [.. from place in Enumerable.Range(0, size) from treatment in Enumerable.Range(0, treatments) select orders.Count(order => order[place] == treatment)];
+        if (blocks % treatments == 0 && size <= 7) Assert.Equal(places.Min(), places.Max());
+        Assert.True(places.Max() - places.Min() <= 2);
+    }
+
     // Six in fours by twelve: eight repeats times three companions over five others is 4.8, so no pair can do better than four or five together.
     [Fact]
     public void Of_NumbersThatCannotBalance_ComesAsNearAsWholeNumbersCan()

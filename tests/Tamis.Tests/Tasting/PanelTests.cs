@@ -85,6 +85,20 @@ public class PanelTests
         Assert.Equal(6.63, test.GapNeeded, 2);
     }
 
+    // The same four people, each trial on two plates at neighbouring places: mean places 1.5, 3.5 and 5.5, ranked anew, say the same.
+    [Fact]
+    public void RankTest_TrialServedTwice_CountsByItsMeanPlace()
+    {
+        SensoryAttribute best = new("best", AttributeKind.Ranking) { LowPoints = 1, HighPoints = 60 };
+        Score[] places = [.. from assessor in Enumerable.Range(0, 4) from plate in Enumerable.Range(1, 6) select SimulatedPanel.Score("S1", $"A{assessor}", $"T{(plate + 1) / 2}", plate, code: $"{100 + plate}") with { Attribute = best }];
+        var log = SimulatedPanel.Log(places, new TastingSession("S1"));
+        var test = RankTest.Of(log, log.Sessions[0], best, TastingPolicy.Kit)!;
+
+        Assert.True(test.HasSeveralPlates);
+        Assert.Equal(8, test.Statistic, 10);
+        Assert.Equal([("T1", 4.0), ("T2", 8.0), ("T3", 12.0)], test.RankSums);
+    }
+
     [Fact]
     public void TrialMap_TwoGroupsOfTrials_LieApartWithEllipsesAroundThem()
     {

@@ -86,6 +86,14 @@ public class PlanTests
         Assert.All(plan.Servings.GroupBy(serving => serving.Assessor), set => Assert.Equal(3, set.Select(serving => serving.Code).Distinct().Count()));
     }
 
+    // Two sets each: every order twice among the first sets of twelve people and twice among the second, so that each trial stands six times in each of six places.
+    [Fact]
+    public void Make_TriangleTwice_IsEvenInEveryPlace()
+    {
+        for (var seed = 1; seed <= 20; seed++)
+            Assert.Equal((6, 6), Plan(Session(2, 6, 12, seed, "triangle")).Balance.PlaceSpread);
+    }
+
     [Fact]
     public void Make_RowThatLacksThings_NamesAllOfThem()
     {

@@ -94,7 +94,7 @@ public class ScoreFormsTests
         }.Read(out var problems);
 
         Assert.Equal(2, problems.Count);
-        Assert.EndsWith("expected a code that A01 was served in S1: 454; 717 went to A02: is the code or the assessor of another ballot?.", problems[0], StringComparison.Ordinal);
+        Assert.EndsWith("expected a code that A01 was served in S1: 454; 717 went to A02: perhaps the code or the assessor of another ballot; row 3 has 454 where 717 belongs, so the two may have been exchanged.", problems[0], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -107,7 +107,7 @@ public class TastingSheetsTests
     [InlineData("S1,A09,454,7,,,", "scores.csv, row 2, column 'assessor': found 'A09', expected an assessor of this tasting in servings.csv; the nearest is 'A01' or 'A02'.")]
     [InlineData("S9,A01,454,7,,,", "scores.csv, row 2, column 'tasting': found 'S9', expected a tasting of servings.csv: S1.")]
     [InlineData("S1,A01,454,7,,,nuty", "scores.csv, row 2, column 'terms': found 'nuty', expected words of attributes.csv parted by '; ', or none where nothing fitted; the nearest is 'nutty'.")]
-    [InlineData("S1,A01,454,7,,,\nS1,A01,454,6,,,", "scores.csv, row 3, column 'code': found '454', expected each code once for an assessor in a tasting; A01 has it in row 2 already.")]
+    [InlineData("S1,A01,454,7,,,\nS1,A01,454,6,,,", "scores.csv, row 3, column 'code': found '454', expected each code once for an assessor in a tasting; A01 has it in row 2 already; 717 has no row yet.")]
     public void Read_BadScore_SaysWhatToMend(string rows, string sentence)
     {
         new TastingTexts { Scores = $"tasting,assessor,code,sweetness,liking,sweetness right,terms\n{rows}\n" }.Read(out var problems);
@@ -145,6 +145,32 @@ public class TastingSheetsTests
         new TastingTexts { Attributes = $"attribute,kind,low,high,low_word,high_word,question,words\n{rows}\n", Scores = "tasting,assessor,code\n" }.Read(out var problems);
 
         Assert.EndsWith(sentence, Assert.Single(problems), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("scores", "sweetness: T1; T8; T3", "found 'T8', expected a trial that S1 serves: T1, T2, T3.|found 'T1; T8; T3', expected every trial that S1 serves, from least to most; T2 is missing.")]
+    [InlineData("scores", "sweetness: T1; T2", "found 'T1; T2', expected every trial that S1 serves, from least to most; T3 is missing.")]
+    [InlineData("scores", "sweetness: T1; T2; T3; t2", "found 'T2', expected each trial once in an expected order.")]
+    [InlineData("scores", "sweetnes: T1; T2; T3", "found 'sweetnes', expected a question of attributes.csv that is answered with marks or places; the nearest is 'sweetness' or 'sweetness right'.")]
+    [InlineData("scores", "terms: T1; T2; T3", "found 'terms', expected a question of attributes.csv that is answered with marks or places: sweetness, liking, sweetness right.")]
+    [InlineData("scores", "T1; T2; T3", "found 'T1; T2; T3', expected the question before the trials, such as 'sweetness: T1; T2; T3'.")]
+    [InlineData("scores", "liking: T1; T2; T3 | liking: T3; T2; T1", "found 'liking: T3; T2; T1', expected each question once; liking has an order already.")]
+    [InlineData("bench", "liking: T1; T2; T3", "found 'liking: T1; T2; T3', expected a blank: at the bench there are words only, so nothing can be put in order.")]
+    [InlineData("triangle", "liking: T1; T2; T3", "found 'liking: T1; T2; T3', expected a blank: a triangle test has picks and no marks, so nothing can be put in order.")]
+    public void Read_BadExpectedOrder_SaysWhatToMend(string kind, string cell, string sentences)
+    {
+        new TastingTexts { Tastings = $"tasting,kind,trials,expected_order\nS1,{kind},T1; T2; T3,{cell}\n" }.Read(out var problems);
+
+        Assert.Equal(sentences.Split('|').Select(sentence => $"tastings.csv, row 2, column 'expected_order': {sentence}"), problems);
+    }
+
+    [Fact]
+    public void Read_ExpectedOrders_AreKeptAsTheTrialsAreSpelt()
+    {
+        var session = new TastingTexts { Tastings = "tasting,trials,expected_order\nS1,T1; T2,Sweetness: t2; t1 | liking: T1; T2\n" }.Read().Sessions[0];
+
+        Assert.Equal(["sweetness T2 T1", "liking T1 T2"], session.ExpectedOrders.Select(order => $"{order.Attribute} {string.Join(' ', order.Trials)}"));
+        Assert.Equal("best", new TastingTexts { Attributes = new TastingTexts().Attributes + "best,ranking,,,,,,\n", Tastings = "tasting,trials,expected_order\nS1,T1; T2,T2; T1\n" }.Read().Sessions[0].ExpectedOrders[0].Attribute);
     }
 
     [Fact]

@@ -1,6 +1,8 @@
 using System.Text.RegularExpressions;
 using AngleSharp.Html.Parser;
 using Tamis.Desserts;
+using Tamis.Tables;
+using Tamis.Tasting;
 
 namespace Tamis.Views.Tests.Desserts;
 
@@ -118,7 +120,7 @@ public sealed partial class TastingShowTests : IDisposable
     {
         var text = TextOf(Show.TastingVerdict(Dessert.Open(KitFolder.Data("desserts/damson-tart")), "S1"));
 
-        Assert.Contains("T2 is liked better than T1 by 1.3 points of 10", text, StringComparison.Ordinal);
+        Assert.Contains("T2 is liked better than T1 by 1.4 points of 10", text, StringComparison.Ordinal);
         Assert.Contains("That stands if liking was the question.", text, StringComparison.Ordinal);
         Assert.Contains("servings of each", text, StringComparison.Ordinal);
         Assert.DoesNotMatch(@"\bp ?[=<]", text);
@@ -156,15 +158,33 @@ public sealed partial class TastingShowTests : IDisposable
     }
 
     [Fact]
-    public void OrderAlone_Demo_SaysTheShareOfPlatesAndThatTheAnswerIsTheSame()
+    public void OrderAlone_Demo_SaysTheShareOfPlatesAndHowNearTheAnswerIs()
     {
         var text = TextOf(Show.OrderAlone(Dessert.Open(KitFolder.Data("desserts/damson-tart")), "S1"));
 
-        Assert.Contains("Taken as an order alone: the answer is the same", text, StringComparison.Ordinal);
-        Assert.Contains("in 84 of 100 pairs of plates the same person puts T2 above T1 (52 to 98).", text, StringComparison.Ordinal);
+        Assert.Contains("Taken as an order alone: the answer is nearly the same", text, StringComparison.Ordinal);
+        Assert.Contains("in 90 of 100 pairs of plates the same person puts T2 above T1 (57 to 99).", text, StringComparison.Ordinal);
     }
 
     // Twenty-two people lift T2 by one step; two put it so far below that the means are alike.
+    [Theory]
+    [InlineData("S1", "The place in the order of tasting and what was tasted just before are evened out.")]
+    [InlineData("S4", "what was tasted just before is not, because in this order of serving that would make the intervals wider by 52")]
+    public void Differences_Demo_SayWhatIsEvenedOut(string tasting, string words) =>
+        Assert.Contains(words, TextOf(Show.Differences(Dessert.Open(KitFolder.Data("desserts/damson-tart")), tasting)), StringComparison.Ordinal);
+
+    [Fact]
+    public void Means_Demo_AreThoseOfTheModelAndSayWhatIsEvenedOut()
+    {
+        var dessert = Dessert.Open(KitFolder.Data("desserts/damson-tart"));
+        var text = TextOf(Show.Means(dessert));
+        var estimate = dessert.ReportOf("S4").Scales.First(scale => scale.Attribute.Kind == AttributeKind.Liking).Means.First(mean => mean.Trial == "T11");
+
+        Assert.Contains("S1, S2 and S3: The place in the order of tasting and what was tasted just before are evened out. S4: The place", text, StringComparison.Ordinal);
+        Assert.Equal(7.6, estimate.Points, 1);
+        Assert.Matches(@"Liking in S4 T11 7\W*6 6\W5 to 8\W7", text);
+    }
+
     [Fact]
     public void OrderAlone_FewMarksFarOut_SaysWhatTheDisagreementMeans()
     {
@@ -182,9 +202,54 @@ public sealed partial class TastingShowTests : IDisposable
         var text = TextOf(Show.ScoresAgainstFormula(Dessert.Open(KitFolder.Data("desserts/damson-tart"))));
 
         Assert.Contains("moved together in T6; T8 takes them apart", text, StringComparison.Ordinal);
-        Assert.Contains("T11 was tasted from one make: Made once", text, StringComparison.Ordinal);
+        Assert.Contains("T11 was tasted from one make. Made once", text, StringComparison.Ordinal);
         Assert.Contains("Make them again and serve the second make beside the first", text, StringComparison.Ordinal);
         Assert.Contains("dose of gelatine, worked out", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ExpectedOrders_Stated_AreAnsweredInWordsBesideAnyOrder()
+    {
+        string Said(string expected, Func<int, int, double> sweetness)
+        {
+            Tasted(8, 3, (assessor, trial) => ("5", Points(sweetness(assessor, trial)), "3", "", $"{(trial + assessor) % 3 + 1}"));
+            File.WriteAllText(Path.Combine(_folder, "tastings.csv"), $"tasting,date,kind,trials,control,expected_order\nS1,2026-02-01,scores,T1; T2; T3,T1,{expected}\n");
+            var text = TextOf(Show.ExpectedOrders(Dessert.Open(_folder), "S1"));
+            Assert.DoesNotMatch(@"\bp ?[=<]|significant|NaN", text);
+            return text;
+        }
+
+        double Rising(int assessor, int trial) => 2 + trial + 0.1 * (assessor % 3);
+
+        // Eight people who all rise: L is as large as can be, 8 × 14 − 8 × 12 = 16 above its mean with a spread of √(8 × 2 × 2 / 2) = 4: a score of 4, less than one in 2000.
+        Assert.Contains("Sweetness was expected to rise from T1 over T2 to T3, and it does: if marks came in any order they would go along it as much in fewer than one in 2000 such tests. The marks of 8 of 8 people go that way more than against it.", Said("sweetness: T1; T2; T3", Rising), StringComparison.Ordinal);
+        Assert.Contains("on the whole the marks run the other way. The marks of 0 of 8 people go that way more than against it; people do agree on an order, but on another one", Said("sweetness: T3; T2; T1", Rising), StringComparison.Ordinal);
+        Assert.Contains("nor do people agree on any other order", Said("sweetness: T1; T2; T3", (assessor, trial) => (assessor * 2 + trial) % 3 + 2), StringComparison.Ordinal);
+        Assert.Contains("Best was expected to put T1, then T2, then T3, but that is not shown", Said("T1; T2; T3", Rising), StringComparison.Ordinal);
+        Assert.Contains("the 2 expected orders of this tasting counted together", Said("sweetness: T1; T2; T3 | best: T1; T2; T3", Rising), StringComparison.Ordinal);
+        Assert.Contains("from least to most: sweetness T1, T2, T3; best T1, T2, T3. Keep it from the assessors.", TextOf(Show.Expectation(Dessert.Open(_folder).Tastings!.Sessions[0])), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ExpectedOrders_OnePerson_AreNoAnswer()
+    {
+        Tasted(1, 3, (_, trial) => ("5", Points(trial + 1), "3", "", ""));
+        File.WriteAllText(Path.Combine(_folder, "tastings.csv"), "tasting,date,kind,trials,control,expected_order\nS1,2026-02-01,scores,T1; T2; T3,T1,sweetness: T1; T2; T3\n");
+
+        Assert.Contains("fewer than two people marked every trial", TextOf(Show.ExpectedOrders(Dessert.Open(_folder), "S1")), StringComparison.Ordinal);
+    }
+
+    // Fifteen in fives by 21 and sixteen in sixes by 24 satisfy the counting rules; for the second a balanced plan exists elsewhere, here none is found.
+    [Theory]
+    [InlineData(16, 6, 16, "every two trials meet before 2 assessors")]
+    [InlineData(16, 6, 24, "a balanced one may exist, but none was found")]
+    [InlineData(6, 4, 12, "it cannot be even; with 15 it could")]
+    public void Balance_IncompletePlan_SaysWhetherPairsAreEven(int trials, int each, int assessors, string words)
+    {
+        TastingSession session = new("S9") { Trials = [.. Enumerable.Range(1, trials).Select(trial => $"T{trial}")], Assessors = [.. Enumerable.Range(1, assessors).Select(person => $"A{person}")], ServingsEach = each, Seed = 5 };
+        var plan = PlanMaker.Make(session, [], _ => 1, new List<CellProblem>())!;
+
+        Assert.Contains(words, TextOf(Show.Balance(plan)), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -12,29 +12,52 @@ namespace Tamis.Tasting;
 public sealed record DifferenceTest(string Word, int SetSize, int PicksEach, double Guess, string Question)
 {
     /// <summary>Three plates, two alike: which is the odd one?</summary>
-    public static DifferenceTest Triangle { get; } = new("triangle", 3, 1, 1.0 / 3, "Two of the three are the same. Which is the odd one?");
+    public static DifferenceTest Triangle { get; } = new("triangle", 3, 1, 1.0 / 3, "Two of the three are the same. Which is the odd one?")
+    {
+        Model = ForcedChoice.Triangle,
+        IsSet = plates => plates.Distinct().Count() == 2,
+        IsRightPick = (plates, picked) => plates.Count(each => each == plates[picked[0]]) == 1,
+    };
 
     /// <summary>A reference and two plates: which of the two is like the reference?</summary>
-    public static DifferenceTest DuoTrio { get; } = new("duo-trio", 3, 1, 0.5, "The first is the reference. Which of the other two is like it?");
+    public static DifferenceTest DuoTrio { get; } = new("duo-trio", 3, 1, 0.5, "The first is the reference. Which of the other two is like it?")
+    {
+        Model = ForcedChoice.DuoTrio,
+        IsSet = plates => plates[1] != plates[2],
+        IsRightPick = (plates, picked) => picked[0] != 0 && plates[picked[0]] == plates[0],
+    };
 
     /// <summary>Two plates: which has more of what is asked?</summary>
     public static DifferenceTest Paired { get; } = new("paired", 2, 1, 0.5, "Which of the two has more of it?");
 
     /// <summary>Two plates of which the second trial of the sheet is known to be stronger: which is it?</summary>
-    public static DifferenceTest TwoAlternatives { get; } = new("two alternatives", 2, 1, 0.5, "Which of the two is stronger?");
+    public static DifferenceTest TwoAlternatives { get; } = new("two alternatives", 2, 1, 0.5, "Which of the two is stronger?") { Model = ForcedChoice.TwoAlternatives };
 
     /// <summary>Three plates, two of the first trial and one of the second, which is known to be stronger: which is it?</summary>
-    public static DifferenceTest ThreeAlternatives { get; } = new("three alternatives", 3, 1, 1.0 / 3, "Which of the three is the strongest?");
+    public static DifferenceTest ThreeAlternatives { get; } = new("three alternatives", 3, 1, 1.0 / 3, "Which of the three is the strongest?")
+    {
+        Model = ForcedChoice.ThreeAlternatives,
+        IsSet = plates => plates.Count(isSecond => isSecond) == 1,
+    };
 
     /// <summary>Four plates, two of each trial: which two belong together?</summary>
-    public static DifferenceTest Tetrad { get; } = new("tetrad", 4, 2, 1.0 / 3, "Two are of one kind and two of another. Tick two that belong together.");
+    public static DifferenceTest Tetrad { get; } = new("tetrad", 4, 2, 1.0 / 3, "Two are of one kind and two of another. Tick two that belong together.")
+    {
+        Model = ForcedChoice.Tetrad,
+        IsRightPick = (plates, picked) => plates[picked[0]] == plates[picked[1]],
+    };
 
     /// <summary>Every test that the kit knows.</summary>
     public static IReadOnlyList<DifferenceTest> All { get; } = [Triangle, DuoTrio, Paired, TwoAlternatives, ThreeAlternatives, Tetrad];
 
     /// <summary>How often answers are right at a distance, by Thurstone's model; null for a paired comparison, where there is no right answer.</summary>
-    public ForcedChoice? Model => this == Triangle ? ForcedChoice.Triangle : this == DuoTrio ? ForcedChoice.DuoTrio : this == TwoAlternatives ? ForcedChoice.TwoAlternatives
-        : this == ThreeAlternatives ? ForcedChoice.ThreeAlternatives : this == Tetrad ? ForcedChoice.Tetrad : null;
+    public ForcedChoice? Model { get; init; }
+
+    // Which plates may stand together in a set: unless a test says otherwise as many of the one trial as of the other.
+    private Func<IReadOnlyList<bool>, bool> IsSet { get; init; } = plates => plates.Count(isSecond => isSecond) * 2 == plates.Count;
+
+    // Whether a pick of the number that is asked for is right: unless a test says otherwise it is of the second trial.
+    private Func<IReadOnlyList<bool>, int[], bool> IsRightPick { get; init; } = (plates, picked) => plates[picked[0]];
 
     /// <summary>The test of a word, or null where the word names none.</summary>
     public static DifferenceTest? Of(string word) => All.FirstOrDefault(test => Names.Same(test.Word, word));
@@ -48,20 +71,5 @@ public sealed record DifferenceTest(string Word, int SetSize, int PicksEach, dou
     /// <summary>Whether an answer is right.</summary>
     /// <param name="isSecond">Which plates of the set, in order of their places, are of the second trial.</param>
     /// <param name="picked">The places that were picked, from 0.</param>
-    public bool IsRight(IReadOnlyList<bool> isSecond, IReadOnlyCollection<int> picked)
-    {
-        if (picked.Count != PicksEach) return false;
-        var first = isSecond[picked.First()];
-        if (this == DuoTrio) return !picked.Contains(0) && first == isSecond[0];
-        if (this == Tetrad) return picked.All(place => isSecond[place] == first);
-        return this == Triangle ? isSecond.Count(each => each == first) == 1 : first;
-    }
-
-    private bool IsSet(IReadOnlyList<bool> plates)
-    {
-        var seconds = plates.Count(isSecond => isSecond);
-        if (this == ThreeAlternatives) return seconds == 1;
-        if (this == DuoTrio) return plates[1] != plates[2];
-        return this == Triangle ? seconds is 1 or 2 : seconds * 2 == SetSize;
-    }
+    public bool IsRight(IReadOnlyList<bool> isSecond, IReadOnlyCollection<int> picked) => picked.Count == PicksEach && IsRightPick(isSecond, [.. picked]);
 }

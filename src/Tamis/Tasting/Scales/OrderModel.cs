@@ -20,14 +20,14 @@ public sealed record OrderPair(string Trial, string Against, double HigherShare,
 
 /// <summary>The marks of one question of one tasting taken as an order of boxes and nothing more: that 4 lies above 3, and not by how much.</summary>
 /// <remarks>
-/// A cumulative-link model with normal link: box ≤ j where a hidden impression = trial + place + assessor + error lies below threshold j; assessors are a sample
+/// A cumulative-link model with normal link: box ≤ j where a hidden impression = trial + place + what came just before (where <see cref="CarryOver"/> evens it out) + assessor + error lies below threshold j; assessors are a sample
 /// of people (McCullagh 1980, Journal of the Royal Statistical Society B 42; Hedeker and Gibbons 1994, Biometrics 50). The share of plates put higher is
 /// Φ(difference / √2). Intervals are Wald's with the studentized range for all pairs, its degrees of freedom those that assessors and trials leave of the marks:
 /// with the normal's they would be too narrow in a small panel. Marks on a line are cut into tenths of the line.
 /// </remarks>
 public sealed record OrderModel
 {
-    private const string Box = "box", Trial = "trial", Assessor = "assessor", Place = "place";
+    private const string Box = "box", Trial = "trial", Assessor = "assessor", Place = "place", First = "first", Before = "before";
     private const int Points = 7, PartsOfALine = 10;
 
     /// <summary>The tasting.</summary>
@@ -71,11 +71,15 @@ public sealed record OrderModel
         // Names of levels go through numbers of fixed width, so that a trial is never taken for a number or split.
         string Level(string trial) => Array.IndexOf(trials, trial).ToString("000", System.Globalization.CultureInfo.InvariantCulture);
         var hasPlaces = scores.All(score => score.Serving.Position is not null) && scores.Select(score => score.Serving.Position).Distinct().Count() > 1;
-        var outcome = OrdinalModel.Parse($"{Box} ~ {Trial}{(hasPlaces ? $" + {Place}" : "")} + (1 | {Assessor})", OrdinalLink.Probit, Points).Fit(ModelData.Empty
+        var before = CarryOver.BeforeEach(log, session, scores);
+        var order = CarryOver.Of(scores, before, policy).Standing == CarryOverStanding.EvenedOut ? $" + {Place} + {First} + {Before}" : hasPlaces ? $" + {Place}" : "";
+        var outcome = OrdinalModel.Parse($"{Box} ~ {Trial}{order} + (1 | {Assessor})", OrdinalLink.Probit, Points).Fit(ModelData.Empty
             .WithNumbers(Box, [.. scores.Select(score => isCut ? Math.Round((score.Points - attribute.LowPoints) / (attribute.HighPoints - attribute.LowPoints) * PartsOfALine, MidpointRounding.AwayFromZero) : score.Points)])
             .WithFactor(Trial, [.. scores.Select(score => Level(score.Serving.Trial))])
             .WithFactor(Assessor, [.. scores.Select(score => score.Serving.Assessor)])
-            .WithNumbers(Place, [.. scores.Select(score => score.Serving.Position ?? double.NaN)]));
+            .WithNumbers(Place, [.. scores.Select(score => score.Serving.Position ?? double.NaN)])
+            .WithNumbers(First, [.. before.Select(trial => trial is null ? 1.0 : 0)])
+            .WithFactor(Before, [.. before.Select(trial => Level(trial ?? trials[0]))]));
         if (outcome.Fit is not { } fit) return bare with { WhyNot = WhyNotOf(attribute, scores) };
         var reach = StudentizedRange.Quantile(policy.ConfidenceShare, trials.Length, degrees) / Math.Sqrt(2);
         return bare with

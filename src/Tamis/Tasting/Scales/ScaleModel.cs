@@ -5,11 +5,11 @@ using Tamis.Statistics.Models;
 namespace Tamis.Tasting;
 
 /// <summary>One scale of one tasting by a mixed model: trials and places as fixed effects, assessors as a sample of people.</summary>
-/// <remarks>points = trial + place + assessor + assessor within trial (where a trial was served to one assessor again) + plate, fitted by restricted maximum
+/// <remarks>points = trial + place + what came just before (<see cref="CarryOver"/>) + assessor + assessor within trial (where a trial was served to one assessor again) + plate, fitted by restricted maximum
 /// likelihood; degrees of freedom by Satterthwaite. Assessors who lack some trials count for what they scored. What the data cannot carry is said in <see cref="WhyNot"/>.</remarks>
 public sealed record ScaleModel
 {
-    private const string Points = "points", Trial = "trial", Assessor = "assessor", Place = "place", Before = "before";
+    private const string Points = "points", Trial = "trial", Assessor = "assessor", Place = "place", First = "first", Before = "before";
 
     /// <summary>The tasting.</summary>
     public required string Tasting { get; init; }
@@ -26,7 +26,7 @@ public sealed record ScaleModel
     /// <summary>How many marks are missing of those that could have been given.</summary>
     public required int MissingCount { get; init; }
 
-    /// <summary>The mean of every trial, places evened out; empty without a fit.</summary>
+    /// <summary>The mean of every trial, places evened out, and what came just before where <see cref="CarryOver"/> says so; empty without a fit.</summary>
     public IReadOnlyList<EstimatedMean> Means { get; init; } = [];
 
     /// <summary>Every trial against every later one, adjusted for there being so many pairs.</summary>
@@ -43,6 +43,9 @@ public sealed record ScaleModel
 
     /// <summary>What a plate that came one place later was scored more, in points, with its interval; null where places are not known or do not vary.</summary>
     public (double Points, Interval Range)? LaterPlace { get; init; }
+
+    /// <summary>Whether what was tasted just before is evened out of means and differences.</summary>
+    public CarryOver CarryOver { get; init; } = new(CarryOverStanding.OrderUnknown, null);
 
     /// <summary>The probability that what came before makes no difference and would look so; null where it cannot be told.</summary>
     public double? CarryOverP { get; init; }
@@ -90,13 +93,15 @@ public sealed record ScaleModel
             Count = (scores.Select(score => score.Serving.Assessor).Distinct().Count(), scores.Length),
         };
         if (Refused(scores, bare, policy) is { } reason) return bare with { WhyNot = reason };
-        var data = DataOf(log, session, scores);
+        var before = CarryOver.BeforeEach(log, session, scores);
+        var carryOver = CarryOver.Of(scores, before, policy);
+        var data = DataOf(scores, before);
         var again = scores.GroupBy(score => (score.Serving.Assessor, score.Serving.Trial)).Any(group => group.Count() > 1) ? $" + (1 | {Assessor}:{Trial})" : "";
         var hasPlaces = scores.All(score => score.Serving.Position is not null) && scores.Select(score => score.Serving.Position).Distinct().Count() > 1;
-        var place = hasPlaces ? $" + {Place}" : "";
-        var outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{place} + (1 | {Assessor}){again}"), data);
+        var order = carryOver.Standing == CarryOverStanding.EvenedOut ? Order : hasPlaces ? $" + {Place}" : "";
+        var outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{order} + (1 | {Assessor}){again}"), data);
         // A design so sparse that assessor and trial have one mark each still has assessors as a sample.
-        if (outcome.Fit is null && again.Length > 0) outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{place} + (1 | {Assessor})"), data);
+        if (outcome.Fit is null && again.Length > 0) outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{order} + (1 | {Assessor})"), data);
         if (outcome.Fit is not { } fit) return bare with { WhyNot = $"The marks of {attribute.Name} cannot carry a comparison: {(IsToTheDigit(scores) ? "all assessors give the same, trial by trial, so nothing says how sure a difference is. Did one person fill in the sheet for all?" : Lowered(outcome.Reason))}" };
         // Who scored one trial only is not compared with himself: for a pair of trials he is no evidence.
         var people = scores.GroupBy(score => score.Serving.Assessor).SelectMany(own => own.Select(score => score.Serving.Trial).Distinct().ToArray() is { Length: var count } trials
@@ -112,7 +117,13 @@ public sealed record ScaleModel
             AssessorsP = Known(fit.TestOf(fit.Formula.Random[0])?.P),
             TrialP = Known(fit.Tests.FirstOrDefault(test => test.Term == Trial)?.P),
             LaterPlace = hasPlaces ? Slope(fit, attribute, policy) : null,
-            CarryOverP = hasPlaces ? CarryOver(data) : null,
+            CarryOver = carryOver,
+            CarryOverP = carryOver.Standing switch
+            {
+                CarryOverStanding.EvenedOut => CarryOverPOf(fit),
+                CarryOverStanding.CostsTooMuch => MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{Order} + (1 | {Assessor})"), data).Fit is { } tested ? CarryOverPOf(tested) : null,
+                _ => null,
+            },
             PlatePoints = Math.Sqrt(fit.ResidualVariance),
         };
     }
@@ -133,23 +144,24 @@ public sealed record ScaleModel
         return bare.Count.Assessors < policy.FewestAssessors ? $"{bare.Count.Assessors} people scored {bare.Attribute.Name}: notes, not evidence." : null;
     }
 
-    private static ModelData DataOf(TastingLog log, TastingSession session, Score[] scores)
+    private const string Order = $" + {Place} + {First} + {Before}";
+
+    private static ModelData DataOf(Score[] scores, string?[] before)
     {
-        var orders = log.Servings.Where(serving => Names.Same(serving.Tasting, session.Name)).ToLookup(serving => (serving.Assessor, serving.Position), serving => serving.Trial);
+        var any = before.OfType<string>().Min(StringComparer.Ordinal) ?? "";
         return ModelData.Empty
             .WithNumbers(Points, [.. scores.Select(score => score.Points)])
             .WithFactor(Trial, [.. scores.Select(score => score.Serving.Trial)])
             .WithFactor(Assessor, [.. scores.Select(score => score.Serving.Assessor)])
             .WithNumbers(Place, [.. scores.Select(score => score.Serving.Position ?? double.NaN)])
-            // The first plate has nothing before it: those rows are left out where carry-over is looked at.
-            .WithFactor(Before, [.. scores.Select(score => orders[(score.Serving.Assessor, score.Serving.Position - 1)].FirstOrDefault())]);
+            // The first plate has nothing before it. It has an effect of its own, beside which it does not matter after which trial it is counted.
+            .WithNumbers(First, [.. before.Select(trial => trial is null ? 1.0 : 0)])
+            .WithFactor(Before, [.. before.Select(trial => trial ?? any)]);
     }
 
     private static bool IsToTheDigit(Score[] scores) => scores.GroupBy(score => score.Serving.Trial).All(trial => trial.Select(score => score.Points).Distinct().Count() == 1);
 
-    private static double? CarryOver(ModelData data) =>
-        MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial} + {Place} + {Before} + (1 | {Assessor})"), data).Fit is { } fit && fit.Tests.FirstOrDefault(test => test.Term == Before) is { DenominatorDegrees: > 3 } test
-            ? Known(test.P) : null;
+    private static double? CarryOverPOf(MixedFit fit) => fit.Tests.FirstOrDefault(test => test.Term == Before) is { DenominatorDegrees: > 3 } test ? Known(test.P) : null;
 
     private static (double, Interval)? Slope(MixedFit fit, SensoryAttribute attribute, TastingPolicy policy) =>
         fit.FixedEffect(Place).Estimate is { } slope && Ranges.Of(slope, policy, attribute.LengthPoints) is { } range ? (slope.Value, range) : null;
