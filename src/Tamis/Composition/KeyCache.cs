@@ -96,23 +96,30 @@ internal sealed class KeyCache(Func<string, int> indexOf)
     }
 }
 
-/// <summary>Numbers the runs of rows that have one name: a name is held against the row before and nothing else.</summary>
-internal sealed class RunNames(List<string> names)
+/// <summary>Numbers the runs of rows that have one name: a name is held against the row before and nothing else, and only the first and the last are kept.</summary>
+internal sealed class RunNames
 {
     private byte[] _last = [];
-    private int _length = -1;
+    private int _length;
+
+    /// <summary>How many runs there were.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>The name of the first run; empty where there was none.</summary>
+    public string First { get; private set; } = "";
+
+    /// <summary>The name of the last run; empty where there was none.</summary>
+    public string Last => Encoding.UTF8.GetString(_last.AsSpan(0, _length));
 
     /// <summary>The run that this row belongs to.</summary>
     public int IndexOf(ReadOnlySpan<byte> name)
     {
-        if (_length < 0 || !name.SequenceEqual(_last.AsSpan(0, _length)))
-        {
-            if (name.Length > _last.Length) _last = new byte[Math.Max(64, name.Length)];
-            name.CopyTo(_last);
-            _length = name.Length;
-            names.Add(Encoding.UTF8.GetString(name));
-        }
-        return names.Count - 1;
+        if (Count > 0 && name.SequenceEqual(_last.AsSpan(0, _length))) return Count - 1;
+        if (name.Length > _last.Length) _last = new byte[Math.Max(64, name.Length)];
+        name.CopyTo(_last);
+        _length = name.Length;
+        if (Count == 0) First = Last;
+        return Count++;
     }
 }
 

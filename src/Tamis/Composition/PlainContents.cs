@@ -41,20 +41,20 @@ public sealed record PlainContents(IReadOnlyList<string> Foods, IReadOnlyList<st
             .Select(food => new CellProblem(Path.GetFileName(path), 0, "food", "", $"foods of the table; it has none called '{food}'"))];
         if (unknown.Length > 0) throw new TableException(unknown);
         var count = chunks.Sum(chunk => chunk.Rows.Length);
-        List<int> starts = new(chunks.Sum(chunk => chunk.FirstNames.Count) + 1);
+        List<int> starts = new(chunks.Sum(chunk => chunk.Runs.Count) + 1);
         var (rows, masses, at, last) = (new int[count], new double[count], 0, "");
         foreach (var chunk in chunks)
         {
             int[] rowOf = [.. chunk.SecondNames.Select(food => known[food])];
             // A formula may run on from the chunk before.
-            var before = at > 0 && chunk.FirstNames is [var first, ..] && first == last ? 0 : -1;
+            var before = at > 0 && chunk.Runs.First == last ? 0 : -1;
             foreach (var row in chunk.Rows)
             {
                 if (row.First != before) starts.Add(at);
                 (before, rows[at], masses[at]) = (row.First, rowOf[row.Second], row.Number);
                 at++;
             }
-            if (chunk.FirstNames.Count > 0) last = chunk.FirstNames[^1];
+            if (chunk.Runs.Count > 0) last = chunk.Runs.Last;
             chunk.Dispose();
         }
         starts.Add(count);

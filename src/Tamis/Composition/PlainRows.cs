@@ -20,8 +20,11 @@ internal sealed class PlainRows : IDisposable
 
     private PlainRows(int rows) => _rows = ArrayPool<PlainRow>.Shared.Rent(rows);
 
-    /// <summary>The names under the first column: each once in the order of its first row, or one for each run of rows.</summary>
+    /// <summary>The names under the first column, each once, in the order of their first row; none where they are read in runs.</summary>
     public IReadOnlyList<string> FirstNames => _firstNames;
+
+    /// <summary>The runs of rows of one first name; none where they are not read in runs.</summary>
+    public RunNames Runs { get; } = new();
 
     /// <summary>The names under the second column, each once, in the order of their first row.</summary>
     public IReadOnlyList<string> SecondNames => _secondNames;
@@ -134,7 +137,6 @@ internal sealed class PlainRows : IDisposable
         var bytes = part.All[part.Range];
         PlainRows rows = new(bytes.Length / UsualRowBytes + 1);
         KeyCache firstKeys = new(name => Added(rows._firstNames, name)), secondKeys = new(name => Added(rows._secondNames, name));
-        RunNames runs = new(rows._firstNames);
         using var reader = CsvReader.Create(bytes, part.IsFirst ? Options : Options with { HasHeader = false });
         var last = at.Max();
         try
@@ -147,7 +149,7 @@ internal sealed class PlainRows : IDisposable
                     rows._problems.Add(new(part.File, part.LineAt(reader.ByteOffset), columns[2], reader.FieldCount > at[2] ? reader.GetString(at[2]) : "", "a number such as 1.5"));
                     continue;
                 }
-                rows.Add(new(inRuns ? runs.IndexOf(reader.GetSpan(at[0])) : firstKeys.IndexOf(reader.GetSpan(at[0])), secondKeys.IndexOf(reader.GetSpan(at[1])), number));
+                rows.Add(new(inRuns ? rows.Runs.IndexOf(reader.GetSpan(at[0])) : firstKeys.IndexOf(reader.GetSpan(at[0])), secondKeys.IndexOf(reader.GetSpan(at[1])), number));
             }
         }
         catch (CsvFormatException)
@@ -182,7 +184,7 @@ internal sealed class PlainRows : IDisposable
 }
 
 /// <summary>A row of a large file of two names and a number.</summary>
-/// <param name="First">The first name, as its place in <see cref="PlainRows.FirstNames"/>.</param>
+/// <param name="First">The first name, as its place in <see cref="PlainRows.FirstNames"/>, or its run.</param>
 /// <param name="Second">The second name, as its place in <see cref="PlainRows.SecondNames"/>.</param>
 /// <param name="Number">The number; NaN where the cell is blank.</param>
 internal readonly record struct PlainRow(int First, int Second, double Number);
