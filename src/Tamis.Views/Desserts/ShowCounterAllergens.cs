@@ -15,6 +15,8 @@ public static partial class Show
     {
         var table = Tamis.Desserts.CounterAllergens.Of(storeFolder, rules, language);
         var words = LabelWords.Of(KitData.Rules(rules).Folder);
+        var allergens = AllergenRules.Of(KitData.Rules(rules));
+        string[] untold = [.. table.Groups.Where(group => allergens.GroupIn(group, language) is null)];
         var (contains, mayContain) = (words.In("contains", language) ?? "contains", words.In("may contain", language) ?? "may contain");
         if (table.Desserts.Count == 0 && table.Unread.Count == 0) return Notes.Small(Html.Of($"No folder beside this store holds a formula.csv: with one, this table would say which allergens are in its dessert."));
         var stopped = Html.Join(table.Unread.Select(each => Notes.StopsRelease(Html.Of($"{each.Folder} is not on the table: {each.Why}"))));
@@ -22,9 +24,10 @@ public static partial class Show
             .Select(each => Notes.StopsRelease(Html.Of($"{each.Dessert}: nobody has written down the allergens of {AndAll(each.NotLookedAt)}. Until then any of them may be in it."))));
         var tables = Html.Join(table.Desserts.Chunk(DessertsBesideEachOther).Select(some => new DataTable($"Allergens in {AndAll(some.Select(each => each.Dessert))}",
             [Column.Words("Allergen"), .. some.Select(each => Column.Words($"{each.Dessert} ({each.Trial})"))],
-            [.. table.Groups.Select((group, at) => new Row([Capital(group), .. some.Select(each => (Cell)CellOf(each.Cells[at], contains, mayContain))]))]) { IsWide = true, LeastRem = 12 + some.Length * 9 }.ToHtml()));
-        return stopped + unlooked + tables
-            + Notes.Small(Html.Of($"By the law’s list, {KitData.Rules(rules).Title}: {AllergenRules.Of(KitData.Rules(rules)).All[0].Origin.ToString()}. <strong>{Capital(contains)}</strong> is what is in an ingredient; <em>{mayContain}</em> is what an ingredient’s document or the workshop says may have got in; a dash is a group that somebody looked for and did not find. The trial that the kitchen means to serve stands behind each name."))
+            [.. table.Groups.Select((group, at) => new Row([Capital(allergens.GroupIn(group, language) ?? group), .. some.Select(each => (Cell)CellOf(each.Cells[at], contains, mayContain))]))]) { IsWide = true, LeastRem = 12 + some.Length * 9 }.ToHtml()));
+        var inEnglish = untold.Length == 0 ? Html.Empty : Notes.LookAt(Html.Of($"No term in '{language}' for {AndAll(untold)}: English stands, until {AllergenRules.GroupsFile} has one."));
+        return stopped + unlooked + inEnglish + tables
+            + Notes.Small(Html.Of($"By the law’s list, {KitData.Rules(rules).Title}: {allergens.All[0].Origin.ToString()}. <strong>{Capital(contains)}</strong> is what is in an ingredient; <em>{mayContain}</em> is what an ingredient’s document or the workshop says may have got in; a dash is a group that somebody looked for and did not find. The trial that the kitchen means to serve stands behind each name."))
             + Aid();
     });
 

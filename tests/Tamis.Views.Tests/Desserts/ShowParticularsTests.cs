@@ -35,6 +35,10 @@ public class ShowParticularsTests
     {
         var page = Show.CounterAllergens(Tart, "eu", "fr").ToPlainText();
 
+        Assert.Contains("Fruits à coque", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("No term", page, StringComparison.Ordinal);
+        Assert.Contains("No term in 'es' for tree nuts", Show.CounterAllergens(Tart, "ca", "es").ToPlainText(), StringComparison.Ordinal);
+
         Assert.Contains("contient", page, StringComparison.Ordinal);
         Assert.Contains("seigle", page, StringComparison.Ordinal);
     }

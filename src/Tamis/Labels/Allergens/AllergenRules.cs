@@ -25,7 +25,12 @@ public sealed class AllergenRules
 {
     private static readonly Dictionary<string, bool> AtThreshold = new(Names.Comparer) { ["at least"] = true, ["more than"] = false };
 
-    private AllergenRules(IReadOnlyList<AllergenRule> all, AllergenWords words) => (All, Words) = (all, words);
+    /// <summary>The file of the groups' names in other languages, beside the rule sets.</summary>
+    public const string GroupsFile = "allergen-groups.csv";
+
+    private readonly Terms _groups;
+
+    private AllergenRules(IReadOnlyList<AllergenRule> all, AllergenWords words, Terms groups) => (All, Words, _groups) = (all, words, groups);
 
     /// <summary>Every substance in the order of the law's list.</summary>
     public IReadOnlyList<AllergenRule> All { get; }
@@ -46,6 +51,9 @@ public sealed class AllergenRules
     /// <summary>A substance as it is printed in a language; null where there is no term.</summary>
     public string? Print(AllergenRule rule, string language) => Names.Same(language, "en") && rule.Printed is { } printed ? printed : Words.Print(rule.Substance, language);
 
+    /// <summary>A group of <see cref="Groups"/> in a language; null where there is no term.</summary>
+    public string? GroupIn(string group, string language) => Names.Same(language, "en") ? group : _groups.In(group, language);
+
     private static AllergenRules Read(RuleFolder folder, List<CellProblem> problems)
     {
         var words = AllergenWords.Read(folder, problems);
@@ -57,6 +65,6 @@ public sealed class AllergenRules
             return new AllergenRule(row.Cells.Text("group_no") ?? "", row.Cells.Required("group"), substance, row.Cells.Text("printed"), threshold,
                 threshold is not null && row.Choice("threshold", AtThreshold), row.Cells.Words("exempt"), row.Origin());
         })];
-        return new(all, words);
+        return new(all, words, Terms.Read([.. folder.SharedRows(GroupsFile, ["word"], problems).Select(row => row.Cells)], RuleRow.OriginColumns));
     }
 }
