@@ -197,6 +197,6 @@ internal static class TurnedBlocks
             return bits;
         }
 
-        private static int Common(int left, int right) => right == 0 ? left : (int)BigInteger.GreatestCommonDivisor(left, right);
+        private static int Common(int left, int right) => (int)BigInteger.GreatestCommonDivisor(left, right);
     }
 }

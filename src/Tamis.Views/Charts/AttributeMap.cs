@@ -28,9 +28,8 @@ public static class AttributeMap
             if (trial.Outline.Count > 0) svg.Path("line" + kind, trial.Outline.Append(trial.Outline[0]).Select(point => (across.At(point.Across), up.At(point.Up))));
             svg.Dot("dot" + kind, across.At(trial.Across), up.At(trial.Up), DotUnits);
         }
-        var names = LabelPlaces.Of([.. map.Trials.Select(trial => new MapLabel(trial.Trial, across.At(trial.Across), up.At(trial.Up), DotUnits)), .. arrows.Select(arrow => new MapLabel(arrow.scale.Attribute.Name, across.At(arrow.X), up.At(arrow.Y), 1, IsOutward: true))],
-            [.. map.Trials.Select(trial => (across.At(trial.Across), up.At(trial.Up), DotUnits))], Side);
-        svg.Draw(names.Skip(map.Trials.Count), _ => "t2").Draw(names.Take(map.Trials.Count), name => Names.Same(name, chosen) ? "c-chosen" : "");
+        var names = svg.DrawMap([.. map.Trials.Select(trial => new MapLabel(trial.Trial, across.At(trial.Across), up.At(trial.Up), DotUnits))],
+            arrows.Select(arrow => new MapLabel(arrow.scale.Attribute.Name, across.At(arrow.X), up.At(arrow.Y), 1, IsOutward: true)), chosen, Side);
         svg.Text("t2 ts mid", Side / 2, Side + 8, AxisTitle(map, figures));
         return new([new(title, svg.ToHtml(), Live(map, arrows, [.. names.Select(name => (name.Label.Text, across.Back(name.X), up.Back(name.Y)))], chosen, far), (int)Side + 16)], caption)
         {

@@ -94,6 +94,20 @@ internal static class LabelPlaces
     private static double Outside((double Left, double Top, double Right, double Bottom) box, double side) =>
         (box.Right - box.Left) * (box.Bottom - box.Top) - Shared(box, (0, 0, side, side));
 
+    /// <summary>Places and writes the names of a map of trials: trials first, and what else is on it gives way to them.</summary>
+    /// <param name="svg">The picture.</param>
+    /// <param name="trials">The trials, with the dots that no name may cover.</param>
+    /// <param name="others">The other names, in the order of their importance.</param>
+    /// <param name="chosen">The trial that the page speaks of, or null.</param>
+    /// <param name="side">The side of the square picture.</param>
+    /// <returns>Where each name stands, the trials first.</returns>
+    public static IReadOnlyList<PlacedLabel> DrawMap(this Svg svg, IReadOnlyList<MapLabel> trials, IEnumerable<MapLabel> others, string? chosen, double side)
+    {
+        var names = Of([.. trials, .. others], [.. trials.Select(trial => (trial.X, trial.Y, trial.Radius))], side);
+        svg.Draw(names.Skip(trials.Count), _ => "t2").Draw(names.Take(trials.Count), name => Names.Same(name, chosen) ? "c-chosen" : "");
+        return names;
+    }
+
     /// <summary>Writes names that were placed, with a line to the point where a name had to move away.</summary>
     /// <param name="svg">The picture.</param>
     /// <param name="labels">The names.</param>

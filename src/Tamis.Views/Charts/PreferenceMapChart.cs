@@ -24,9 +24,8 @@ public static class PreferenceMapChart
         var ends = groups.Select(group => (group.Name, X: group.X / longest * far * 0.6, Y: group.Y / longest * far * 0.6)).ToArray();
         foreach (var (_, x, y) in ends) svg.Line("axis", across.At(0), up.At(0), across.At(x), up.At(y));
         foreach (var (trial, x, y) in map.Trials) svg.Dot(Names.Same(trial, chosen) ? "dot c-chosen" : "dot", across.At(x), up.At(y), DotUnits);
-        var names = LabelPlaces.Of([.. map.Trials.Select(trial => new MapLabel(trial.Trial, across.At(trial.Across), up.At(trial.Up), DotUnits)), .. ends.Select(end => new MapLabel(end.Name, across.At(end.X), up.At(end.Y), 1, IsOutward: true))],
-            [.. map.Trials.Select(trial => (across.At(trial.Across), up.At(trial.Up), DotUnits))], Side);
-        svg.Draw(names.Skip(map.Trials.Count), _ => "t2").Draw(names.Take(map.Trials.Count), name => Names.Same(name, chosen) ? "c-chosen" : "");
+        svg.DrawMap([.. map.Trials.Select(trial => new MapLabel(trial.Trial, across.At(trial.Across), up.At(trial.Up), DotUnits))],
+            ends.Select(end => new MapLabel(end.Name, across.At(end.X), up.At(end.Y), 1, IsOutward: true)), chosen, Side);
         svg.Text("t2 ts mid", Side / 2, Side + 8, $"{figures.WholeShare(map.Shares.Across).Text} of what people differ in lies across, {figures.WholeShare(map.Shares.Up).Text} upwards");
         return Html.Of($"<figure><p class=\"panel-title\">{title}</p><div class=\"still\">{svg.ToHtml()}</div><figcaption>Trials that lie far apart are liked by different people; a line points to what a group likes beyond the others, with how many people it holds.</figcaption></figure>\n");
     }

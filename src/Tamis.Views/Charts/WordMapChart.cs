@@ -19,12 +19,9 @@ public static class WordMapChart
         var svg = new Svg(Side, Side + 16, title, $"{map.Trials.Count} trials and {map.Words.Count} words.");
         svg.Line("grid", across.At(0), Edge, across.At(0), Side - Edge).Line("grid", Edge, up.At(0), Side - Edge, up.At(0));
         foreach (var trial in map.Trials) svg.Dot(Names.Same(trial.Name, chosen) ? "dot c-chosen" : "dot", across.At(trial.Across), up.At(trial.Up), DotUnits);
-        // Trials first, then the words that were ticked most: what comes later gives way.
-        var names = LabelPlaces.Of(
-            [.. map.Trials.Select(trial => new MapLabel(trial.Name, across.At(trial.Across), up.At(trial.Up), DotUnits)),
-             .. map.Words.OrderByDescending(word => word.Count).Select(word => new MapLabel(word.Name, across.At(word.Across), up.At(word.Up)))],
-            [.. map.Trials.Select(trial => (across.At(trial.Across), up.At(trial.Up), DotUnits))], Side);
-        svg.Draw(names.Skip(map.Trials.Count), _ => "t2").Draw(names.Take(map.Trials.Count), name => Names.Same(name, chosen) ? "c-chosen" : "");
+        // The words that were ticked most first: what comes later gives way.
+        svg.DrawMap([.. map.Trials.Select(trial => new MapLabel(trial.Name, across.At(trial.Across), up.At(trial.Up), DotUnits))],
+            map.Words.OrderByDescending(word => word.Count).Select(word => new MapLabel(word.Name, across.At(word.Across), up.At(word.Up))), chosen, Side);
         svg.Text("t2 ts mid", Side / 2, Side + 8, $"{figures.WholeShare(map.Shares.Across).Text} of what differs lies across, {figures.WholeShare(map.Shares.Up).Text} upwards");
         var table = new DataTable(title, [Column.Words("Trial or word"), Column.Numbers("across"), Column.Numbers("up"), Column.Numbers("ticks")],
             [.. map.Trials.Concat(map.Words).Select(each => new Row(each.Name, figures.Difference(each.Across, 2), figures.Difference(each.Up, 2), figures.Count(each.Count)))]) { Fits = true, IsLong = true };

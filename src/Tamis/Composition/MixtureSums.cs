@@ -57,15 +57,13 @@ public static class MixtureSums
 
     private static void SumChecked(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
     {
-        if (matrix.Whole is { } whole) SumWhole(whole, matrix.Stride, rows, massGrams, known, coveredGrams);
-        else SumDoubles(matrix, rows, massGrams, known, coveredGrams);
+        if (matrix.Whole is { } whole) Sum(new WholeVectors(whole), matrix.Stride, rows, massGrams, known, coveredGrams);
+        else Sum(new PlainVectors(matrix.Per100Grams), matrix.Stride, rows, massGrams, known, coveredGrams);
     }
 
-    // Counts are one too many, so that 0 is left for what is unknown: it adds nothing to the sum, and each known line adds its own mass too often.
-    private static void SumWhole(WholeContents contents, int columns, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
+    private static void Sum<TVectors>(TVectors contents, int columns, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
+        where TVectors : IContentVectors, allows ref struct
     {
-        ref var table = ref MemoryMarshal.GetReference(contents.Counts);
-        ref var units = ref MemoryMarshal.GetReference(contents.UnitIn1Gram);
         ref var knownAt = ref MemoryMarshal.GetReference(known);
         ref var coveredAt = ref MemoryMarshal.GetReference(coveredGrams);
         var stride = (nuint)columns;
@@ -78,68 +76,62 @@ public static class MixtureSums
             {
                 var at = (nuint)rows[line] * stride + column;
                 var mass = Vector512.Create(massGrams[line]);
-                AddCounts(Vector256.LoadUnsafe(ref table, at), mass, ref firstSum, ref firstCovered);
-                AddCounts(Vector256.LoadUnsafe(ref table, at + ContentGrid.Lane), mass, ref secondSum, ref secondCovered);
+                contents.Add(at, mass, ref firstSum, ref firstCovered);
+                contents.Add(at + ContentGrid.Lane, mass, ref secondSum, ref secondCovered);
             }
-            ((firstSum - firstCovered) * Vector512.LoadUnsafe(ref units, column)).StoreUnsafe(ref knownAt, column);
-            ((secondSum - secondCovered) * Vector512.LoadUnsafe(ref units, column + ContentGrid.Lane)).StoreUnsafe(ref knownAt, column + ContentGrid.Lane);
+            contents.Known(column, firstSum, firstCovered).StoreUnsafe(ref knownAt, column);
+            contents.Known(column + ContentGrid.Lane, secondSum, secondCovered).StoreUnsafe(ref knownAt, column + ContentGrid.Lane);
             firstCovered.StoreUnsafe(ref coveredAt, column);
             secondCovered.StoreUnsafe(ref coveredAt, column + ContentGrid.Lane);
         }
         if (column == stride) return;
         Vector512<double> sum = default, covered = default;
-        for (var line = 0; line < rows.Length; line++)
-            AddCounts(Vector256.LoadUnsafe(ref table, (nuint)rows[line] * stride + column), Vector512.Create(massGrams[line]), ref sum, ref covered);
-        ((sum - covered) * Vector512.LoadUnsafe(ref units, column)).StoreUnsafe(ref knownAt, column);
+        for (var line = 0; line < rows.Length; line++) contents.Add((nuint)rows[line] * stride + column, Vector512.Create(massGrams[line]), ref sum, ref covered);
+        contents.Known(column, sum, covered).StoreUnsafe(ref knownAt, column);
         covered.StoreUnsafe(ref coveredAt, column);
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void AddCounts(Vector256<uint> counts, Vector512<double> mass, ref Vector512<double> sum, ref Vector512<double> covered)
+    // What a form of the contents does with eight columns of a line, and with their sums in the end.
+    private interface IContentVectors
     {
-        var contents = WholeContents.Widened(counts);
-        sum = Vector512.FusedMultiplyAdd(mass, contents, sum);
-        covered = Vector512.ConditionalSelect(Vector512.Equals(contents, Vector512<double>.Zero), covered, covered + mass);
+        void Add(nuint at, Vector512<double> mass, ref Vector512<double> sum, ref Vector512<double> covered);
+
+        Vector512<double> Known(nuint column, Vector512<double> sum, Vector512<double> covered);
     }
 
-    private static void SumDoubles(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
+    // Counts are one too many, so that 0 is left for what is unknown: it adds nothing to the sum, and each known line adds its own mass too often.
+    private readonly ref struct WholeVectors(WholeContents contents) : IContentVectors
     {
-        ref var table = ref MemoryMarshal.GetReference(matrix.Per100Grams);
-        ref var knownAt = ref MemoryMarshal.GetReference(known);
-        ref var coveredAt = ref MemoryMarshal.GetReference(coveredGrams);
-        var stride = (nuint)matrix.Stride;
-        var hundredth = Vector512.Create(0.01);
-        var column = (nuint)0;
-        // Two vectors of columns at a time, so that the running sums stay in registers over all lines and each mass is fetched once for both.
-        for (; column + 2 * ContentGrid.Lane <= stride; column += 2 * ContentGrid.Lane)
+        private readonly ref uint _counts = ref MemoryMarshal.GetReference(contents.Counts);
+        private readonly ref double _units = ref MemoryMarshal.GetReference(contents.UnitIn1Gram);
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void Add(nuint at, Vector512<double> mass, ref Vector512<double> sum, ref Vector512<double> covered)
         {
-            Vector512<double> firstSum = default, secondSum = default, firstCovered = default, secondCovered = default;
-            for (var line = 0; line < rows.Length; line++)
-            {
-                var at = (nuint)rows[line] * stride + column;
-                var mass = Vector512.Create(massGrams[line]);
-                Add(Vector512.LoadUnsafe(ref table, at), mass, ref firstSum, ref firstCovered);
-                Add(Vector512.LoadUnsafe(ref table, at + ContentGrid.Lane), mass, ref secondSum, ref secondCovered);
-            }
-            (firstSum * hundredth).StoreUnsafe(ref knownAt, column);
-            (secondSum * hundredth).StoreUnsafe(ref knownAt, column + ContentGrid.Lane);
-            firstCovered.StoreUnsafe(ref coveredAt, column);
-            secondCovered.StoreUnsafe(ref coveredAt, column + ContentGrid.Lane);
+            var contents = WholeContents.Widened(Vector256.LoadUnsafe(ref _counts, at));
+            sum = Vector512.FusedMultiplyAdd(mass, contents, sum);
+            covered = Vector512.ConditionalSelect(Vector512.Equals(contents, Vector512<double>.Zero), covered, covered + mass);
         }
-        if (column == stride) return;
-        Vector512<double> sum = default, covered = default;
-        for (var line = 0; line < rows.Length; line++)
-            Add(Vector512.LoadUnsafe(ref table, (nuint)rows[line] * stride + column), Vector512.Create(massGrams[line]), ref sum, ref covered);
-        (sum * hundredth).StoreUnsafe(ref knownAt, column);
-        covered.StoreUnsafe(ref coveredAt, column);
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public Vector512<double> Known(nuint column, Vector512<double> sum, Vector512<double> covered) => (sum - covered) * Vector512.LoadUnsafe(ref _units, column);
     }
 
     // NaN is not equal to itself: what is not known adds nothing, neither to the sum nor to what it covers.
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Add(Vector512<double> contents, Vector512<double> mass, ref Vector512<double> sum, ref Vector512<double> covered)
+    private readonly ref struct PlainVectors(ReadOnlySpan<double> per100Grams) : IContentVectors
     {
-        var isKnown = Vector512.Equals(contents, contents);
-        sum = Vector512.ConditionalSelect(isKnown, Vector512.FusedMultiplyAdd(mass, contents, sum), sum);
-        covered = Vector512.ConditionalSelect(isKnown, covered + mass, covered);
+        private readonly ref double _per100Grams = ref MemoryMarshal.GetReference(per100Grams);
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void Add(nuint at, Vector512<double> mass, ref Vector512<double> sum, ref Vector512<double> covered)
+        {
+            var contents = Vector512.LoadUnsafe(ref _per100Grams, at);
+            var isKnown = Vector512.Equals(contents, contents);
+            sum = Vector512.ConditionalSelect(isKnown, Vector512.FusedMultiplyAdd(mass, contents, sum), sum);
+            covered = Vector512.ConditionalSelect(isKnown, covered + mass, covered);
+        }
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public Vector512<double> Known(nuint column, Vector512<double> sum, Vector512<double> covered) => sum * Vector512.Create(0.01);
     }
 }

@@ -52,9 +52,12 @@ public sealed record TastingLog
     public IEnumerable<string> TrialsIn(string tasting) =>
         Tasted.Where(serving => Names.Same(serving.Tasting, tasting)).Select(serving => serving.Trial).Distinct(Names.Comparer);
 
+    /// <summary>The answers to an attribute in a tasting, as marks.</summary>
+    public IEnumerable<Score> ScoresOf(string tasting, SensoryAttribute attribute) => Scores.Where(score => score.Attribute == attribute && Names.Same(score.Serving.Tasting, tasting));
+
     /// <summary>Whether an attribute was asked in a tasting: at least one serving has an answer.</summary>
     public bool Asked(string tasting, SensoryAttribute attribute) =>
-        Scores.Any(score => score.Attribute == attribute && Names.Same(score.Serving.Tasting, tasting))
+        ScoresOf(tasting, attribute).Any()
         || Ticks.Any(ticks => ticks.Attribute == attribute && Names.Same(ticks.Serving.Tasting, tasting));
 
     /// <summary>The makes of a trial that were served and tasted, in one tasting or in all; a make that the plan does not number is left out.</summary>

@@ -42,12 +42,7 @@ internal sealed class RecordedParticulars
     [
         .. _net.Problems,
         .. _findings.Where(each => each.Stops && !each.IsOfList).Select(each => each.AsProblem.ToString()),
-        .. _symbol switch
-        {
-            { IsNeeded: null } => [_symbol.Words],
-            { IsNeeded: true, Artwork: null } => [$"{_symbol.Words}: set the authority's own artwork there, and write its file under symbol_artwork in dessert.csv"],
-            _ => Array.Empty<string>(),
-        },
+        .. _symbol.Lacks is { } lacks ? [lacks] : Array.Empty<string>(),
         .. DessertLabel.MissingForSale(_dessert, _trial, _rules, _language, ["panel", "list", "allergens", "particulars", "symbol", .. _dessert.Facts.Text("name", _trial) is null ? Array.Empty<string>() : ["fact name"]]),
         .. _statements.Where(each => each.State == ParticularState.CannotBeSaid).Select(each => $"whether {each.Rule.Name} must be stated cannot be said: supply {each.Supply}"),
         .. Stated.Where(each => each.Rule.Wording.Count > 0 && each.In(_language) is null).Select(each => $"{each.Rule.Name} must be stated, and there is no wording in the language '{_language}': a term in its column of {ParticularRules.File}, {_rules.Name}"),

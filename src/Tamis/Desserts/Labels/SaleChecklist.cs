@@ -129,9 +129,7 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
     private (bool?, string, Source?) Symbol() => Tried(() =>
     {
         var symbol = TrialSymbol.Of(dessert, trial, rules.Name);
-        if (symbol.IsNeeded is null) return (false, symbol.Words, null);
-        if (symbol.IsNeeded == false || symbol.Artwork is not null) return (true, symbol.Words, symbol.Artwork);
-        return (false, $"{symbol.Words}. The kit does not draw it: set the authority’s own artwork there, and write its file under symbol_artwork in dessert.csv", (Source?)null);
+        return symbol.Lacks is { } lacks ? (false, lacks, null) : (true, symbol.Words, symbol.Artwork);
     });
 
     private (bool?, string, Source?) Date()

@@ -19,7 +19,7 @@ public sealed record RankTest(SensoryAttribute Attribute, IReadOnlyList<(string 
     /// <remarks>Friedman (1937, Journal of the American Statistical Association 32), corrected for ties, χ² with k − 1 degrees of freedom; pairs by the studentized range (Nemenyi 1963).</remarks>
     public static RankTest? Of(TastingLog log, TastingSession session, SensoryAttribute attribute, TastingPolicy policy)
     {
-        ScoreCells cells = new(log.Scores.Where(score => score.Attribute == attribute && Names.Same(score.Serving.Tasting, session.Name)));
+        ScoreCells cells = new(log.ScoresOf(session.Name, attribute));
         string[] trials = [.. cells.All.Select(cell => cell.Trial).Distinct()];
         var whole = cells.All.GroupBy(cell => cell.Assessor).Where(own => own.Count() == trials.Length).ToArray();
         if (trials.Length < 2 || whole.Length < 2) return null;

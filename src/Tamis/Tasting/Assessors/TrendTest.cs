@@ -29,7 +29,7 @@ public sealed record TrendTest(SensoryAttribute Attribute, IReadOnlyList<string>
     private static TrendTest? Of(TastingLog log, TastingSession session, ExpectedOrder expected)
     {
         if (log.Attribute(expected.Attribute) is not { } attribute) return null;
-        ScoreCells cells = new(log.Scores.Where(score => score.Attribute == attribute && Names.Same(score.Serving.Tasting, session.Name)));
+        ScoreCells cells = new(log.ScoresOf(session.Name, attribute));
         double[][] whole = [.. cells.All.GroupBy(cell => cell.Assessor)
             .Select(own => expected.Trials.Select(trial => own.FirstOrDefault(cell => Names.Same(cell.Trial, trial))?.Points).ToArray())
             .Where(row => row.All(points => points is not null)).Select(row => row.Select(points => points!.Value).ToArray())];

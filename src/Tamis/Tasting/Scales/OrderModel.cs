@@ -27,7 +27,7 @@ public sealed record OrderPair(string Trial, string Against, double HigherShare,
 /// </remarks>
 public sealed record OrderModel
 {
-    private const string Box = "box", Trial = "trial", Assessor = "assessor", Place = "place", First = "first", Before = "before";
+    private const string Box = "box", Trial = "trial", Assessor = "assessor";
     private const int Points = 7, PartsOfALine = 10;
 
     /// <summary>The tasting.</summary>
@@ -60,7 +60,7 @@ public sealed record OrderModel
     /// <param name="policy">The kit's customs.</param>
     public static OrderModel Of(TastingLog log, TastingSession session, SensoryAttribute attribute, TastingPolicy policy)
     {
-        Score[] scores = [.. log.Scores.Where(score => score.Attribute == attribute && Names.Same(score.Serving.Tasting, session.Name))];
+        Score[] scores = [.. log.ScoresOf(session.Name, attribute)];
         var isCut = attribute is { IsScale: true, Form: ScaleForm.Line };
         OrderModel bare = new() { Tasting = session.Name, Attribute = attribute, IsCut = isCut };
         string[] trials = [.. scores.Select(score => score.Serving.Trial).Distinct().Order(StringComparer.Ordinal)];
@@ -70,16 +70,11 @@ public sealed record OrderModel
         if (degrees < 1) return bare with { WhyNot = $"Hardly any assessor marked two trials for {attribute.Name}: their order cannot be read." };
         // Names of levels go through numbers of fixed width, so that a trial is never taken for a number or split.
         string Level(string trial) => Array.IndexOf(trials, trial).ToString("000", System.Globalization.CultureInfo.InvariantCulture);
-        var hasPlaces = scores.All(score => score.Serving.Position is not null) && scores.Select(score => score.Serving.Position).Distinct().Count() > 1;
-        var before = CarryOver.BeforeEach(log, session, scores);
-        var order = CarryOver.Of(scores, before, policy).Standing == CarryOverStanding.EvenedOut ? $" + {Place} + {First} + {Before}" : hasPlaces ? $" + {Place}" : "";
-        var outcome = OrdinalModel.Parse($"{Box} ~ {Trial}{order} + (1 | {Assessor})", OrdinalLink.Probit, Points).Fit(ModelData.Empty
+        var order = OrderTerms.Of(log, session, scores, policy);
+        var outcome = OrdinalModel.Parse($"{Box} ~ {Trial}{order.Formula} + (1 | {Assessor})", OrdinalLink.Probit, Points).Fit(order.AddTo(ModelData.Empty
             .WithNumbers(Box, [.. scores.Select(score => isCut ? Math.Round((score.Points - attribute.LowPoints) / (attribute.HighPoints - attribute.LowPoints) * PartsOfALine, MidpointRounding.AwayFromZero) : score.Points)])
             .WithFactor(Trial, [.. scores.Select(score => Level(score.Serving.Trial))])
-            .WithFactor(Assessor, [.. scores.Select(score => score.Serving.Assessor)])
-            .WithNumbers(Place, [.. scores.Select(score => score.Serving.Position ?? double.NaN)])
-            .WithNumbers(First, [.. before.Select(trial => trial is null ? 1.0 : 0)])
-            .WithFactor(Before, [.. before.Select(trial => Level(trial ?? trials[0]))]));
+            .WithFactor(Assessor, [.. scores.Select(score => score.Serving.Assessor)]), Level));
         if (outcome.Fit is not { } fit) return bare with { WhyNot = WhyNotOf(attribute, scores) };
         var reach = StudentizedRange.Quantile(policy.ConfidenceShare, trials.Length, degrees) / Math.Sqrt(2);
         return bare with

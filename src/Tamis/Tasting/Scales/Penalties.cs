@@ -27,7 +27,7 @@ public sealed record Penalty(SensoryAttribute Attribute, bool IsTooMuch, double?
 
     private static IEnumerable<Penalty> OfOne(TastingLog log, TastingSession session, SensoryAttribute attribute, Dictionary<Serving, double> liked, TastingPolicy policy)
     {
-        Score[] answers = [.. log.Scores.Where(score => score.Attribute == attribute && Names.Same(score.Serving.Tasting, session.Name) && liked.ContainsKey(score.Serving))];
+        Score[] answers = [.. log.ScoresOf(session.Name, attribute).Where(score => liked.ContainsKey(score.Serving))];
         if (answers.Length == 0) yield break;
         var length = log.Attributes.Where(asked => asked.Kind == AttributeKind.Liking).Max(asked => asked.LengthPoints);
         var middle = (attribute.LowPoints + attribute.HighPoints) / 2;

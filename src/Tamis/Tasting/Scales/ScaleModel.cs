@@ -9,7 +9,7 @@ namespace Tamis.Tasting;
 /// likelihood; degrees of freedom by Satterthwaite. Assessors who lack some trials count for what they scored. What the data cannot carry is said in <see cref="WhyNot"/>.</remarks>
 public sealed record ScaleModel
 {
-    private const string Points = "points", Trial = "trial", Assessor = "assessor", Place = "place", First = "first", Before = "before";
+    private const string Points = "points", Trial = "trial", Assessor = "assessor";
 
     /// <summary>The tasting.</summary>
     public required string Tasting { get; init; }
@@ -85,7 +85,7 @@ public sealed record ScaleModel
 
     internal static ScaleModel Of(TastingLog log, TastingSession session, SensoryAttribute attribute, TastingPolicy policy, RangeQuantiles quantiles)
     {
-        Score[] scores = [.. log.Scores.Where(score => score.Attribute == attribute && Names.Same(score.Serving.Tasting, session.Name))];
+        Score[] scores = [.. log.ScoresOf(session.Name, attribute)];
         var served = log.Servings.Count(serving => Names.Same(serving.Tasting, session.Name));
         ScaleModel bare = new()
         {
@@ -93,15 +93,12 @@ public sealed record ScaleModel
             Count = (scores.Select(score => score.Serving.Assessor).Distinct().Count(), scores.Length),
         };
         if (Refused(scores, bare, policy) is { } reason) return bare with { WhyNot = reason };
-        var before = CarryOver.BeforeEach(log, session, scores);
-        var carryOver = CarryOver.Of(scores, before, policy);
-        var data = DataOf(scores, before);
+        var order = OrderTerms.Of(log, session, scores, policy);
+        var data = order.AddTo(DataOf(scores), trial => trial);
         var again = scores.GroupBy(score => (score.Serving.Assessor, score.Serving.Trial)).Any(group => group.Count() > 1) ? $" + (1 | {Assessor}:{Trial})" : "";
-        var hasPlaces = scores.All(score => score.Serving.Position is not null) && scores.Select(score => score.Serving.Position).Distinct().Count() > 1;
-        var order = carryOver.Standing == CarryOverStanding.EvenedOut ? Order : hasPlaces ? $" + {Place}" : "";
-        var outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{order} + (1 | {Assessor}){again}"), data);
+        var outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{order.Formula} + (1 | {Assessor}){again}"), data);
         // A design so sparse that assessor and trial have one mark each still has assessors as a sample.
-        if (outcome.Fit is null && again.Length > 0) outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{order} + (1 | {Assessor})"), data);
+        if (outcome.Fit is null && again.Length > 0) outcome = MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{order.Formula} + (1 | {Assessor})"), data);
         if (outcome.Fit is not { } fit) return bare with { WhyNot = $"The marks of {attribute.Name} cannot carry a comparison: {(IsToTheDigit(scores) ? "all assessors give the same, trial by trial, so nothing says how sure a difference is. Did one person fill in the sheet for all?" : Lowered(outcome.Reason))}" };
         // Who scored one trial only is not compared with himself: for a pair of trials he is no evidence.
         var people = scores.GroupBy(score => score.Serving.Assessor).SelectMany(own => own.Select(score => score.Serving.Trial).Distinct().ToArray() is { Length: var count } trials
@@ -116,12 +113,12 @@ public sealed record ScaleModel
             Spread = SpreadPart.Of(fit),
             AssessorsP = Known(fit.TestOf(fit.Formula.Random[0])?.P),
             TrialP = Known(fit.Tests.FirstOrDefault(test => test.Term == Trial)?.P),
-            LaterPlace = hasPlaces ? Slope(fit, attribute, policy) : null,
-            CarryOver = carryOver,
-            CarryOverP = carryOver.Standing switch
+            LaterPlace = order.HasPlaces ? Slope(fit, attribute, policy) : null,
+            CarryOver = order.CarryOver,
+            CarryOverP = order.CarryOver.Standing switch
             {
                 CarryOverStanding.EvenedOut => CarryOverPOf(fit),
-                CarryOverStanding.CostsTooMuch => MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{Order} + (1 | {Assessor})"), data).Fit is { } tested ? CarryOverPOf(tested) : null,
+                CarryOverStanding.CostsTooMuch => MixedModel.Fit(MixedFormula.Parse($"{Points} ~ {Trial}{OrderTerms.All} + (1 | {Assessor})"), data).Fit is { } tested ? CarryOverPOf(tested) : null,
                 _ => null,
             },
             PlatePoints = Math.Sqrt(fit.ResidualVariance),
@@ -144,27 +141,17 @@ public sealed record ScaleModel
         return bare.Count.Assessors < policy.FewestAssessors ? $"{bare.Count.Assessors} people scored {bare.Attribute.Name}: notes, not evidence." : null;
     }
 
-    private const string Order = $" + {Place} + {First} + {Before}";
-
-    private static ModelData DataOf(Score[] scores, string?[] before)
-    {
-        var any = before.OfType<string>().Min(StringComparer.Ordinal) ?? "";
-        return ModelData.Empty
-            .WithNumbers(Points, [.. scores.Select(score => score.Points)])
-            .WithFactor(Trial, [.. scores.Select(score => score.Serving.Trial)])
-            .WithFactor(Assessor, [.. scores.Select(score => score.Serving.Assessor)])
-            .WithNumbers(Place, [.. scores.Select(score => score.Serving.Position ?? double.NaN)])
-            // The first plate has nothing before it. It has an effect of its own, beside which it does not matter after which trial it is counted.
-            .WithNumbers(First, [.. before.Select(trial => trial is null ? 1.0 : 0)])
-            .WithFactor(Before, [.. before.Select(trial => trial ?? any)]);
-    }
+    private static ModelData DataOf(Score[] scores) => ModelData.Empty
+        .WithNumbers(Points, [.. scores.Select(score => score.Points)])
+        .WithFactor(Trial, [.. scores.Select(score => score.Serving.Trial)])
+        .WithFactor(Assessor, [.. scores.Select(score => score.Serving.Assessor)]);
 
     private static bool IsToTheDigit(Score[] scores) => scores.GroupBy(score => score.Serving.Trial).All(trial => trial.Select(score => score.Points).Distinct().Count() == 1);
 
-    private static double? CarryOverPOf(MixedFit fit) => fit.Tests.FirstOrDefault(test => test.Term == Before) is { DenominatorDegrees: > 3 } test ? Known(test.P) : null;
+    private static double? CarryOverPOf(MixedFit fit) => fit.Tests.FirstOrDefault(test => test.Term == OrderTerms.Before) is { DenominatorDegrees: > 3 } test ? Known(test.P) : null;
 
     private static (double, Interval)? Slope(MixedFit fit, SensoryAttribute attribute, TastingPolicy policy) =>
-        fit.FixedEffect(Place).Estimate is { } slope && Ranges.Of(slope, policy, attribute.LengthPoints) is { } range ? (slope.Value, range) : null;
+        fit.FixedEffect(OrderTerms.Place).Estimate is { } slope && Ranges.Of(slope, policy, attribute.LengthPoints) is { } range ? (slope.Value, range) : null;
 
     private static double? Known(double? value) => value is { } known && double.IsFinite(known) ? known : null;
 
