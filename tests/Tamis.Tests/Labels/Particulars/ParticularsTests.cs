@@ -91,13 +91,26 @@ public class ParticularsTests
         Assert.Equal("5.1 % vol", Find(Eu(food with { Says = key => key == "alcohol_percent_vol" ? "5.1" : null }), "alcohol in a drink").In("fr"));
     }
 
+    // Food and Drug Regulations B.16.016: aspartame alone asks for words; those for other sweeteners, B.01.015 to B.01.020, were repealed.
+    [Fact]
+    public void Of_SweetenersInCanada_AskForWordsOnlyWhereThereIsAspartame()
+    {
+        static IEnumerable<string> Asked(string name, string number) => Particulars.Of(new() { Mixture = LabelKit.Of(Part(name, 0.1, number, "sweetener"), Part("flour", 99.9)) }, LabelKit.Canada)
+            .Where(each => each.State == ParticularState.Applies).Select(each => each.Rule.Name);
+
+        Assert.Equal(["aspartame"], Asked("aspartame", "E 951"));
+        Assert.Empty(Asked("sucralose", "E 955"));
+    }
+
     // A language that has no name of the additive has no wording: nothing is printed with a gap.
     [Fact]
-    public void Of_SweetenerInCanada_IsNamedInItsStatement()
+    public void Of_WordingThatNamesAdditives_IsFilledOrLeftOut()
     {
-        var found = Particulars.Of(new() { Mixture = LabelKit.Of(Part("sucralose", 0.1, "E 955", "sweetener"), Part("flour", 99.9)) }, LabelKit.Canada).Single(each => each.Rule.Name.StartsWith("sucralose", StringComparison.Ordinal));
+        using RuleFolderCopy copy = new();
+        copy.Change("ca", "particulars.csv", "aspartame contains phenylalanine,l’aspartame contient de la phénylalanine", "contains {additives},contient {additives}");
+        var found = Find(Particulars.Of(new() { Mixture = LabelKit.Of(Part("aspartame", 0.1, "E 951", "sweetener"), Part("flour", 99.9)) }, copy.Load("ca")), "aspartame");
 
-        Assert.Equal("contains sucralose", found.In("en"));
+        Assert.Equal("contains aspartame", found.In("en"));
         Assert.DoesNotContain("{", found.In("fr") ?? "", StringComparison.Ordinal);
     }
 
