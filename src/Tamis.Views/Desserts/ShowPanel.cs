@@ -100,7 +100,7 @@ public static partial class Show
     {
         var rules = panels[0].Rules;
         var language = rules.Languages.Contains("en", Names.Comparer) ? "en" : rules.Languages[0];
-        var content = PanelContent.Of(panels, [language], serving?.PerContainer, serving?.Household ?? "");
+        var content = PanelContent.Of(panels, [language], new(serving?.PerContainer, serving?.Household ?? ""));
         content = leftOff?.Without(content, [language]) ?? content;
         var view = new NutritionPanelView(content.Title, content.ColumnHeads, [.. RowsOf(what, panels, content)])
         {
@@ -127,7 +127,7 @@ public static partial class Show
             var line = group.First();
             isVitamin |= before == "protein";
             var isInTerm = line.IsAmountInTerm && panels.Count == 1;
-            yield return new(line.IsAmountInTerm && !isInTerm ? line.TermWithoutAmount : terms[line.Key].Term, isInTerm ? [""] : [.. panels.Select(panel => string.Join('\n', panel.Lines.Where(each => each.Key == group.Key).Select(each => each.Declared)))])
+            yield return new(line.IsAmountInTerm && !isInTerm ? line.TermWithoutAmount : terms[line.Key].Term, isInTerm ? [""] : [.. panels.Select(panel => string.Join('\n', panel.Lines.Where(each => each.Key == group.Key).Select(each => each.Printed)))])
             {
                 Indent = line.Indent,
                 IsHeavy = line.Indent == 0 && !isVitamin,

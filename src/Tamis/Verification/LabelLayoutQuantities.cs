@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tamis.Labels;
 
 namespace Tamis.Verification;
@@ -9,6 +10,10 @@ namespace Tamis.Verification;
 /// <item><c>second_column_exempt</c>: <c>rule_set</c>, a pack, <c>form</c>; whether that form needs no column for the package or a unit, yes or no.</item>
 /// <item><c>second_column</c>: <c>rule_set</c>, <c>of</c> (package, unit), <c>percent</c> of the reference amount; whether a column is asked for, yes or no.</item>
 /// <item><c>pack_symbol</c>, <c>pack_symbol_place</c>: <c>rule_set</c>, <c>named</c> (figures parted by bars), a pack; the law's number of the symbol, and where it stands.</item>
+/// <item><c>pack_symbol_space</c>: as <c>pack_symbol</c>; the format with its sides and the buffer around it in mm: <c>BH 36 x 18.9 buffer 1.5</c>.</item>
+/// <item><c>part_border</c>: <c>rule_set</c>, a pack, <c>part</c>, where it applies <c>form</c>; border or none.</item>
+/// <item><c>part_colours</c>: the same with <c>ink</c> and <c>ground</c> of the label; the colours that the part is printed in.</item>
+/// <item><c>other_amount_column</c>: <c>rule_set</c>; what a column of another amount of the food shows.</item>
 /// <item><c>panel_exempt</c>: <c>rule_set</c>, a pack; whether the panel may be left off, yes or no.</item>
 /// <item><c>contrast_ratio</c>: <c>ink</c>, <c>ground</c>, as on the web; 1 to 21.</item>
 /// <item><c>text_width</c>: <c>text</c>, <c>bold</c> (yes or no); in thousandths of the type size.</item>
@@ -23,7 +28,7 @@ public static class LabelLayoutQuantities
             var rule = LayoutRules.Of(CheckedRules.Of(inputs)).Size(inputs.Text("part"), Pack(inputs), inputs.OptionalNumber("net_g"), inputs.OptionalText("form") ?? "").Rule;
             return CheckValue.Of($"{rule.Value} {rule.Unit}");
         },
-        ["panel_forms"] = inputs => CheckValue.Of(string.Join(", ", LayoutRules.Of(CheckedRules.Of(inputs)).FormsFor(Pack(inputs), null).Where(form => !(form.MostColumns < inputs.OptionalNumber("columns"))).Select(form => form.Name))),
+        ["panel_forms"] = inputs => CheckValue.Of(string.Join(", ", LayoutRules.Of(CheckedRules.Of(inputs)).FormsFor(Pack(inputs), null).Where(form => inputs.OptionalNumber("columns") is not { } columns || form.Carries((int)columns)).Select(form => form.Name))),
         ["second_column_exempt"] = inputs => CheckValue.Of(LayoutRules.Of(CheckedRules.Of(inputs)).Exemption("second column", Pack(inputs), null, inputs.Text("form")) is null ? "no" : "yes"),
         ["second_column"] = inputs =>
         {
@@ -31,11 +36,17 @@ public static class LabelLayoutQuantities
             return CheckValue.Of((Names.Same(inputs.Text("of"), "unit") ? words.UnitColumn(percent) : words.SecondColumn(percent)) is null ? "no" : "yes");
         },
         ["panel_exempt"] = inputs => CheckValue.Of(LayoutRules.Of(CheckedRules.Of(inputs)).Exemption("panel", Pack(inputs), null) is null ? "no" : "yes"),
+        ["part_border"] = inputs => CheckValue.Of(Sizes(inputs).BarMillimetres(inputs.Text("part")) is null ? "none" : "border"),
+        ["part_colours"] = inputs => CheckValue.Of(Sizes(inputs).ColoursOf(inputs.Text("part"), new(Colour(inputs, "ink"), Colour(inputs, "ground"))) is { } own ? $"{own.Ink} on {own.Ground}" : "those of the label"),
+        ["other_amount_column"] = inputs => CheckValue.Of(ServingWords.Of(CheckedRules.Of(inputs)).IsOtherAmountBrief switch { null => "none", true => "energy and percentages", false => "all" }),
+        ["pack_symbol_space"] = inputs => CheckValue.Of(Symbol(inputs)?.Space is { } space ? string.Create(CultureInfo.InvariantCulture, $"{space.Format} {space.WidthMillimetres:0.#} x {space.HeightMillimetres:0.#} buffer {space.BufferMillimetres:0.#}") : "none"),
         ["pack_symbol"] = inputs => CheckValue.Of(Symbol(inputs)?.Figure ?? "none"),
         ["pack_symbol_place"] = inputs => CheckValue.Of(Symbol(inputs)?.Place ?? "none"),
         ["contrast_ratio"] = inputs => CheckValue.Of(new LabelColours(Colour(inputs, "ink"), Colour(inputs, "ground")).ContrastRatio),
         ["text_width"] = inputs => CheckValue.Of(Typeface.Kit.WidthMillimetres(inputs.Text("text"), 1000, Names.Same(inputs.Text("bold"), "yes"))),
     };
+
+    private static TypeSizes Sizes(CheckInputs inputs) => new(LayoutRules.Of(CheckedRules.Of(inputs)), Pack(inputs), null, inputs.OptionalText("form") ?? "");
 
     private static PackSymbol? Symbol(CheckInputs inputs) => PackSymbol.Of(CheckedRules.Of(inputs), inputs.Text("named").Split('|', StringSplitOptions.TrimEntries), Pack(inputs));
 

@@ -22,7 +22,7 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
     private IBrowser _browser = null!;
 
     // Every way of drawing a panel; what is missing from the demo's figures does not change what is measured here.
-    public static IEnumerable<LabelDrawing> Finished => OnOneFace.Concat(OnSeveralFaces).Concat(OfTwoColumns);
+    public static IEnumerable<LabelDrawing> Finished => OnOneFace.Concat(OnSeveralFaces).Concat(OfTwoColumns).Concat(OfCanada);
 
     private static IEnumerable<LabelDrawing> OnOneFace =>
         from each in new[]
@@ -44,6 +44,26 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
             ("150 x 130 x 60", "net_g,75\nportion_g,15"), ("290 x 75 x 60", "net_g,75\nportion_g,15"), ("150 x 130 x 60", "net_g,75\nportion_g,15\npanel_form,short"), ("150 x 130 x 60", "net_g,150\nportion_g,75"), ("95 x 80 x 10", "net_g,75\nportion_g,15"),
         }
         select Wafer(each.Item1, each.Item2)];
+
+    // The list in its border, on white and on a coloured pack; two other amounts, large and small; and a front that keeps the place of its symbol, marked and blank.
+    private static IReadOnlyList<LabelDrawing> OfCanada { get; } = [.. from each in new[]
+        {
+            ("185 x 130 x 60", "#ffffff", ""), ("185 x 130 x 60", "#e8d9b0", ""), ("260 x 60 x 60", "#ffffff", ""), ("185 x 150 x 60", "#ffffff", "other_amount,2 slices; 80\nother_amount,1 cake; 320"), ("215 x 85 x 60", "#e8d9b0", "other_amount,1 cake; 320"),
+            ("185 x 130 x 60", "#ffffff", "symbol"), ("185 x 130 x 60", "#ffffff", "symbol_artwork,6BH.eps"),
+        }
+        select Cake(each.Item1, each.Item2, each.Item3)];
+
+    private static LabelDrawing Cake(string box, string ground, string rows)
+    {
+        using ScratchFolder scratch = new();
+        scratch.Write("store/ingredients.csv", "ingredient,food,allergens,label_name\nflour,SR28 20080,wheat,whole wheat flour\nsalt,SR28 02047,none,salt\nsugar,SR28 19335,none,sugar\n");
+        scratch.Write("store/words.csv", "word,fr\nwhole wheat flour,farine de blé entier\nsalt,sel\nsugar,sucre\nFlour cake,gâteau de farine\nslice,tranche\nslices,tranches\ncake,gâteau\n");
+        scratch.Write("trials.csv", "trial,parent,made_on\nT1,,2026-11-01\n");
+        scratch.Write("formula.csv", "component,line,T1\ncake,flour,240\ncake,salt,4\ncake,sugar,156\n");
+        scratch.Write("dessert.csv", $"key,value\nname,Flour cake\nportion_word,slice\nportion_g,40\nnet_g,320\nreference_amount_g,80\nmarket,CA; CA; en\nmarket,CA; CA; fr\nform_of_sale,prepacked\nbusiness,\"A bakery, Town\"\nlot,L 1\nbox_mm,{box}\nground_colour,{ground}\n{(rows == "symbol" ? "" : rows)}\n");
+        var content = DessertLabel.ContentOf(Dessert.Open(scratch.Path), "T1", "CA") with { DraftReasons = [] };
+        return LabelDrawing.Of(rows.StartsWith("symbol", StringComparison.Ordinal) ? content : content with { Symbol = null });
+    }
 
     private static LabelDrawing Wafer(string box, string rows)
     {
@@ -127,6 +147,38 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
         }
     }
 
+    // Food and Drug Regulations (C.R.C., c. 870), B.01.008.1(1)(b), B.01.008.2(2), B.01.355(2): the list stands within its border and touches it nowhere; nothing stands on the place of the symbol or in the room around it.
+    [BrowserFact]
+    public async Task Label_InABrowser_ListsStandClearOfTheirBordersAndTheSymbolHasItsRoom()
+    {
+        await using var context = await _browser.NewContextAsync(new() { ViewportSize = new() { Width = 1200, Height = 700 }, Offline = true });
+        var page = await context.NewPageAsync();
+        foreach (var drawing in OfCanada)
+        {
+            await page.SetContentAsync(LabelPrint.Page(drawing));
+            var measured = await MeasureAsync(page);
+            Text[] list = [.. measured.Texts.Where(text => text.Part is "part-list" or "part-contains")];
+            Frame[] borders = [.. measured.Frames.Where(frame => list.Any(frame.Holds))];
+            Assert.Equal(2, borders.Length);
+            Assert.All(borders, border => Assert.Equal(0.5, border.Line * PointsPerMillimetre, 0.01));
+            Assert.All(list, text => Assert.Single(borders, border => border.Holds(text) && border.GapTo(text) > 0.1));
+            Assert.All(measured.Texts.Except(list), text => Assert.DoesNotContain(borders, border => border.Touches(text)));
+            Assert.Equal(["Ingredients:", "Contains:", "Ingrédients:", "Contient:"], list.Where(text => text.Weight >= 700).Select(text => text.Content.Trim()));
+            Assert.Single(list.Select(text => Math.Round(text.XHeight, 3)).Distinct());
+            var isOwn = drawing.Content.Colours.Ground != LabelColours.BlackOnWhite.Ground;
+            Assert.Equal(isOwn ? 3 : 0, measured.Frames.Count(frame => frame.Kind == "part-ground"));
+            Assert.All(measured.Frames.Where(frame => frame.Kind == "part-ground"), ground => Assert.Equal("rgb(255, 255, 255)", ground.Fill));
+            Assert.All(list, text => Assert.Equal("rgb(0, 0, 0)", text.Fill));
+            if (drawing.SymbolPlace is not { } place) continue;
+            var (room, marked) = (1.5, measured.Frames.Where(frame => frame.Kind == "reserve").ToArray());
+            Assert.Equal(drawing.Content.Symbol!.HasArtwork ? 0 : 1, marked.Length);
+            Assert.All(marked, each => Assert.Equal((36, 18.9), (Math.Round(each.Width, 2), Math.Round(each.Height, 2))));
+            Frame free = new("", place.XMillimetres - room, place.YMillimetres - room, 36 + 2 * room, 18.9 + 2 * room, 0, "");
+            Assert.All(measured.Texts.Where(text => text.Part != "part-reserve"), text => Assert.False(free.Touches(text), text.Content));
+            Assert.True(place.XMillimetres >= drawing.WidthMillimetres / 2 && free.Left + free.Width <= drawing.WidthMillimetres);
+        }
+    }
+
     // The pixels themselves: rows of ink of an x that is set as the list of ingredients is, ten dots to a pixel of CSS.
     [BrowserFact]
     public async Task Label_InABrowser_AnXIsAsHighAsTheArticleAsksAndBlackOnWhite()
@@ -199,14 +251,18 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
                 context.font = `${style.fontWeight} ${large}px ${style.fontFamily}`;
                 const own = context.measureText(text.textContent), x = text.x.baseVal[0].value, y = text.y.baseVal[0].value;
                 return {
-                  text: text.textContent, part: text.getAttribute('class'), size,
+                  text: text.textContent, part: text.getAttribute('class'), size, weight: parseInt(style.fontWeight), fill: style.fill,
                   xHeight: context.measureText('x').actualBoundingBoxAscent * scale, figure: context.measureText('1').actualBoundingBoxAscent * scale,
                   naturalWidth: own.width * scale, width: text.getEndPositionOfChar(text.getNumberOfChars() - 1).x - x,
                   left: x, right: text.getEndPositionOfChar(text.textContent.trimEnd().length - 1).x, top: y - own.actualBoundingBoxAscent * scale, bottom: y + own.actualBoundingBoxDescent * scale,
                 };
               });
-              const bars = [...document.querySelectorAll('.label-print rect:not(.frame)')].map(bar => bar.getBBox()).map(bar => ({ left: bar.x, top: bar.y, width: bar.width, height: bar.height }));
-              return JSON.stringify({ widthMillimetres: box.width / mm, heightMillimetres: box.height / mm, texts, bars });
+              const bars = [...document.querySelectorAll('.label-print rect:not(.frame, .part-ground, .reserve)')].map(bar => bar.getBBox()).map(bar => ({ left: bar.x, top: bar.y, width: bar.width, height: bar.height }));
+              const frames = [...document.querySelectorAll('.label-print rect.frame, .label-print rect.part-ground, .label-print rect.reserve')].map(frame => {
+                const own = frame.getBBox(), style = getComputedStyle(frame);
+                return { kind: frame.getAttribute('class'), left: own.x, top: own.y, width: own.width, height: own.height, line: style.stroke === 'none' ? 0 : parseFloat(style.strokeWidth), fill: style.fill };
+              });
+              return JSON.stringify({ widthMillimetres: box.width / mm, heightMillimetres: box.height / mm, texts, bars, frames });
             }
             """);
         return JsonSerializer.Deserialize<Measured>(json, JsonSerializerOptions.Web)!;
@@ -221,13 +277,24 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
     [GeneratedRegex(@"/MediaBox\s*\[([0-9. ]+)\]")]
     private static partial Regex MediaBox();
 
-    private sealed record Measured(double WidthMillimetres, double HeightMillimetres, IReadOnlyList<Text> Texts, IReadOnlyList<Bar> Bars);
+    private sealed record Measured(double WidthMillimetres, double HeightMillimetres, IReadOnlyList<Text> Texts, IReadOnlyList<Bar> Bars, IReadOnlyList<Frame> Frames);
+
+    // All in mm; the edges are those of the middle of its line.
+    private sealed record Frame(string Kind, double Left, double Top, double Width, double Height, double Line, string Fill)
+    {
+        public bool Holds(Text text) => Kind == "frame" && GapTo(text) >= 0;
+
+        // From the ink of the text to that of the line.
+        public double GapTo(Text text) => new[] { text.Left - Left, Left + Width - text.Right, text.Top - Top, Top + Height - text.Bottom }.Min() - Line / 2;
+
+        public bool Touches(Text text) => Math.Min(Left + Width, text.Right) - Math.Max(Left, text.Left) > 0.01 && Math.Min(Top + Height, text.Bottom) - Math.Max(Top, text.Top) > 0.01;
+    }
 
     // All in mm.
     private sealed record Bar(double Left, double Top, double Width, double Height);
 
     // All in mm.
-    private sealed record Text(string Part, double Size, double XHeight, double Figure, double NaturalWidth, double Width, double Left, double Right, double Top, double Bottom)
+    private sealed record Text(string Part, double Size, double Weight, string Fill, double XHeight, double Figure, double NaturalWidth, double Width, double Left, double Right, double Top, double Bottom)
     {
         [System.Text.Json.Serialization.JsonPropertyName("text")]
         public required string Content { get; init; }

@@ -49,6 +49,18 @@ public class PackSymbolTests
         Assert.Equal(["rule", "where"], problems.Select(problem => problem.Column).Order());
     }
 
+    [Theory]
+    [InlineData("size,28 x 14.2,BH", "size,28 by 14.2,BH")]
+    [InlineData("buffer,1.1,BH", "buffer,wide,BH")]
+    [InlineData("place,the upper half of", "place,the top of")]
+    public void Of_MeasuresThatCannotBeRead_NamesTheCell(string row, string instead)
+    {
+        using RuleFolderCopy copy = new();
+        copy.Change("ca", "front-of-pack-symbol.csv", row, instead);
+
+        Assert.Equal(["value"], Assert.Throws<TableException>(() => PackSymbol.Of(copy.Load("ca"), ["sugars"], PackShape.Box(185, 75, 65))).Problems.Select(problem => problem.Column));
+    }
+
     [Fact]
     public void Of_TrialWithUnknownFigures_CannotBeSaidAndStopsBoth()
     {

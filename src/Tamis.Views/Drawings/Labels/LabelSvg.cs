@@ -36,7 +36,7 @@ internal static class LabelSvg
         var (across, down) = (drawing.WidthMillimetres, drawing.HeightMillimetres);
         var colours = drawing.Content.Colours;
         var title = $"Label of {drawing.Content.Rules.Title}";
-        var marks = Html.Join(drawing.Marks.Select(mark => Mark(mark, colours.Ink)));
+        var marks = Html.Join(drawing.Marks.Select(mark => Mark(mark, mark.Ink ?? colours.Ink)));
         return Html.Of($"""
             <svg xmlns="http://www.w3.org/2000/svg" class="label-drawing" width="{At(width + 2 * around)}mm" height="{At(height + 2 * around)}mm" viewBox="{At(-around)} {At(-around)} {At(width + 2 * around)} {At(height + 2 * around)}" role="img" style="font-kerning:none;font-variant-ligatures:none;letter-spacing:normal;text-rendering:geometricPrecision">
             <title>{title}</title><desc>{drawing.Layout.ToString()}, on a face of {drawing.Content.Pack.ToString()}.</desc>
@@ -53,9 +53,11 @@ internal static class LabelSvg
     private static Html Mark(LabelMark mark, LabelColour ink) => mark switch
     {
         TextMark text => Html.Of($"<text class=\"part-{text.Part.Replace(' ', '-')}\" x=\"{At(text.XMillimetres)}\" y=\"{At(text.BaseLineMillimetres)}\" textLength=\"{At(text.WidthMillimetres)}\" style=\"{Style(text.SizeMillimetres, text.IsBold, ink.ToString())}\"{(text.Language.Length > 0 ? Html.Of($" lang=\"{text.Language}\"") : Html.Empty)} xml:space=\"preserve\">{text.Text}</text>\n"),
-        BarMark bar => Html.Of($"<rect x=\"{At(bar.XMillimetres)}\" y=\"{At(bar.YMillimetres)}\" width=\"{At(bar.WidthMillimetres)}\" height=\"{At(bar.ThicknessMillimetres)}\"/>\n"),
+        ReserveMark place => Html.Of($"<rect class=\"reserve\" x=\"{At(place.XMillimetres)}\" y=\"{At(place.YMillimetres)}\" width=\"{At(place.WidthMillimetres)}\" height=\"{At(place.HeightMillimetres)}\" fill=\"none\" stroke=\"{ink.ToString()}\" stroke-width=\"0.2\" stroke-dasharray=\"1.2 0.8\"/>\n"),
+        GroundMark ground => Html.Of($"<rect class=\"part-ground\" x=\"{At(ground.XMillimetres)}\" y=\"{At(ground.YMillimetres)}\" width=\"{At(ground.WidthMillimetres)}\" height=\"{At(ground.HeightMillimetres)}\" fill=\"{ground.Colour.ToString()}\"/>\n"),
+        BarMark bar => Html.Of($"<rect x=\"{At(bar.XMillimetres)}\" y=\"{At(bar.YMillimetres)}\" width=\"{At(bar.WidthMillimetres)}\" height=\"{At(bar.ThicknessMillimetres)}\"{(bar.Ink is null ? Html.Empty : Html.Of($" fill=\"{ink.ToString()}\""))}/>\n"),
         FrameMark frame => Html.Of($"<rect class=\"frame\" x=\"{At(frame.XMillimetres + frame.ThicknessMillimetres / 2)}\" y=\"{At(frame.YMillimetres + frame.ThicknessMillimetres / 2)}\" width=\"{At(frame.WidthMillimetres - frame.ThicknessMillimetres)}\" height=\"{At(frame.HeightMillimetres - frame.ThicknessMillimetres)}\" fill=\"none\" stroke=\"{ink.ToString()}\" stroke-width=\"{At(frame.ThicknessMillimetres)}\"/>\n"),
-        _ => throw new ArgumentOutOfRangeException(nameof(mark), mark, "A label has texts, bars and boxes."),
+        _ => throw new ArgumentOutOfRangeException(nameof(mark), mark, "A label has texts, bars, boxes, grounds and places kept free."),
     };
 
     private static string Style(double sizeMillimetres, bool isBold, string fill) => $"font-family:{Families};font-size:{At(sizeMillimetres)}px;font-weight:{(isBold ? 700 : 400)};fill:{fill}";

@@ -40,7 +40,7 @@ public static class DessertLabel
         var leftOff = DessertPanels.LeftOffOf(dessert, trial, rules.Name);
         PanelContent Worded(IReadOnlyList<NutritionPanel> shown, bool isShort)
         {
-            var content = PanelContent.Of(shown, languages, serving?.PerContainer, serving?.Household ?? "", isShort);
+            var content = PanelContent.Of(shown, languages, new(serving?.PerContainer, serving?.Household ?? "") { Said = (words, language) => MeasureIn(dessert, words, language) }, isShort);
             return leftOff?.Without(content, languages) ?? content;
         }
 
@@ -61,6 +61,7 @@ public static class DessertLabel
             Languages = blocks,
             NetGrams = net,
             NetQuantity = net is { } grams ? NetQuantityText(rules, languages[0], grams) : "",
+            Symbol = TrialSymbol.OnLabel(dessert, dessert.Trial(trial).Trial, rules),
             Colours = ColoursOf(dessert, trial),
             DraftReasons =
             [
@@ -101,6 +102,10 @@ public static class DessertLabel
     internal static string NetQuantityText(RuleSet rules, string language, double grams) => (PanelTerms.Of(rules).In("net quantity", language) ?? "{g} g")
         .Replace("{g}", grams.ToString("0.#", CultureInfo.InvariantCulture), StringComparison.Ordinal)
         .Replace("{oz}", (Math.Floor(UnitsNet.Mass.FromGrams(grams).Ounces * 10) / 10).ToString("0.#", CultureInfo.InvariantCulture), StringComparison.Ordinal);
+
+    // The sheet's own term for the measure, or else for what is counted: "1 slice" is said with the term for "slice".
+    private static string? MeasureIn(Dessert dessert, string measure, string language) => dessert.Words.Said(measure, language)
+        ?? (measure.IndexOf(' ', StringComparison.Ordinal) is var at and > 0 && char.IsDigit(measure[0]) && dessert.Words.Said(measure[(at + 1)..], language) is { } counted ? $"{measure[..at]} {counted}" : null);
 
     // An address and a lot are the same in every language.
     private static IEnumerable<LabelLanguage> SameInAll(Dessert dessert, string trial)

@@ -49,6 +49,7 @@ public static class DessertPanels
         if (serving is not null && !bases.Contains(serving.Basis)) bases.Add(serving.Basis);
         if (serving is { SecondColumn: not null, ContainerGrams: { } net }) bases.Add(PanelBasis.Package(net));
         if (serving is { UnitColumn: not null, UnitGrams: { } unit }) bases.Add(PanelBasis.Unit(unit, dessert.Facts.Text("portion_word", trial) ?? "unit"));
+        if (serving is not null && ServingWords.Of(rules).IsOtherAmountBrief is { } isBrief) bases.AddRange(LabelAsked.OtherAmounts(dessert, trial, serving).Select(basis => basis with { IsPercentOnly = isBrief }));
         return bases is [] ? [HundredOf(dessert, trial)] : bases;
     }
 

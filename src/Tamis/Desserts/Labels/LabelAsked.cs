@@ -50,6 +50,23 @@ internal static class LabelAsked
             : throw new TableException([dessert.Facts.Problem("surface_cm2", trial, "a row 'box_mm' (length x width x height), or 'surface_cm2' of the largest face: sizes of print hang on it")]);
     }
 
+    /// <summary>Other amounts of the food that the panel speaks of beside the serving (rows <c>other_amount</c>: <c>2 slices; 80</c>), in the order of the sheet.</summary>
+    /// <exception cref="TableException">A row is no measure with its grams, or says the serving again or more than the package holds; every one is named.</exception>
+    public static IReadOnlyList<PanelBasis> OtherAmounts(Dessert dessert, string trial, Serving serving)
+    {
+        List<CellProblem> problems = [];
+        List<PanelBasis> amounts = [];
+        foreach (var (value, row) in dessert.Facts.RowsOf("other_amount", trial))
+        {
+            if (value.Split(';', StringSplitOptions.TrimEntries) is not [{ Length: > 0 } household, var mass] || !double.TryParse(mass, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var grams) || grams <= 0)
+                problems.Add(row.Problem("value", "an amount in a household measure, a semicolon and its grams, such as 2 slices; 80"));
+            else if (serving.ContainerGrams is { } net && grams > net) problems.Add(row.Problem("value", string.Create(CultureInfo.InvariantCulture, $"at most the {net:0.#} g of the package (net_g)")));
+            else if (Math.Abs(grams - serving.Grams) < 0.05 || amounts.Exists(amount => amount.MassGrams == grams)) problems.Add(row.Problem("value", string.Create(CultureInfo.InvariantCulture, $"another amount than the serving of {serving.Grams:0.#} g, each once")));
+            else amounts.Add(PanelBasis.OtherAmount(grams, household) with { ReferenceGrams = serving.Basis.ReferenceGrams });
+        }
+        return problems is [] ? amounts : throw new TableException(problems);
+    }
+
     /// <summary>The faces over which a label is spread, with what stands on each; none where it all stands on the largest.</summary>
     /// <exception cref="TableException">A row names no face of the box or no part of a label, or a part stands nowhere; all problems at once.</exception>
     public static IReadOnlyList<PackFace> Faces(Dessert dessert, string trial, PackShape pack)

@@ -126,10 +126,10 @@ public static class LabelRecords
             new("What the nutrition panel leaves off", true, [.. LeftOff()]),
         ];
 
-        private IEnumerable<PanelLine> Printed(NutritionPanel panel) => panel.Lines.Where(line => _short?.LeftOff.Any(row => Names.Same(row.Figure, line.Key)) != true);
+        private IEnumerable<PanelLine> Printed(NutritionPanel panel) => panel.Lines.Where(line => (line.Printed.Length > 0 || line.Percent is not null) && _short?.LeftOff.Any(row => Names.Same(row.Figure, line.Key)) != true);
 
         private static RecordRow RowOf(PanelLine line, string source) =>
-            new($"{line.Key}, {line.Unit}, {line.Panel.Basis.Words}", line.Percent is { } percent ? $"{line.Declared}; {percent.Text}" : line.Declared, source);
+            new($"{line.Key}, {line.Unit}, {line.Panel.Basis.Words}", string.Join("; ", ((string?[])[line.Printed, line.Percent?.Text]).Where(text => text is { Length: > 0 })), source);
 
         private IEnumerable<RecordRow> LeftOff()
         {

@@ -9,6 +9,9 @@ namespace Tamis.Desserts;
 /// <param name="Artwork">The cell that names the authority's artwork; null where none does.</param>
 public sealed record TrialSymbol(bool? IsNeeded, string Words, Source? Artwork)
 {
+    /// <summary>The figures that it names, in words; none where nobody can say.</summary>
+    public IReadOnlyList<string> Named { get; private init; } = [];
+
     /// <summary>What keeps the front from print, and what to do; null where nothing does.</summary>
     public string? Lacks => IsNeeded is null ? Words
         : IsNeeded == true && Artwork is null ? $"{Words}. The kit does not draw it: set the authority's own artwork there, and write its file under symbol_artwork in dessert.csv" : null;
@@ -25,9 +28,20 @@ public sealed record TrialSymbol(bool? IsNeeded, string Words, Source? Artwork)
         string[] named = [.. scheme.Figures.Where(figure => figure.IsNamed).Select(figure => figure.Word)];
         if (named.Length == 0) return new(false, "no figure reaches its threshold: no symbol is asked for", null);
         if (dessert.Facts.Text("box_mm", name) is null && dessert.Facts.Number("surface_cm2", name) is null)
-            return new(true, $"{scheme.Verdict.TrimEnd('.')}; which one it is hangs on the size of the pack: box_mm or surface_cm2 in dessert.csv", dessert.Facts.OriginOf("symbol_artwork", name));
+            return new(true, $"{scheme.Verdict.TrimEnd('.')}; which one it is hangs on the size of the pack: box_mm or surface_cm2 in dessert.csv", dessert.Facts.OriginOf("symbol_artwork", name)) { Named = named };
         var pack = LabelAsked.Pack(dessert, name);
         var front = LabelAsked.Faces(dessert, name, pack).FirstOrDefault(face => face.Parts.Contains("name", Names.Comparer))?.Shape ?? pack;
-        return new(true, PackSymbol.Of(set, named, front)?.ToString() ?? scheme.Verdict.TrimEnd('.'), dessert.Facts.OriginOf("symbol_artwork", name));
+        return new(true, PackSymbol.Of(set, named, front)?.ToString() ?? scheme.Verdict.TrimEnd('.'), dessert.Facts.OriginOf("symbol_artwork", name)) { Named = named };
+    }
+
+    /// <summary>The symbol as the front of a trial's pack must carry it; null where its form of sale asks for none, no figure reaches its threshold or nobody can say.</summary>
+    /// <exception cref="TableException">A sheet or a rule file cannot be read.</exception>
+    public static LabelSymbol? OnLabel(Dessert dessert, string trial, RuleSet rules)
+    {
+        if (dessert.Facts.Text("form_of_sale", trial) is null) return null;
+        var sale = SaleRules.Of(rules, LabelAsked.Day(dessert, trial));
+        var exemptions = LabelAsked.Exemptions(dessert, trial);
+        if (!sale.For(LabelAsked.FormOfSale(dessert, trial, sale)).Any(row => row.By == "symbol" && row.Needed == Needed.Yes && !row.Exemptions.Any(each => exemptions.Contains(each, Names.Comparer)))) return null;
+        return Of(dessert, trial, rules.Name) is { IsNeeded: true, Named.Count: > 0 } symbol ? new(symbol.Named, symbol.Artwork is not null) : null;
     }
 }

@@ -35,15 +35,15 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
         List<ListProblem> withoutList = [];
         return new()
         {
-            InPlaceOfList = _list.HasContainsStatement ? [] : new ListPrinter(_list, _allergens, _words, language, withoutList).Statement("contains", contains),
+            InPlaceOfList = _list.HasContainsStatement ? [] : new ListPrinter(_list, _allergens, _words, language, withoutList).Contains(contains),
             InPlaceOfListProblems = withoutList,
             Heading = printer.Heading,
             Language = language,
             FinishedGrams = finishedGrams,
             Items = items,
             Runs = printer.List(items),
-            ContainsStatement = _list.HasContainsStatement ? printer.Statement("contains", contains) : [],
-            MayContainStatement = printer.Statement("may contain", mayContain),
+            ContainsStatement = _list.HasContainsStatement ? printer.Contains(contains) : [],
+            MayContainStatement = printer.MayContain(mayContain),
             Contains = contains,
             MayContain = mayContain,
             Problems = [.. _problems.Distinct()],

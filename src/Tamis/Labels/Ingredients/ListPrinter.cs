@@ -7,28 +7,40 @@ internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, Labe
 
     public IReadOnlyList<TextRun> List(IReadOnlyList<ListedItem> items)
     {
-        List<TextRun> runs = [new($"{Heading}: ", false)];
-        Items(items, runs);
+        List<TextRun> runs = [.. Title(Heading, rules.HasBoldTitles)];
+        Items(items, runs, isWithin: false);
         runs.Add(new(".", false));
         return Joined(runs);
     }
 
-    public IReadOnlyList<TextRun> Statement(string word, IReadOnlyList<AllergenRule> named)
+    /// <summary>What the food contains: its title and its entries are set as the law wants those of the list.</summary>
+    public IReadOnlyList<TextRun> Contains(IReadOnlyList<AllergenRule> named) => Statement("contains", named, rules.HasBoldTitles, rules.HasCapitals);
+
+    /// <summary>What may have got in: it begins a line of its own, for which no law asks for bold type.</summary>
+    public IReadOnlyList<TextRun> MayContain(IReadOnlyList<AllergenRule> named) => Statement("may contain", named, isBold: false, hasCapitals: false);
+
+    private IReadOnlyList<TextRun> Statement(string word, IReadOnlyList<AllergenRule> named, bool isBold, bool hasCapitals)
     {
         if (named.Count == 0) return [];
         var isEmphasised = rules.Allergens == AllergensInList.Emphasised;
-        List<TextRun> runs = [new($"{Names.Capital(Lawful(word))}: ", false)];
-        foreach (var rule in named)
+        List<TextRun> runs = [.. Title(Names.Capital(Lawful(word)), isBold)];
+        for (var at = 0; at < named.Count; at++)
         {
-            if (runs.Count > 1) runs.Add(new(", ", false));
-            if (allergens.Print(rule, language) is { } printed) runs.Add(new(printed, isEmphasised));
+            var rule = named[at];
+            if (at > 0) runs.Add(new(", ", false));
+            if (allergens.Print(rule, language) is { } printed) runs.Add(new(hasCapitals ? Names.Capital(printed) : printed, isEmphasised));
             else problems.Add(new($"there is no word for {rule.Substance} in the language '{language}'", $"a term in {AllergenWords.File}", null));
         }
         runs.Add(new(".", false));
         return Joined(runs);
     }
 
-    private void Items(IReadOnlyList<ListedItem> items, List<TextRun> runs)
+    // A name that holds several additives is that of several ingredients.
+    private static string Capitals(ListedItem item) => item.Count == 1 ? Names.Capital(item.Printed) : string.Join(", ", item.Printed.Split(", ").Select(Names.Capital));
+
+    private static TextRun[] Title(string title, bool isBold) => [new($"{title}:", isBold), new(" ", false)];
+
+    private void Items(IReadOnlyList<ListedItem> items, List<TextRun> runs, bool isWithin)
     {
         for (var at = 0; at < items.Count; at++)
         {
@@ -38,12 +50,12 @@ internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, Labe
             if (at > 0) runs.Add(new(items[at - 1].Class is not null && !goesOn ? "; " : ", ", false));
             if (item.Class is { } named && !goesOn)
                 runs.Add(new($"{ClassOf(named, items.Skip(at).TakeWhile(next => next.Class == named).Sum(next => next.Count) > 1)}: ", false));
-            Emphasised(item, runs);
+            Emphasised(item, rules.HasCapitals && !isWithin ? Capitals(item) : item.Printed, runs);
             if (item.Quantity is { } quantity) runs.Add(new($" {quantity}", false));
             if (item.Parts.Count > 0)
             {
                 runs.Add(new(" (", false));
-                Items(item.Parts, runs);
+                Items(item.Parts, runs, isWithin: true);
                 runs.Add(new(")", false));
             }
             if (item.NamedSources.Count == 0) continue;
@@ -57,16 +69,16 @@ internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, Labe
         }
     }
 
-    private void Emphasised(ListedItem item, List<TextRun> runs)
+    private void Emphasised(ListedItem item, string printed, List<TextRun> runs)
     {
         var at = 0;
-        foreach (var span in rules.Allergens == AllergensInList.Emphasised ? allergens.Words.Find(item.Printed, language).Where(span => item.Substances.Contains(span.Substance)) : [])
+        foreach (var span in rules.Allergens == AllergensInList.Emphasised ? allergens.Words.Find(printed, language).Where(span => item.Substances.Contains(span.Substance)) : [])
         {
-            runs.Add(new(item.Printed[at..span.Start], false));
-            runs.Add(new(item.Printed.Substring(span.Start, span.Length), true));
+            runs.Add(new(printed[at..span.Start], false));
+            runs.Add(new(printed.Substring(span.Start, span.Length), true));
             at = span.Start + span.Length;
         }
-        runs.Add(new(item.Printed[at..], false));
+        runs.Add(new(printed[at..], false));
     }
 
     private static IReadOnlyList<TextRun> Joined(IEnumerable<TextRun> runs)

@@ -58,6 +58,12 @@ public sealed record ListRules
     /// <summary>Whether a statement of what the food contains stands beside the list.</summary>
     public required bool HasContainsStatement { get; init; }
 
+    /// <summary>Whether the title of the list, and that of the statement of what the food contains, stands in bold type.</summary>
+    public required bool HasBoldTitles { get; init; }
+
+    /// <summary>Whether each ingredient of the list itself, and each entry of the statement of what the food contains, begins with a capital; what stands in brackets does not.</summary>
+    public required bool HasCapitals { get; init; }
+
     /// <summary>Whether the quantity of an emphasised ingredient is stated.</summary>
     public required bool HasQuantities { get; init; }
 
@@ -108,6 +114,8 @@ public sealed record ListRules
             Numbering = settings.Words("additive_number") is [var number] ? settings.Choice("additive_number", number, Numberings) : AdditiveNumbering.None,
             Allergens = settings.Is("allergens_in_list", "emphasised", "named") ? AllergensInList.Emphasised : AllergensInList.Named,
             HasContainsStatement = settings.Is("contains_statement", "always", "never"),
+            HasBoldTitles = settings.IsIfAny("titles", "bold", "regular"),
+            HasCapitals = settings.IsIfAny("first_letter", "upper case", "as written"),
             HasQuantities = settings.Is("quantity_of_emphasised", "yes", "no"),
             QuantityHalfBelowPercent = settings.Percent("quantity_half_below_percent"),
             GroupedSugars = settings.Is("group_sugars", "yes", "no") ? [.. folder.Rows("sugars-based.csv", ["name"], problems).Select(row => row.Cells.Required("name"))] : [],

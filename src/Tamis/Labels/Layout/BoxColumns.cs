@@ -20,7 +20,7 @@ internal sealed class BoxColumns
     {
         (_content, _setter, _pad) = (content, setter, setter.Sizes.SpaceMillimetres("column gap") / 2);
         TermMillimetres = lines.Max(TermWidth) + _pad;
-        CellMillimetres = Math.Max(lines.Max(CellWidth), Math.Max(content.ColumnHeads.Max(head => Width(head, Head)), Width(content.ColumnPercentHead, "percent head"))) + 2 * _pad;
+        CellMillimetres = Math.Max(lines.Max(CellWidth), Math.Max(content.ColumnHeads.Max(head => HeadLines(head).Max(line => Width(line, Head))), HeadLines(content.ColumnPercentHead).Max(line => Width(line, "percent head")))) + 2 * _pad;
         _spare = Math.Max(0, widthMillimetres - WidthMillimetres);
     }
 
@@ -37,10 +37,10 @@ internal sealed class BoxColumns
     public IEnumerable<double> EdgesMillimetres => Enumerable.Range(0, _content.ColumnHeads.Count).Select(Edge);
 
     /// <summary>The heads of the columns.</summary>
-    public LabelBlock Heads() => Each(at => _setter.Line(_content.ColumnHeads[at], Head, _setter.Sizes.IsBold(Head)));
+    public LabelBlock Heads() => Each(at => Stacked(_content.ColumnHeads[at], Head));
 
     /// <summary>The heads of the percentages, one in each column; nothing where there are none.</summary>
-    public LabelBlock PercentHeads() => _content.ColumnPercentHead.Length == 0 ? LabelBlock.Nothing : Each(_ => _setter.Line(_content.ColumnPercentHead, "percent head", _setter.Sizes.IsBold("percent head")));
+    public LabelBlock PercentHeads() => _content.ColumnPercentHead.Length == 0 ? LabelBlock.Nothing : Each(_ => Stacked(_content.ColumnPercentHead, "percent head"));
 
     /// <summary>The energy: its word at the left, a figure in each column, on one base line.</summary>
     public LabelBlock Energy(PanelContentLine line)
@@ -66,6 +66,16 @@ internal sealed class BoxColumns
     /// <summary>Upright rules at the edges of columns, in mm; none where the form has none.</summary>
     public static IEnumerable<LabelMark> Rules(IEnumerable<double> edges, double top, double bottom, TypeSizes sizes) =>
         sizes.BarMillimetres("column rule") is { } thickness ? edges.Select(x => new BarMark(x - thickness / 2, top, thickness, bottom - top)) : [];
+
+    // Each language has a line of its own: a column is no wider than its figures need.
+    private static string[] HeadLines(string head) => head.Split(PanelContent.BetweenLanguages);
+
+    private LabelBlock Stacked(string head, string part)
+    {
+        LabelBlock[] lines = [.. HeadLines(head).Select(line => _setter.Line(line, part, _setter.Sizes.IsBold(part)))];
+        var width = lines.Max(line => line.WidthMillimetres);
+        return LabelBlock.Stack(lines.Select(line => BoxLines.Right(line, width)), 0);
+    }
 
     private LabelBlock Each(Func<int, LabelBlock> make)
     {

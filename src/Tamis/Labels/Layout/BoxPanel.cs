@@ -6,7 +6,7 @@ internal static class BoxPanel
     public static LabelBlock Draw(PanelContent content, TextSetter setter)
     {
         var sizes = setter.Sizes;
-        var columns = content.HasColumns ? new BoxColumns(content, setter, content.Lines, HeadWidth(content, setter)) : null;
+        var columns = content.HasColumns ? new BoxColumns(content, setter, Shown(content), HeadWidth(content, setter)) : null;
         var width = columns?.WidthMillimetres ?? NaturalWidth(content, setter);
         var vitamins = PanelBlocks.Vitamins(content, sizes);
         Column column = new(sizes, width);
@@ -22,10 +22,10 @@ internal static class BoxPanel
         column.Bar("after energy");
         if (columns is not null) column.Add(columns.PercentHeads());
         else if (content.PercentHead.Length > 0) column.Add(BoxLines.Right(setter.Line(content.PercentHead, "percent head", sizes.IsBold("percent head")), width));
-        foreach (var line in content.Lines.Where(line => !line.IsEnergy && !vitamins.Contains(line)))
+        foreach (var group in PanelLineGroup.Of([.. content.Lines.Where(line => !line.IsEnergy && !vitamins.Contains(line))]))
         {
-            column.Hairline(line.Indent > 1 ? BoxLines.IndentMillimetres(line, setter) : 0);
-            column.Add(Nutrient(line, "nutrient"));
+            column.Hairline(group.Indent > 1 ? BoxLines.IndentMillimetres(group.Lines[0], setter) : 0);
+            column.Add(group.Drawn(line => Nutrient(line, "nutrient")));
         }
         if (vitamins.Count > 0) column.Bar("before vitamins");
         foreach (var (line, at) in vitamins.Select((line, at) => (line, at)))
@@ -46,8 +46,11 @@ internal static class BoxPanel
     [
         HeadWidth(content, setter),
         setter.WidthMillimetres(content.AmountPer, "amount per", setter.Sizes.IsBold("amount per")),
-        .. content.Lines.Select(line => line.IsEnergy ? BoxLines.EnergyWidth(line, setter) : BoxLines.NutrientWidth(line, setter, "nutrient")),
+        .. Shown(content).Select(line => line.IsEnergy ? BoxLines.EnergyWidth(line, setter) : BoxLines.NutrientWidth(line, setter, "nutrient")),
     ]).Max();
+
+    // The lines whose words are drawn: a percentage that stands beside others has none.
+    private static PanelContentLine[] Shown(PanelContent content) => [.. PanelLineGroup.Of(content.Lines).SelectMany(group => group.Lines)];
 
     private static double HeadWidth(PanelContent content, TextSetter setter) => ((double[])
     [

@@ -12,6 +12,9 @@ public readonly record struct LabelColour(byte Red, byte Green, byte Blue)
     /// <remarks>Web Content Accessibility Guidelines 2.1, definition of relative luminance; its constants are those of sRGB (IEC 61966-2-1).</remarks>
     public double RelativeLuminanceRatio => 0.2126 * Linear(Red) + 0.7152 * Linear(Green) + 0.0722 * Linear(Blue);
 
+    /// <summary>How much of a tint it is, in per cent: 0 for white; by how much its darkest channel lies below white.</summary>
+    public double TintPercent => 100 * (1 - Math.Min(Red, Math.Min(Green, Blue)) / 255.0);
+
     /// <summary>A colour as it is written on the web: <c>#1a2b3c</c>; null where the text is no such thing.</summary>
     public static LabelColour? Parse(string text) => text is ['#', .. { Length: 6 } hex] && int.TryParse(hex, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var number)
         ? new((byte)(number >> 16), (byte)(number >> 8), (byte)number)

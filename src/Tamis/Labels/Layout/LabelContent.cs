@@ -73,6 +73,9 @@ public sealed record LabelContent
     /// <summary>Which face of several it is, from 1 on; null where all stands on one.</summary>
     public int? Face { get; init; }
 
+    /// <summary>The symbol that the law wants on this face; null where it wants none.</summary>
+    public LabelSymbol? Symbol { get; init; }
+
     /// <summary>The colours.</summary>
     public LabelColours Colours { get; init; } = LabelColours.BlackOnWhite;
 

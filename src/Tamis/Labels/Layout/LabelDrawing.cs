@@ -33,11 +33,16 @@ public sealed record LayoutAttempt(LayoutForm? Form, LabelArrangement Arrangemen
     /// <summary>Whether the panel is without the column of the whole package or of a unit, because the law asks for none in this form.</summary>
     public bool IsWithoutSecondColumn { get; init; }
 
+    /// <summary>Where the print stands beside the place of a symbol: empty where none is kept free.</summary>
+    public string BesideSymbol { get; init; } = "";
+
     /// <summary>Whether it stays within the face.</summary>
     public bool Fits => OverWidthMillimetres <= 0 && OverHeightMillimetres <= 0;
 
     /// <summary>The layout in words: <c>tabular, beside the text</c>.</summary>
-    public string InWords => Arrangement switch
+    public string InWords => $"{ArrangementInWords}{(BesideSymbol.Length > 0 ? $", {BesideSymbol}" : "")}";
+
+    private string ArrangementInWords => Arrangement switch
     {
         LabelArrangement.Beside => $"{FormInWords}, beside the text",
         LabelArrangement.Under => $"{FormInWords}, under the text",
@@ -89,10 +94,17 @@ public sealed record LabelDrawing
     /// <summary>The height of the face, in mm.</summary>
     public double HeightMillimetres => Content.Pack.FaceHeightMillimetres;
 
+    /// <summary>Where the place of the symbol stands, without its buffer; null where none is kept free.</summary>
+    public ReserveMark? SymbolPlace { get; init; }
+
+    /// <summary>Why the place of the symbol is none that the law allows; null where it is, or where none is kept free.</summary>
+    public string? SymbolProblem { get; init; }
+
     /// <summary>What keeps it from print: gaps in its figures and words, a layout that does not fit, too little contrast.</summary>
     public IReadOnlyList<string> DraftReasons =>
     [
         .. Content.DraftReasons,
+        .. SymbolProblem is { } problem ? [problem] : Array.Empty<string>(),
         .. Layout.Fits ? Array.Empty<string>() : [$"No lawful layout fits the face of {Content.Pack}. {Layout}."],
         .. ContrastRule is { Number: { } least } && Content.Colours.ContrastRatio < least
             ? [string.Create(CultureInfo.InvariantCulture, $"The contrast of {Content.Colours.Ink} on {Content.Colours.Ground} is {Content.Colours.ContrastRatio:0.0} to 1; {least:0.#} to 1 is asked for.")] : Array.Empty<string>(),

@@ -15,6 +15,9 @@ public abstract record LabelMark
     /// <summary>The lower edge of what is inked, in mm.</summary>
     public abstract double BottomMillimetres { get; }
 
+    /// <summary>The colour that it is printed in where a law fixes one; null for that of the label.</summary>
+    public LabelColour? Ink { get; init; }
+
     /// <summary>The same, moved right and down.</summary>
     public abstract LabelMark Moved(double rightMillimetres, double downMillimetres);
 }
@@ -81,6 +84,44 @@ public sealed record BarMark(double XMillimetres, double YMillimetres, double Wi
     public override LabelMark Moved(double rightMillimetres, double downMillimetres) => this with { XMillimetres = XMillimetres + rightMillimetres, YMillimetres = YMillimetres + downMillimetres };
 }
 
+/// <summary>A place that is kept free for the artwork of an authority: shown on a draft, never printed.</summary>
+public sealed record ReserveMark(double XMillimetres, double YMillimetres, double WidthMillimetres, double HeightMillimetres) : LabelMark
+{
+    /// <inheritdoc/>
+    public override double LeftMillimetres => XMillimetres;
+
+    /// <inheritdoc/>
+    public override double TopMillimetres => YMillimetres;
+
+    /// <inheritdoc/>
+    public override double RightMillimetres => XMillimetres + WidthMillimetres;
+
+    /// <inheritdoc/>
+    public override double BottomMillimetres => YMillimetres + HeightMillimetres;
+
+    /// <inheritdoc/>
+    public override LabelMark Moved(double rightMillimetres, double downMillimetres) => this with { XMillimetres = XMillimetres + rightMillimetres, YMillimetres = YMillimetres + downMillimetres };
+}
+
+/// <summary>A ground of its own colour under a part of the label, in mm.</summary>
+public sealed record GroundMark(double XMillimetres, double YMillimetres, double WidthMillimetres, double HeightMillimetres, LabelColour Colour) : LabelMark
+{
+    /// <inheritdoc/>
+    public override double LeftMillimetres => XMillimetres;
+
+    /// <inheritdoc/>
+    public override double TopMillimetres => YMillimetres;
+
+    /// <inheritdoc/>
+    public override double RightMillimetres => XMillimetres + WidthMillimetres;
+
+    /// <inheritdoc/>
+    public override double BottomMillimetres => YMillimetres + HeightMillimetres;
+
+    /// <inheritdoc/>
+    public override LabelMark Moved(double rightMillimetres, double downMillimetres) => this with { XMillimetres = XMillimetres + rightMillimetres, YMillimetres = YMillimetres + downMillimetres };
+}
+
 /// <summary>A box: its outer edges and how heavy its line is, in mm.</summary>
 public sealed record FrameMark(double XMillimetres, double YMillimetres, double WidthMillimetres, double HeightMillimetres, double ThicknessMillimetres) : LabelMark
 {
@@ -130,4 +171,8 @@ internal sealed record LabelBlock(double WidthMillimetres, double HeightMillimet
         var (width, height) = (WidthMillimetres + 2 * edge, HeightMillimetres + 2 * edge);
         return new(width, height, [new FrameMark(0, 0, width, height, thicknessMillimetres), .. At(edge, edge)]);
     }
+
+    /// <summary>The block in colours of its own; as it is where there are none.</summary>
+    public LabelBlock In(LabelColours? colours) => colours is null || Marks.Count == 0 ? this
+        : this with { Marks = [new GroundMark(0, 0, WidthMillimetres, HeightMillimetres, colours.Ground), .. Marks.Select(mark => mark with { Ink = colours.Ink })] };
 }

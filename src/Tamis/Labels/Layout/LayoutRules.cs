@@ -25,8 +25,14 @@ public sealed record LayoutForm(string Name, PanelDrawing Drawing, IReadOnlyList
     /// <summary>How many columns of amounts the law lets it carry; null where it sets no limit.</summary>
     public int? MostColumns { get; init; }
 
+    /// <summary>How many columns of amounts a panel must have for it; 1 where the law sets no limit.</summary>
+    public int LeastColumns { get; init; } = 1;
+
     /// <summary>Whether it may carry a panel.</summary>
-    public bool Carries(PanelContent panel) => MostColumns is not { } most || panel.ColumnHeads.Count <= most;
+    public bool Carries(PanelContent panel) => Carries(panel.ColumnHeads.Count);
+
+    /// <summary>Whether it may carry so many columns.</summary>
+    public bool Carries(int columns) => columns >= LeastColumns && (MostColumns is not { } most || columns <= most);
 }
 
 /// <summary>One row of a rule set's layout rules.</summary>
@@ -53,9 +59,12 @@ public sealed class LayoutRules
     /// <summary>The part that is left off where the law asks for no second column of a pack: that of the package, or of a unit.</summary>
     internal const string SecondColumn = "second column";
 
+    /// <summary>The colour of the print of a part, that of its ground, and how much of a tint the ground of the label may have and still serve.</summary>
+    internal const string Ink = "ink", Ground = "ground", Tint = "tint";
+
     private const string File = "layout.csv";
     private const string Columns = "columns";
-    private const string AtMost = "at most";
+    private const string AtMost = "at most", AtLeast = "at least";
 
     private static readonly Dictionary<string, PanelDrawing> Drawings = new(Names.Comparer)
     {
@@ -66,7 +75,8 @@ public sealed class LayoutRules
     private static readonly Dictionary<string, string[]> Units = new(Names.Comparer)
     {
         ["form"] = [], ["exempt"] = [], ["weight"] = [], ["fill"] = [], ["section"] = [], ["remark"] = [], [Together] = [],
-        [Columns] = [AtMost],
+        [Ink] = [], [Ground] = [], [Tint] = ["%"],
+        [Columns] = [AtMost, AtLeast],
         ["size"] = [TypeSizes.XHeight, TypeSizes.Figure, TypeSizes.Height, TypeSizes.Points],
         ["lead"] = [TypeSizes.OfTheSize, TypeSizes.MorePoints, TypeSizes.Millimetres],
         ["bar"] = [TypeSizes.Points, TypeSizes.Millimetres],
@@ -113,8 +123,8 @@ public sealed class LayoutRules
         return own.Length > 0 ? own : rows.Where(row => row.Form.Length == 0);
     }
 
-    /// <summary>What the rule file says beside its rules.</summary>
-    internal IEnumerable<LayoutRule> Remarks => Rows.Where(row => Is(row, "remark"));
+    /// <summary>What the rule file says beside its rules of a form; empty for what it says of all.</summary>
+    internal IEnumerable<LayoutRule> RemarksOn(string form) => Rows.Where(row => Is(row, "remark") && (row.Form.Length == 0 || Names.Same(row.Form, form)));
 
     private static bool Is(LayoutRule row, string rule) => Names.Same(row.Rule, rule);
 
@@ -136,6 +146,7 @@ public sealed class LayoutRules
             var unit = cells.Text("unit") ?? "";
             if (units.Length > 0 && !units.Contains(unit, StringComparer.Ordinal)) cells.Note("unit", $"one of: {string.Join(", ", units)}");
             var number = units.Length > 0 ? (double)row.RequiredDecimal("value") : (double?)null;
+            if ((Names.Same(rule, Ink) || Names.Same(rule, Ground)) && LabelColour.Parse(cells.Text("value") ?? "") is null) cells.Note("value", "a colour, such as #1a2b3c");
             var conditions = LayoutCondition.ParseAll(cells.Text("where") ?? "");
             if (conditions is null) cells.Note("where", LayoutCondition.Expected);
             LayoutRule read = new(rule, cells.Text("form") ?? "", cells.Required("part"), cells.Text("value") ?? "", number, unit, conditions ?? [], row.Origin());
@@ -144,9 +155,10 @@ public sealed class LayoutRules
         }
         if (problems is [] && forms is []) problems.Add(new(File, 0, "rule", "", "a row 'form'"));
         if (problems is [] && !rows.Exists(row => Is(row, "size") && Names.Same(row.Part, TypeSizes.Text))) problems.Add(new(File, 0, "rule", "", "a row 'size' for the part 'text'"));
-        if (problems is [] && !forms.Exists(form => form.Conditions is [] && MostOf(form) is null)) problems.Add(new(File, 0, "rule", "", "a row 'form' without a condition and without a limit of columns, for what no other form carries"));
-        return new(rows, [.. forms.Select(form => form with { MostColumns = MostOf(form) })]);
+        LayoutForm[] limited = [.. forms.Select(form => form with { MostColumns = LimitOf(form, AtMost), LeastColumns = LimitOf(form, AtLeast) ?? 1 })];
+        if (problems is [] && !Array.TrueForAll([1, 2, int.MaxValue], columns => Array.Exists(limited, form => form.Conditions is [] && form.Carries(columns)))) problems.Add(new(File, 0, "rule", "", "rows 'form' without a condition and without a limit of columns that not another such row goes beyond, for what no other form carries"));
+        return new(rows, limited);
 
-        int? MostOf(LayoutForm form) => rows.FirstOrDefault(row => Is(row, Columns) && Names.Same(row.Form, form.Name))?.Number is { } most ? (int)most : null;
+        int? LimitOf(LayoutForm form, string limit) => rows.FirstOrDefault(row => Is(row, Columns) && row.Unit == limit && Names.Same(row.Form, form.Name))?.Number is { } number ? (int)number : null;
     }
 }

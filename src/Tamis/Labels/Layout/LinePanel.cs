@@ -27,7 +27,7 @@ internal static class LinePanel
     {
         var (word, figure) = line.IsEnergy ? ("energy", "energy figure") : (part, part);
         yield return new(line.Term, word, sizes.IsBold(word) && line.Indent == 0);
-        if (column < line.Amounts.Count) yield return new($" {line.Amounts[column].Replace(' ', '\u00a0')}", figure, line.IsEnergy && sizes.IsBold(figure));
+        if (column < line.Amounts.Count && line.Amounts[column].Length > 0) yield return new($" {line.Amounts[column].Replace(' ', '\u00a0')}", figure, line.IsEnergy && sizes.IsBold(figure));
         if (hasPercent && line.Percent.Length > 0)
         {
             yield return new(" (", part, false);

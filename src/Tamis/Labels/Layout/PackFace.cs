@@ -32,6 +32,8 @@ public sealed record PackFace(PackShape Shape, IReadOnlyList<string> Parts)
         ShortPanel = Carries(Panel, faces) ? content.ShortPanel : null,
         ServingPanel = Carries(Panel, faces) ? content.ServingPanel : null,
         NetQuantity = Carries(NetQuantity, faces) ? content.NetQuantity : "",
+        // The front is the face that a buyer sees first: that of the name.
+        Symbol = Carries("name", faces) ? content.Symbol : null,
         Languages = [.. content.Languages.Select(language => language with { Paragraphs = [.. language.Paragraphs.Where(paragraph => Carries(paragraph.StandsWith, faces))] }).Where(language => language.Paragraphs.Count > 0)],
     };
 

@@ -14,6 +14,18 @@ public sealed record PanelContentLine(string Key, string Term, IReadOnlyList<str
 {
     /// <summary>The percentages where each column has its own, one a column; empty where a column has none.</summary>
     public IReadOnlyList<string> Percents { get; init; } = [];
+
+    /// <summary>The keys of the lines beside which its percentage stands, where it has nothing but that; none where it stands by itself.</summary>
+    public IReadOnlyList<string> Beside { get; init; } = [];
+}
+
+/// <summary>What a panel says of the serving.</summary>
+/// <param name="PerContainer">How many servings the pack holds; null where nobody said.</param>
+/// <param name="Household">The serving in a household measure: <c>1 slice</c>; may be empty.</param>
+public sealed record PanelServing(double? PerContainer, string Household = "")
+{
+    /// <summary>A household measure as a pack in a language says it: words and a language to words, null where there is no term.</summary>
+    public Func<string, string, string?> Said { get; init; } = (words, _) => words;
 }
 
 /// <summary>A nutrition panel in the words and figures that are printed, whatever its form.</summary>
@@ -67,30 +79,36 @@ public sealed partial record PanelContent
     /// <summary>Puts a panel into words.</summary>
     /// <param name="panels">The panel on each basis, in the order of the columns; at least one.</param>
     /// <param name="languages">The languages of the pack, in order.</param>
-    /// <param name="servings">How many servings the pack holds; null where nobody said.</param>
-    /// <param name="household">The serving in a household measure: <c>1 slice</c>; may be empty.</param>
+    /// <param name="said">What is said of the serving; null where nothing is.</param>
     /// <param name="isShort">Whether columns and percentages that the law does not ask for are left off.</param>
     /// <exception cref="ArgumentException">There is no panel or no language.</exception>
-    public static PanelContent Of(IReadOnlyList<NutritionPanel> panels, IReadOnlyList<string> languages, double? servings, string household = "", bool isShort = false)
+    public static PanelContent Of(IReadOnlyList<NutritionPanel> panels, IReadOnlyList<string> languages, PanelServing? said = null, bool isShort = false)
     {
         if (panels is [] || languages is []) throw new ArgumentException("A panel is drawn from at least one basis and in at least one language.");
         var rules = panels[0].Rules;
         if (isShort && panels.Where(IsAskedFor).ToArray() is { Length: > 0 } asked) panels = asked;
         Wording words = new(PanelTerms.Of(rules), languages);
+        said ??= new(null);
         var withPercent = panels.LastOrDefault(panel => panel.Basis.IsServing) ?? panels[0];
         var serving = panels.FirstOrDefault(panel => panel.Basis.IsServing);
         var hasPercent = withPercent.Lines.Any(IsPercentShown);
         var percentHead = hasPercent ? words.Of("percent head", "%").Replace("% ", "%\u00a0", StringComparison.Ordinal) : "";
-        var size = serving is null ? "" : $"{(household.Length > 0 ? $"{household} (" : "")}{Size(serving)}\u00a0{UnitOf(serving)}{(household.Length > 0 ? ")" : "")}";
+        // Several amounts stand over their columns, each with its size.
+        var isOfAmounts = serving is not null && panels.Any(panel => panel.Basis.IsOtherAmount);
+        string[] measures = [.. languages.Select(language => said.Household.Length == 0 ? "" : words.Measure(said, said.Household, language)).Distinct()];
+        var metric = serving is null ? "" : $"{Size(serving)}\u00a0{UnitOf(serving)}";
+        var hasOneMeasure = measures.Length == 1;
         return new()
         {
             Title = words.Of("title", rules.DeclarationTitle),
-            Servings = serving is not null && servings is { } count ? words.IfAny("servings", Number(count)) : "",
-            ServingSizeHead = serving is null ? "" : words.IfAny("serving size", Size(serving), UnitOf(serving)),
-            ServingSize = size,
+            Servings = serving is not null && said.PerContainer is { } count ? words.IfAny("servings", Number(count)) : "",
+            ServingSizeHead = serving is null || isOfAmounts ? "" : hasOneMeasure ? words.IfAny("serving size", Size(serving), UnitOf(serving)) : words.Sized(said, said.Household, ""),
+            ServingSize = serving is null || isOfAmounts ? "" : !hasOneMeasure ? $"({metric})" : measures[0].Length > 0 ? $"{measures[0]} ({metric})" : metric,
             AmountPer = words.IfAny("amount per"),
             ColumnHeads = [.. panels.Select(panel => panel.Basis switch
             {
+                { IsServing: true } when isOfAmounts => words.Sized(said, said.Household, metric),
+                { IsOtherAmount: true } => words.Sized(said, panel.Basis.Household, $"{Size(panel)}\u00a0{UnitOf(panel)}"),
                 { IsServing: true } => words.Of("per serving", panel.Basis.Words, Size(panel), UnitOf(panel)),
                 { IsPackage: true } => words.Of("per package", panel.Basis.Words, Number(panel.BasisGrams)),
                 { IsUnit: true } => words.Of("per unit", panel.Basis.Words, Number(panel.BasisGrams)),
@@ -115,9 +133,11 @@ public sealed partial record PanelContent
             // Of several columns none can stand within the words.
             var isInTerm = line.IsAmountInTerm && panels.Count == 1;
             string[] percents = [.. panels.Select(panel => words.Marked(Unbroken(panel.Lines.FirstOrDefault(each => Names.Same(each.Key, line.Key) && IsPercentShown(each))?.Percent?.Text ?? "")))];
-            return new(line.Key, isInTerm || !line.IsAmountInTerm ? words.Of(line.Key, line.Term, words.Marked(line.Declared)) : words.WithoutNumber(line.Key, line.TermWithoutAmount), isInTerm ? []
-                : [.. panels.Select(panel => words.Marked(Unbroken(string.Join(" / ", panel.Lines.Where(each => Names.Same(each.Key, line.Key)).Select(each => each.Declared)))))],
-                percents[panels.ToList().IndexOf(withPercent)], line.Indent, line.IsEnergy) { Percents = percents };
+            // What is printed as a percentage is not said again as an amount.
+            var isPercentAlone = line.Figure.IsPercentOnly && Array.TrueForAll(percents, percent => percent.Length > 0);
+            return new(line.Key, isInTerm || !line.IsAmountInTerm ? words.Of(line.Key, line.Term, words.Marked(line.Declared)) : words.WithoutNumber(line.Key, line.TermWithoutAmount), isInTerm ? [] : isPercentAlone ? [.. panels.Select(_ => "")]
+                : [.. panels.Select(panel => words.Marked(Unbroken(string.Join(" / ", panel.Lines.Where(each => Names.Same(each.Key, line.Key)).Select(each => each.Printed)))))],
+                percents[panels.ToList().IndexOf(withPercent)], line.Indent, line.IsEnergy) { Percents = percents, Beside = isPercentAlone ? line.Figure.Parts : [] };
         }
     }
 
@@ -171,6 +191,18 @@ public sealed partial record PanelContent
             }
             return [.. said.Where(text => text.Length > 0).Distinct()];
         }
+
+        /// <summary>A household measure in a language.</summary>
+        public string Measure(PanelServing said, string household, string language)
+        {
+            if (said.Said(household, language) is { } term) return Unbroken(term);
+            _problems.Add(new($"'{household}' has no words in '{language}'", "write the measure, or its word without the number, in words.csv of the store", null));
+            return household;
+        }
+
+        /// <summary>An amount of the food with the words before it, once a language: <c>Per 2 slices (80 g) / pour 2 tranches (80 g)</c>; without its size where none is given.</summary>
+        public string Sized(PanelServing said, string household, string size) => string.Join(BetweenLanguages,
+            languages.Select(language => $"{terms.In("serving size", language)} {(household.Length == 0 ? size : $"{Measure(said, household, language)}{(size.Length > 0 ? $" ({size})" : "")}")}".Trim()).Distinct());
 
         /// <summary>A figure with the decimal mark of the first language.</summary>
         public string Marked(string figure) => terms.In("decimal mark", languages[0]) is { } mark && mark != "." ? Point().Replace(figure, mark) : figure;

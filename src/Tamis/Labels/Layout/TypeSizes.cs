@@ -68,8 +68,22 @@ internal sealed class TypeSizes(LayoutRules rules, PackShape pack, double? netGr
     /// <summary>How heavy a rule is drawn, in mm; null where none is drawn.</summary>
     public double? BarMillimetres(string part) => rules.For("bar", part, form, pack, netGrams).Select(InMillimetres).Cast<double?>().FirstOrDefault();
 
-    /// <summary>Room within a box, in mm.</summary>
-    public double PadMillimetres => rules.For("pad", "box", form, pack, netGrams).Select(InMillimetres).Cast<double?>().FirstOrDefault() ?? SpaceMillimetres("pad");
+    /// <summary>Room within the box of a panel, in mm.</summary>
+    public double PadMillimetres => PadOf("box");
+
+    /// <summary>Room within the box of a part, in mm.</summary>
+    public double PadOf(string part) => rules.For("pad", part, form, pack, netGrams).Select(InMillimetres).Cast<double?>().FirstOrDefault() ?? SpaceMillimetres("pad");
+
+    /// <summary>The colours in which the law wants a part where those of the label are not lawful for it; null where they are.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="label">The colours of the label.</param>
+    public LabelColours? ColoursOf(string part, LabelColours label)
+    {
+        LabelColour? Of(string rule) => rules.For(rule, part, form, pack, netGrams).Select(row => LabelColour.Parse(row.Value)).FirstOrDefault();
+        if (Of(LayoutRules.Ink) is not { } ink || Of(LayoutRules.Ground) is not { } ground) return null;
+        var tint = rules.For(LayoutRules.Tint, part, form, pack, netGrams).Select(row => row.Number).FirstOrDefault() ?? 0;
+        return label.Ink == ink && label.Ground.TintPercent <= tint ? null : new(ink, ground);
+    }
 
     /// <summary>A distance of the kit's own, in mm; 0 where the file has none.</summary>
     public double SpaceMillimetres(string part, double sizeMillimetres = 0) => rules.For("space", part, form, pack, netGrams).FirstOrDefault() switch

@@ -19,13 +19,14 @@ internal static class WideBoxPanel
         var gap = sizes.SpaceMillimetres("column gap");
         var vitamins = PanelBlocks.Vitamins(content, sizes);
         PanelContentLine[] lines = [.. content.Lines.Where(line => !line.IsEnergy && !vitamins.Contains(line))];
-        var columns = content.HasColumns ? new BoxColumns(content, setter, [.. lines, .. vitamins]) : null;
-        var nutrients = SideBySide(Parts(lines).Select(part => columns is null ? Nutrients(content, part, setter) : Columned(columns, part, "nutrient", setter, hasHeads: true)), gap);
+        PanelLineGroup[] groups = [.. PanelLineGroup.Of(lines)];
+        var columns = content.HasColumns ? new BoxColumns(content, setter, [.. groups.SelectMany(group => group.Lines), .. vitamins]) : null;
+        var nutrients = SideBySide(Parts(groups).Select(part => columns is null ? Nutrients(content, part, setter) : Columned(columns, part, "nutrient", setter, hasHeads: true)), gap);
         var wide = nutrients.WidthMillimetres;
         List<LabelBlock> under = [];
         if (vitamins.Count > 0)
         {
-            var block = columns is null ? setter.Paragraph(VitaminRuns(vitamins, sizes), wide) : SideBySide(Parts([.. vitamins]).Select(part => Columned(columns, part, "vitamin", setter, hasHeads: false)), gap);
+            var block = columns is null ? setter.Paragraph(VitaminRuns(vitamins, sizes), wide) : SideBySide(Parts([.. PanelLineGroup.Of(vitamins)]).Select(part => Columned(columns, part, "vitamin", setter, hasHeads: false)), gap);
             under.Add(Ruled(block, wide, sizes.BarMillimetres("before vitamins")));
         }
         if (content.Footnotes.Count > 0)
@@ -33,7 +34,7 @@ internal static class WideBoxPanel
         var right = LabelBlock.Stack([nutrients, .. under], 0);
         return PanelBlocks.Framed(new(left.WidthMillimetres + gap + right.WidthMillimetres, Math.Max(left.HeightMillimetres, right.HeightMillimetres), [.. left.Marks, .. right.At(left.WidthMillimetres + gap, 0)]), sizes);
 
-        IEnumerable<PanelContentLine[]> Parts(PanelContentLine[] all) => all.Chunk((all.Length + count - 1) / count);
+        IEnumerable<PanelLineGroup[]> Parts(PanelLineGroup[] all) => all.Chunk((all.Length + count - 1) / count);
     }
 
     private static LabelBlock SideBySide(IEnumerable<LabelBlock> blocks, double gap)
@@ -65,21 +66,21 @@ internal static class WideBoxPanel
         return LabelBlock.Stack([.. lines, .. under], 0) with { WidthMillimetres = width };
     }
 
-    private static LabelBlock Nutrients(PanelContent content, PanelContentLine[] lines, TextSetter setter)
+    private static LabelBlock Nutrients(PanelContent content, PanelLineGroup[] groups, TextSetter setter)
     {
         var sizes = setter.Sizes;
         var amount = content.AmountPer.Length > 0 ? setter.Line(content.AmountPer, "amount per", sizes.IsBold("amount per")) : LabelBlock.Nothing;
         var percent = content.PercentHead.Length > 0 ? setter.Line(content.PercentHead, "percent head", sizes.IsBold("percent head")) : LabelBlock.Nothing;
         var gap = sizes.SpaceMillimetres("column gap");
-        var width = Math.Max(amount.WidthMillimetres + gap + percent.WidthMillimetres, lines.Max(line => BoxLines.NutrientWidth(line, setter, "nutrient")));
-        var body = Hairlined(lines.Select(line => BoxLines.Nutrient(line, setter, width, "nutrient")), Math.Max(amount.HeightMillimetres, percent.HeightMillimetres), width, sizes);
+        var width = Math.Max(amount.WidthMillimetres + gap + percent.WidthMillimetres, groups.SelectMany(group => group.Lines).Max(line => BoxLines.NutrientWidth(line, setter, "nutrient")));
+        var body = Hairlined(groups.Select(group => group.Drawn(line => BoxLines.Nutrient(line, setter, width, "nutrient"))), Math.Max(amount.HeightMillimetres, percent.HeightMillimetres), width, sizes);
         return body with { Marks = [.. amount.Marks, .. BoxLines.Right(percent, width).Marks, .. body.Marks] };
     }
 
-    private static LabelBlock Columned(BoxColumns columns, PanelContentLine[] lines, string part, TextSetter setter, bool hasHeads)
+    private static LabelBlock Columned(BoxColumns columns, PanelLineGroup[] groups, string part, TextSetter setter, bool hasHeads)
     {
         LabelBlock head = hasHeads ? LabelBlock.Stack([columns.Heads(), columns.PercentHeads()], 0) : LabelBlock.Nothing;
-        var body = Hairlined(lines.Select(line => columns.Nutrient(line, part)), head.HeightMillimetres, columns.WidthMillimetres, setter.Sizes);
+        var body = Hairlined(groups.Select(group => group.Drawn(line => columns.Nutrient(line, part))), head.HeightMillimetres, columns.WidthMillimetres, setter.Sizes);
         return WithRules(body with { Marks = [.. head.Marks, .. body.Marks] }, columns, setter.Sizes);
     }
 

@@ -157,7 +157,7 @@ public sealed class NutritionPanel
     }
 
     /// <summary>Whether the panel speaks of what a column that a law asks for speaks of.</summary>
-    public bool IsOf(PanelColumn column) => column == PanelColumn.Serving ? Basis.IsServing : Basis is { MassGrams: 100, IsPackage: false, IsUnit: false } || Basis.IsVolume;
+    public bool IsOf(PanelColumn column) => column == PanelColumn.Serving ? Basis.IsServing : Basis is { MassGrams: 100, IsPackage: false, IsUnit: false, IsOtherAmount: false } || Basis.IsVolume;
 
     private static string Written(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -31,6 +31,15 @@ public sealed record PanelBasis
     /// <summary>Whether it is one of several units in a package, more than what one person eats at once.</summary>
     public bool IsUnit { get; private init; }
 
+    /// <summary>Whether it is another amount of the food beside the serving: <c>2 slices</c>.</summary>
+    public bool IsOtherAmount { get; private init; }
+
+    /// <summary>The household measure of another amount; empty for what is none.</summary>
+    public string Household { get; private init; } = "";
+
+    /// <summary>Whether its column shows the energy and percentages alone, where a law has no more of another amount.</summary>
+    public bool IsPercentOnly { get; init; }
+
     /// <summary>100 g of finished mass.</summary>
     public static PanelBasis Per100Grams { get; } = new("per 100 g", 100, false);
 
@@ -61,6 +70,10 @@ public sealed record PanelBasis
     /// <summary>One of several units in a package, where the serving is a part of it: <c>Unit(240, "loaf")</c>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
     public static PanelBasis Unit(double massGrams, string word) => new($"per {word} ({Written(massGrams)} g)", Checked(massGrams), false) { IsUnit = true };
+
+    /// <summary>Another amount of the food beside the serving: <c>OtherAmount(80, "2 slices")</c>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
+    public static PanelBasis OtherAmount(double massGrams, string household) => new($"per {household} ({Written(massGrams)} g)", Checked(massGrams), false) { IsOtherAmount = true, Household = household };
 
     /// <summary>A piece by its word: <c>Piece(101, "tart slice")</c>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>

@@ -56,6 +56,9 @@ public sealed class PanelLine
     /// <summary>The text for the pack; where the amount is not known well enough, words that say so.</summary>
     public required string Declared { get; init; }
 
+    /// <summary>The text as its column prints it: empty where the law has only energy and percentages there.</summary>
+    public string Printed => Panel.Basis.IsPercentOnly && !IsEnergy ? "" : Declared;
+
     /// <summary>Other texts that are as lawful.</summary>
     public IReadOnlyList<string> Alternatives => Rounded?.Alternatives ?? [];
 

@@ -56,6 +56,9 @@ internal sealed class RuleSettings
         return Names.Same(value, yes);
     }
 
+    /// <summary>One of two words; whether it is the first. The second where the setting does not stand: the law asks for nothing.</summary>
+    public bool IsIfAny(string key, string yes, string no) => _rows.ContainsKey(key) && Is(key, yes, no);
+
     /// <summary>One of several words; the first of them after a problem.</summary>
     public T Choice<T>(string key, string word, IReadOnlyDictionary<string, T> choices) where T : struct
     {

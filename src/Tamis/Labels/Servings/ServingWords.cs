@@ -7,12 +7,18 @@ namespace Tamis.Labels;
 public sealed class ServingWords
 {
     private const string Size = "serving size metric", Count = "servings per container";
-    private const string OfPackage = "second column", OfUnit = "second column of a unit";
+    private const string OfPackage = "second column", OfUnit = "second column of a unit", OfAmount = "column of another amount";
+
+    // What a column of another amount shows; whether that is energy and percentages alone.
+    private static readonly Dictionary<string, bool> Shown = new(Names.Comparer) { ["energy and percentages"] = true, ["all"] = false };
 
     private readonly IReadOnlyList<(string Line, string Text, RuleOrigin Origin)> _lines;
     private readonly IReadOnlyList<(string Line, double From, double To, RuleOrigin Origin)> _second;
 
-    private ServingWords(IReadOnlyList<(string, string, RuleOrigin)> lines, IReadOnlyList<(string, double, double, RuleOrigin)> second) => (_lines, _second) = (lines, second);
+    private ServingWords(IReadOnlyList<(string, string, RuleOrigin)> lines, IReadOnlyList<(string, double, double, RuleOrigin)> second, bool? other) => (_lines, _second, IsOtherAmountBrief) = (lines, second, other);
+
+    /// <summary>Whether the column of another amount of the food shows energy and percentages alone; null where the law lets no such column stand beside that of the serving.</summary>
+    public bool? IsOtherAmountBrief { get; }
 
     /// <summary>The words of a rule set; none where it has none.</summary>
     /// <exception cref="TableException">A cell cannot be read.</exception>
@@ -54,6 +60,7 @@ public sealed class ServingWords
     {
         List<(string, string, RuleOrigin)> lines = [];
         List<(string, double, double, RuleOrigin)> second = [];
+        bool? other = null;
         foreach (var row in folder.RowsIfAny("serving-words.csv", ["line", "text", "from_percent", "to_percent"], problems))
         {
             var line = row.Cells.Required("line");
@@ -64,8 +71,13 @@ public sealed class ServingWords
                 lines.Add((line, text, row.Origin()));
             }
             else if (line is OfPackage or OfUnit) second.Add((line, (double)row.RequiredDecimal("from_percent"), (double)row.RequiredDecimal("to_percent"), row.Origin()));
-            else row.Cells.Note("line", $"one of: size, count, count about, {OfPackage}, {OfUnit}");
+            else if (line is OfAmount)
+            {
+                other = row.Choice("text", Shown);
+                row.Origin();
+            }
+            else row.Cells.Note("line", $"one of: size, count, count about, {OfPackage}, {OfUnit}, {OfAmount}");
         }
-        return new(lines, second);
+        return new(lines, second, other);
     }
 }

@@ -117,7 +117,7 @@ public sealed class ColumnedPanelTests : IDisposable
     public void Of_ShortPanelWithoutTheLineBeforeTheVitamins_KeepsTheirSection()
     {
         var sugar = NutritionPanel.Of(LabelKit.Foods(0, ("SR28 19335", 100)), LabelKit.Canada, PanelBasis.Serving(8));
-        var whole = PanelContent.Of([sugar], ["en", "fr"], 10);
+        var whole = PanelContent.Of([sugar], ["en", "fr"], new(10));
         var brief = ShortPanel.Of([sugar], []).Without(whole, ["en", "fr"]) with { Lines = [.. whole.Lines.Where(line => line.Key is "calories" or "carbohydrate" or "calcium")] };
         var drawing = LabelDrawing.Of(DessertLabel.ContentOf(Wafer(Package), "T1", "US") with { Rules = LabelKit.Canada, Panel = brief, ShortPanel = null, ServingPanel = null, Pack = PackShape.Box(300, 300, 300) });
 

@@ -76,17 +76,43 @@ public class LayoutRulesTests
         Assert.Equal([2, 3, 4, 5, 6, 7], problems.Select(problem => problem.Row));
     }
 
+    [Theory]
+    [InlineData("ink,,list,black,,,a law,,law,text,", "value", "a colour")]
+    [InlineData("ground,,list,,,,a law,,law,text,", "value", "a colour")]
+    [InlineData("tint,,list,5,mm,,a law,,law,text,", "unit", "%")]
+    [InlineData("columns,table,panel,2,more than,,a law,,law,text,", "unit", "at least")]
+    public void Of_ColoursAndLimitsThatCannotBeRead_NamesTheCell(string row, string column, string expected)
+    {
+        var problem = Assert.Single(Assert.Throws<TableException>(() => Rules("form,table,table,table,,,a law,,law,text,", row)).Problems);
+
+        Assert.Equal(column, problem.Column);
+        Assert.Contains(expected, problem.Expected, StringComparison.Ordinal);
+    }
+
+    // A form for one column and another for more carry every panel together.
+    [Fact]
+    public void Of_FormsThatCarryEveryPanelTogether_AreEnough()
+    {
+        var rules = Rules("form,table,table,table,,,a law,,law,text,", "form,wide,table,wide box,,,a law,,law,text,", "columns,table,panel,1,at most,,a law,,law,text,", "columns,wide,panel,2,at least,,a law,,law,text,");
+
+        Assert.Equal([(true, false), (false, true)], rules.Forms.Select(form => (form.Carries(1), form.Carries(3))));
+    }
+
+    private static LayoutRules Rules(params string[] rows)
+    {
+        using TemporaryFolder folder = new();
+        foreach (var file in Directory.EnumerateFiles(Path.Combine(LabelKit.Folder, "codex"))) File.Copy(file, Path.Combine(folder.Path, Path.GetFileName(file)));
+        File.WriteAllLines(Path.Combine(folder.Path, "layout.csv"), ["rule,form,part,value,unit,where,source,locator,strength,checked,note", "size,,text,1.2,mm x-height,,a law,,law,text,", .. rows]);
+        return LayoutRules.Of(RuleSet.Load(folder.Path));
+    }
+
     // What no other form carries must stand in one that has neither a condition nor a limit of columns.
     [Theory]
     [InlineData("form,table,table,table,,largest surface > 80 cm2,a law,,law,text,", "")]
     [InlineData("form,table,table,table,,,a law,,law,text,", "columns,table,panel,1,at most,,a law,,law,text,")]
     public void Of_NoFormForEveryPanel_AsksForOne(string form, string limit)
     {
-        using TemporaryFolder folder = new();
-        foreach (var file in Directory.EnumerateFiles(Path.Combine(LabelKit.Folder, "codex"))) File.Copy(file, Path.Combine(folder.Path, Path.GetFileName(file)));
-        File.WriteAllLines(Path.Combine(folder.Path, "layout.csv"), ["rule,form,part,value,unit,where,source,locator,strength,checked,note", form, "size,,text,1.2,mm x-height,,a law,,law,text,", limit]);
-
-        Assert.Contains("without a limit of columns", Assert.Single(Assert.Throws<TableException>(() => LayoutRules.Of(RuleSet.Load(folder.Path))).Problems).ToString(), StringComparison.Ordinal);
+        Assert.Contains("without a limit of columns", Assert.Single(Assert.Throws<TableException>(() => Rules(form, limit)).Problems).ToString(), StringComparison.Ordinal);
     }
 
     // Web Content Accessibility Guidelines 2.1: from 1 to 21, whichever is the ink.
