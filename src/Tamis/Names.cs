@@ -25,6 +25,15 @@ public static class Names
     /// <summary>Whether a word of a text begins with this one: <c>freeze</c> is in <c>freezer</c>, and <c>ice</c> is not in <c>slice</c>.</summary>
     public static bool HoldsBeginning(string text, string word) => HoldsWhere(text, word, _ => true);
 
+    /// <summary>Whether a word of a text ends with this one, for languages that write several words as one: <c>schokolade</c> is in <c>Milchschokolade</c>.</summary>
+    public static bool HoldsEnding(string text, string word)
+    {
+        var (inside, wanted) = (Key(text), Key(word));
+        for (var at = inside.IndexOf(wanted, StringComparison.Ordinal); at >= 0; at = inside.IndexOf(wanted, at + 1, StringComparison.Ordinal))
+            if (IsEnd(inside.AsSpan(at + wanted.Length))) return true;
+        return false;
+    }
+
     private static bool IsEnd(ReadOnlySpan<char> rest) => rest.IsEmpty || !char.IsLetter(rest[0]);
 
     private static bool HoldsWhere(string text, string word, Func<ReadOnlySpan<char>, bool> endsWell)

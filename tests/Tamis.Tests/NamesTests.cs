@@ -34,4 +34,10 @@ public class NamesTests
     [InlineData("rye  flour", "rye flour", true, true, true)]
     public void Holds_WordOfAText_ByHowItEnds(string text, string word, bool begins, bool orMore, bool whole) =>
         Assert.Equal((begins, orMore, whole), (Names.HoldsBeginning(text, word), Names.Holds(text, word), Names.HoldsWhole(text, word)));
+
+    [Theory]
+    [InlineData("Vollmilchschokolade, 30 %", "schokolade", true)]
+    [InlineData("Schokolade", "schokolade", true)]
+    [InlineData("Schokoladenpulver", "schokolade", false)]
+    public void HoldsEnding_WordOfAText_ByWhereItEnds(string text, string word, bool ends) => Assert.Equal(ends, Names.HoldsEnding(text, word));
 }

@@ -28,6 +28,7 @@ internal static class CheckCommand
             problems = [.. dessert.Problems.Concat(OrderProblems.Of(dessert)).Distinct()];
             // What a label asks is looked at once the sheets themselves can be read.
             if (problems is []) problems = LabelCells.Problems(dessert);
+            if (problems is []) problems = UnlistedCompounds.Problems(dessert);
             writer.WriteLine($"{dessert.Name}: read {string.Join(", ", dessert.SheetsFound)}.");
             foreach (var sheet in dessert.Sheets) SayHow(sheet, writer);
             foreach (var (file, wouldAdd) in dessert.SheetsMissing) writer.WriteLine($"{file} is not there; it would add: {wouldAdd}.");

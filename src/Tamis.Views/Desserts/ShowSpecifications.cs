@@ -22,6 +22,7 @@ public static partial class Show
         Add("Allergens", change.Allergens, "allergens", isGrave: true);
         Add("May contain", change.MayContain, "unintended allergens", isGrave: true);
         Add("List of ingredients", change.IngredientList, "the list of ingredients", isGrave: false);
+        Add("Additives", change.Additives, "the additives in it", isGrave: false);
         if (change.HasOtherLegalName) lines.Add(("Legal name", Html.Of($"{Said(change.From.LegalName)} became {Said(change.To.LegalName)}.")));
         foreach (var use in reach.Uses) lines.Add(("Touches", Html.Of($"{use.Dessert}: {use.Component}, in {string.Join(", ", use.Trials)}.")));
         if (reach.Uses.Count == 0) lines.Add(("Touches", Html.Of($"no formula of the store.")));

@@ -2,7 +2,7 @@ using Tamis.Tables;
 
 namespace Tamis.Composition;
 
-/// <summary>Reads the folder of a composition table: <c>foods.csv</c>, <c>nutrients.csv</c>, <c>contents.csv</c>, <c>sources.csv</c>, and <c>measures.csv</c> where it is there.</summary>
+/// <summary>Reads the folder of a composition table: <c>foods.csv</c>, <c>nutrients.csv</c>, <c>contents.csv</c>, <c>sources.csv</c>, and <c>measures.csv</c>, <c>compound-foods.csv</c> and <c>compound-words.csv</c> where they are there.</summary>
 internal static class CompositionFiles
 {
     private static readonly string[] NutrientColumns = ["tag", "word", "unit"];
@@ -28,7 +28,9 @@ internal static class CompositionFiles
         var foods = Foods(folder, sources, problems);
         var contents = ContentsReader.Read("contents.csv", folder("contents.csv"), foods, nutrients, sources, problems);
         var measures = Measures(folder, foods, sources, problems);
-        return problems is [] ? new(foods, nutrients, contents, measures) : throw new TableException(problems);
+        var stated = CompoundFoods.Over(foods, RowsIfAny(folder, CompoundFoods.File, CompoundFoods.Columns, problems));
+        var words = CompoundWords.Read(RowsIfAny(folder, CompoundWords.File, ["kind", "compound", "source"], problems));
+        return problems is [] ? new(stated, nutrients, contents, measures) { CompoundWords = words } : throw new TableException(problems);
     }
 
     /// <summary>Reads a file of nutrients: tag, word, unit and what else is said of each.</summary>
@@ -131,6 +133,9 @@ internal static class CompositionFiles
     }
 
     private static string Number(string id) => id[(id.LastIndexOf(' ') + 1)..];
+
+    private static RowReader[] RowsIfAny(FileOf folder, string file, IReadOnlyList<string> needed, List<CellProblem> problems) =>
+        folder(file) is null ? [] : [.. Rows(folder, file, needed, problems)];
 
     private static IEnumerable<RowReader> Rows(FileOf folder, string file, IReadOnlyList<string> needed, List<CellProblem> problems)
     {

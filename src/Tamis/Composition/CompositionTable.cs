@@ -33,6 +33,9 @@ public sealed class CompositionTable
     /// <summary>Pieces, spoons and cups of all foods.</summary>
     public IReadOnlyList<FoodMeasure> Measures { get; }
 
+    /// <summary>Words by which a food is known for a compound where nothing states it.</summary>
+    public CompoundWords CompoundWords { get; init; } = CompoundWords.None;
+
     /// <summary>The whole table as flat rows, one for each content that is known: what a notebook shows and a data frame takes.</summary>
     public IReadOnlyList<FoodContent> Contents => _contents.Value;
 

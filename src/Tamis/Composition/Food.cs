@@ -25,6 +25,9 @@ public sealed record Food(string Id, string Name, string Group, Source Source)
     /// <summary>The edible share of the food as bought, in per cent; null where the record does not say.</summary>
     public double? EdiblePercent { get; init; }
 
+    /// <summary>Whether it is a single food or a compound; null where the table does not say, as imported ones do not.</summary>
+    public CompoundStatement? Compound { get; init; }
+
     /// <summary>What a user of the record must know.</summary>
     public string Notes { get; init; } = "";
 }

@@ -6,7 +6,7 @@ namespace Tamis.Desserts;
 
 /// <summary>Added sugars of an ingredient, where its nature says how much of its sugars are added: <c>adds.csv</c> beside the rule sets.</summary>
 /// <remarks>21 CFR 101.9(c)(6)(iii): sugars added in processing or packaged as such, syrups and honey with them. A sugar, a syrup, honey: all. A single food that is none of these: none.
-/// A mixture whose list names one of them: nobody can say without its document, and the content stays unknown.</remarks>
+/// A mixture whose list names one of them, or a compound without a list: nobody can say without its document, and the content stays unknown.</remarks>
 internal static class AddedSugars
 {
     private const string Tag = "SUGAD", Sugars = "SUGAR", What = "sugars";
@@ -21,7 +21,7 @@ internal static class AddedSugars
         var named = Words.Value.Where(each => Names.Holds(ingredient.Name, each.Word) || ingredient.LabelName is { } label && Names.Holds(label, each.Word)).ToArray();
         Content? content = named.Length > 0
             ? named.All(each => each.IsWhole) && profile[Sugars] is { IsKnown: true } sugars ? new(ContentState.Estimated, sugars.Per100Grams, sugars.Range, From("all its sugars count as added")) : null
-            : ingredient.SupplierList is null ? ingredient.Food is null ? null : None("a single food, with no sugars added")
+            : ingredient.SupplierList is null ? ingredient.Food is null || ingredient.Compound is { IsCompound: true } ? null : None("a single food, with no sugars added")
             : Words.Value.Any(each => Names.Holds(ingredient.SupplierList, each.Word)) ? null : None("its list names nothing that adds sugars");
         return content is null ? profile : profile.WithDerived(Tag, content.Value);
     }

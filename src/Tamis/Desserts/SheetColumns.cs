@@ -7,7 +7,7 @@ public static class SheetColumns
 {
     private static readonly Dictionary<string, string> Known = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["ingredients.csv"] = "ingredient food piece piece_g density_g_ml edible_percent label_name allergens may_contain notes function e_number bloom cocoa_percent cocoa_butter_percent milk_fat_percent dextrose_equivalent solids_percent ph",
+        ["ingredients.csv"] = "ingredient food piece piece_g density_g_ml edible_percent label_name allergens may_contain notes function e_number bloom cocoa_percent cocoa_butter_percent milk_fat_percent dextrose_equivalent solids_percent ph ingredient_list additives",
         ["prices.csv"] = "ingredient supplier pack pack_g price currency date",
         ["moulds.csv"] = "mould shape diameter_mm top_diameter_mm length_mm width_mm height_mm places count measured_ml notes",
         ["equipment.csv"] = "name kind count capacity unit smallest min_c max_c from to notes",

@@ -10,7 +10,7 @@ namespace Tamis.Desserts;
 public sealed record Specification(string Ingredient, string Document, DateOnly? Date, SheetRow Row)
 {
     /// <summary>The columns that are words about the document, not figures of it.</summary>
-    private static readonly string[] Words = ["ingredient", "document", "supplier", "date", "legal_name", "ingredient_list", "allergens", "may_contain", "tolerance", "notes"];
+    private static readonly string[] Words = ["ingredient", "document", "supplier", "date", "legal_name", "ingredient_list", "additives", "allergens", "may_contain", "tolerance", "notes"];
 
     /// <summary>Who supplied it; empty where nobody wrote it.</summary>
     public string Supplier => Row["supplier"];
@@ -23,6 +23,9 @@ public sealed record Specification(string Ingredient, string Document, DateOnly?
 
     /// <summary>The list of ingredients as the document has it, part by part.</summary>
     public IReadOnlyList<string> IngredientList => Parted(Row["ingredient_list"], ',', ';');
+
+    /// <summary>The additives that the document names, where it has no whole list: null = the document is silent, empty = it says that there are none.</summary>
+    public IReadOnlyList<string>? Additives => LookedAt(Row["additives"]);
 
     /// <summary>The allergens in it: null = the document is silent, empty = it says that there are none.</summary>
     public IReadOnlyList<string>? Allergens => LookedAt(Row["allergens"]);

@@ -45,6 +45,9 @@ public sealed record SpecificationChange(Specification From, Specification To)
     /// <summary>Parts of the list of ingredients.</summary>
     public ListChange IngredientList => ListChange.Between(From.IngredientList is [] ? null : From.IngredientList, To.IngredientList is [] ? null : To.IngredientList);
 
+    /// <summary>Additives that are named apart from a list.</summary>
+    public ListChange Additives => ListChange.Between(From.Additives, To.Additives);
+
     /// <summary>Whether the legal name is another.</summary>
     public bool HasOtherLegalName => !Names.Same(From.LegalName, To.LegalName);
 

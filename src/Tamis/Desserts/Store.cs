@@ -63,6 +63,8 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             MayContain = LookedAt(reader.Words("may_contain")),
             Function = reader.Text("function"),
             AdditiveNumbers = reader.Words("e_number"),
+            SupplierList = reader.Text("ingredient_list"),
+            AdditiveList = Looked(row["additives"]),
             Notes = row["notes"],
             Origin = row.Origin("ingredient"),
         };
@@ -104,9 +106,11 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
     private static Ingredient WithFigures(Ingredient ingredient, SheetRow row, Document? document, CompositionTable table, StatedFigures stated, List<CellProblem> problems)
     {
         NutrientProfile? food = null;
+        Food? record = null;
         if (ingredient.Food is { } id)
         {
-            if (table.Seek(id) is { } known) food = table.Profile(known.Id);
+            record = table.Seek(id);
+            if (record is not null) food = table.Profile(record.Id);
             else problems.Add(row.Problem("food", $"a food of the composition table, dataset and number, such as SR28 01145{Near(table.Nearest(id))}"));
         }
         var profile = document is null || food is null && !stated.IsStatedIn(document.Row) ? food : stated.Over(food, ingredient.Name, new RowReader(document.Row, problems));
@@ -116,12 +120,18 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             Allergens = LookedAt(Parted(document.Row["allergens"])) ?? ingredient.Allergens,
             MayContain = LookedAt(Parted(document.Row["may_contain"])) ?? ingredient.MayContain,
             LabelName = document.Row["legal_name"] is { Length: > 0 } legal ? legal : ingredient.LabelName,
-            SupplierList = document.Row["ingredient_list"] is { Length: > 0 } list ? list : null,
+            SupplierList = document.Row["ingredient_list"] is { Length: > 0 } list ? list : ingredient.SupplierList,
+            AdditiveList = Looked(document.Row["additives"]) ?? ingredient.AdditiveList,
             Supplier = document.Row["supplier"] is { Length: > 0 } supplier ? supplier : null,
             SulphitesMgPerKg = new RowReader(document.Row, problems).Number("sulphites_mg_kg", 0),
         };
+        // By its words only where its food states nothing: what a food is counts before what somebody calls it.
+        figured = figured with { Compound = record?.Compound ?? table.CompoundWords.In(record?.Name, figured.Name, figured.LabelName) };
         return figured.Profile is { } figures ? figured with { Profile = AddedSugars.Over(figures, figured) } : figured;
     }
+
+    // 'none' says that somebody looked; a blank says that nobody did.
+    private static string? Looked(string cell) => cell.Length == 0 ? null : Names.Same(cell, "none") ? "" : cell;
 
     private static string[] Parted(string cell) => cell.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 

@@ -41,6 +41,15 @@ public sealed record Ingredient
     /// <summary>The list of ingredients on its own document or pack; null where there is none.</summary>
     public string? SupplierList { get; init; }
 
+    /// <summary>The additives that are in it, as its pack names them (<c>emulsifier: lecithins</c>), where its whole list is not at hand: null = nobody looked, empty = somebody looked and there are none.</summary>
+    public string? AdditiveList { get; init; }
+
+    /// <summary>What its pack or document names of what is in it: its list, else its additives; null where neither is known.</summary>
+    public string? NamedWithin => SupplierList ?? (AdditiveList is { Length: > 0 } additives ? additives : null);
+
+    /// <summary>Whether it is a single food or a compound, by the food behind it or by its name; null where nothing says it.</summary>
+    public CompoundStatement? Compound { get; init; }
+
     /// <summary>Whose document its figures are from; null where the kitchen wrote them down itself, or there is no document.</summary>
     public string? Supplier { get; init; }
 

@@ -7,7 +7,8 @@ namespace Tamis.Verification;
 /// <remarks><list type="bullet">
 /// <item><c>added_water_listed</c>: <c>rule_set</c>, <c>other_ingredients_g</c>, <c>finished_g</c>; yes or no.</item>
 /// <item><c>quantity_declaration</c>: <c>rule_set</c>, <c>ingredient_g</c>, <c>finished_g</c>; as printed.</item>
-/// <item><c>compound_opened</c>: <c>rule_set</c>, <c>name</c>, <c>share_percent</c>; whether its own list must stand, yes or no.</item>
+/// <item><c>compound_opened</c>: <c>rule_set</c>, <c>name</c>, <c>kind</c> of <c>compound-foods.csv</c> (may be left out), <c>share_percent</c>; whether its own list must stand, yes or no.</item>
+/// <item><c>compound_by_law</c>: <c>rule_set</c>, <c>kind</c>; whether the law makes a compound of a single food of this kind, yes or no.</item>
 /// <item><c>list_titles</c>, <c>list_first_letter</c>: <c>rule_set</c>; bold or regular, upper case or as written.</item>
 /// <item><c>allergen_groups</c>: <c>rule_set</c>; how many groups of the law's list are numbered.</item>
 /// <item><c>allergen_named</c>: <c>rule_set</c>, <c>substance</c>, <c>mg_per_kg</c>; yes or no.</item>
@@ -19,12 +20,16 @@ public static class IngredientListQuantities
     {
         ["added_water_listed"] = inputs => YesOrNo(ListRules.Of(CheckedRules.Of(inputs)).ListsWater((inputs.Number("finished_g") - inputs.Number("other_ingredients_g")) / inputs.Number("finished_g") * 100)),
         ["quantity_declaration"] = inputs => CheckValue.Of(ListRules.Of(CheckedRules.Of(inputs)).Quantity(inputs.Number("ingredient_g"), inputs.Number("finished_g")).Replace('\u00a0', ' ')),
-        ["compound_opened"] = inputs => YesOrNo(!ListRules.Of(CheckedRules.Of(inputs)).MaySummarise(inputs.Text("name"), inputs.Number("share_percent"))),
+        ["compound_opened"] = inputs => YesOrNo(IsOpened(CheckedRules.Of(inputs), inputs)),
+        ["compound_by_law"] = inputs => YesOrNo(CompoundRules.Of(CheckedRules.Of(inputs)).All.Any(rule => rule.AsksForList && Names.Same(rule.Kind, inputs.Text("kind")))),
         ["list_titles"] = inputs => CheckValue.Of(ListRules.Of(CheckedRules.Of(inputs)).HasBoldTitles ? "bold" : "regular"),
         ["list_first_letter"] = inputs => CheckValue.Of(ListRules.Of(CheckedRules.Of(inputs)).HasCapitals ? "upper case" : "as written"),
         ["allergen_groups"] = inputs => CheckValue.Of(AllergenRules.Of(CheckedRules.Of(inputs)).All.Where(rule => rule.GroupNumber.Length > 0).Select(rule => rule.GroupNumber).Distinct().Count().ToString(CultureInfo.InvariantCulture)),
         ["allergen_named"] = inputs => YesOrNo(AllergenRules.Of(CheckedRules.Of(inputs)).For(inputs.Text("substance")) is { } rule && rule.Counts(inputs.OptionalNumber("mg_per_kg") ?? double.PositiveInfinity)),
     };
+
+    private static bool IsOpened(RuleSet rules, CheckInputs inputs) =>
+        CompoundRules.Of(rules).LeaveOf(ListRules.Of(rules), inputs.Text("name"), inputs.OptionalText("kind") ?? "", inputs.Number("share_percent")) is null;
 
     private static CheckValue YesOrNo(bool yes) => CheckValue.Of(yes ? "yes" : "no");
 }

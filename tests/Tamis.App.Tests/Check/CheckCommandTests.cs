@@ -69,4 +69,24 @@ public class CheckCommandTests
         Assert.Contains("scores.csv: kept and not read: weather.", said.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain("tastings.csv: kept and not read", said.ToString(), StringComparison.Ordinal);
     }
+
+    // A baking powder whose pack nobody copied: its raising agents stand in the sheet, the starch beside them would be left off in silence.
+    [Fact]
+    public void Run_CompoundWithoutItsList_NamesTheCellToFill()
+    {
+        using var scratch = new ScratchFolder();
+        foreach (var folder in (string[])["store", "travel-loaf"])
+            foreach (var from in Directory.EnumerateFiles(KitFolder.Data($"desserts/{folder}"), "*.csv")) scratch.Write($"{folder}/{Path.GetFileName(from)}", File.ReadAllText(from));
+        var specifications = File.ReadAllText(scratch["store/specifications.csv"]);
+        scratch.Write("store/specifications.csv", specifications.Replace("\"diphosphates, sodium carbonates, maize starch\"", "", StringComparison.Ordinal));
+        using var said = new StringWriter();
+
+        Assert.Equal(1, CheckCommand.Run(scratch["travel-loaf"], said));
+
+        var line = Assert.Single(said.ToString().Split('\n'), each => each.StartsWith("specifications.csv", StringComparison.Ordinal) && each.Contains("found", StringComparison.Ordinal));
+        Assert.StartsWith("specifications.csv, row 12, column 'ingredient_list': found '', expected ingredient_list of the supplier's specification", line, StringComparison.Ordinal);
+        Assert.Contains("baking powder is a compound (baking powder: raising agents (phosphates, sodium carbonates), starch; USDA SR28, food 18370)", line, StringComparison.Ordinal);
+        // Canada asks for no list of a baking powder, and Australia and New Zealand for none under 5 %.
+        Assert.EndsWith("(rules: eu, gb, us).", line.TrimEnd(), StringComparison.Ordinal);
+    }
 }

@@ -120,4 +120,33 @@ public class LabelCommandTests
         Assert.EndsWith("Nothing was written.", said.TrimEnd(), StringComparison.Ordinal);
         Assert.False(Directory.Exists(scratch["out"]));
     }
+
+    // The label of a cake whose baking powder has no list of its own: the figures may be had, but nothing is printed or signed.
+    [Theory]
+    [InlineData("sign")]
+    [InlineData("label-drawing")]
+    public void Run_CompoundWithoutItsList_StopsPrintAndSignature(string command)
+    {
+        using ScratchFolder scratch = new();
+        foreach (var folder in (string[])["store", "travel-loaf"])
+            foreach (var file in Directory.EnumerateFiles(KitFolder.Data($"desserts/{folder}"), "*.csv")) scratch.Write($"{folder}/{Path.GetFileName(file)}", File.ReadAllText(file));
+        var specifications = scratch["store/specifications.csv"];
+        var written = File.ReadAllText(specifications);
+
+        Assert.DoesNotContain("baking powder is a compound", Run(), StringComparison.Ordinal);
+        File.WriteAllText(specifications, written.Replace("\"diphosphates, sodium carbonates, maize starch\"", "", StringComparison.Ordinal));
+        var refused = Run();
+
+        Assert.Contains("baking powder is a compound", refused, StringComparison.Ordinal);
+        Assert.Contains("ingredient_list of the supplier's specification", refused, StringComparison.Ordinal);
+        Assert.Contains("ingredients.csv, row 36", refused, StringComparison.Ordinal);
+        Assert.Equal(0, Said(writer => LabelCommand.Run(scratch["travel-loaf"], "V1b", ["eu"], scratch["figures"], writer)).Code);
+
+        string Run()
+        {
+            Directory.CreateDirectory(scratch["out"]);
+            return Said(writer => command == "sign" ? SignCommand.Run(scratch["travel-loaf"], "V1b", "eu", "P1", "en", new(2026, 11, 2), writer)
+                : LabelDrawingCommand.Run(scratch["travel-loaf"], "IE", "V1b", scratch["out"], writer)).Said;
+        }
+    }
 }

@@ -40,6 +40,16 @@ public sealed class SpecificationHistoryTests : IDisposable
     }
 
     [Fact]
+    public void Changes_AdditivesNamedApartFromAList_AreSaid()
+    {
+        var rows = Kitchen.Sheet("specifications.csv", "ingredient,document,date,additives\np,A,2025-01-01,none\np,B,2026-01-01,emulsifier: lecithins\n");
+        var change = Assert.Single(SpecificationHistory.Read(rows, []).Changes);
+
+        Assert.Equal(["emulsifier: lecithins"], change.Additives.Added);
+        Assert.Empty(change.Figures);
+    }
+
+    [Fact]
     public void Changes_ThreeDocuments_GoStepByStep() =>
         Assert.Equal([("A", "B"), ("B", "C")], Read("p,B,S,2025-06-01,,,,,,,,\np,C,S,2026-01-01,,,,,,,,\np,A,S,2025-01-01,,,,,,,,\n").Changes.Select(change => (change.From.Document, change.To.Document)));
 

@@ -24,7 +24,7 @@ public sealed record AdditiveUse(Additive Additive, Ingredient Ingredient, strin
             var ownClass = ingredient.Function is { } function ? words.ClassOf(function)?.Class ?? function : null;
             foreach (var additive in ingredient.AdditiveNumbers.Select(additives.Find).OfType<Additive>()) uses.Add(new(additive, ingredient, ownClass, grams, grams, true));
             // What a mixture of additives lists again is the same additive.
-            if (ingredient.SupplierList is { } list)
+            if (ingredient.NamedWithin is { } list)
                 foreach (var part in All(SupplierList.Read(list, additives, words, [])))
                     if (additives.Find(part.Name) is { } additive && !uses.Any(use => use.Additive == additive && use.Ingredient == ingredient))
                         uses.Add(new(additive, ingredient, part.Class, grams, part.Percent is { } percent ? grams * percent / 100 : grams, false));
@@ -41,7 +41,7 @@ public sealed record AdditiveUse(Additive Additive, Ingredient Ingredient, strin
         {
             found.AddRange(ingredient.AdditiveNumbers.Where(number => additives.Find(number) is null).Select(number => (ingredient, number)));
             List<string> unknown = [];
-            if (ingredient.SupplierList is { } list) SupplierList.Read(list, additives, words, unknown);
+            if (ingredient.NamedWithin is { } list) SupplierList.Read(list, additives, words, unknown);
             found.AddRange(unknown.Select(name => (ingredient, name)));
         }
         return found;

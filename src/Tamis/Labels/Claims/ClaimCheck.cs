@@ -115,7 +115,7 @@ public static class ClaimCheck
     {
         string[] words = [.. rules.Added[condition.Word]];
         string[] adding = [.. food.Mixture.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer)
-            .Where(each => words.Any(word => Names.Holds(each.LabelName ?? each.Name, word) || Names.Holds(each.Name, word) || each.SupplierList is { } list && Names.Holds(list, word))).Select(each => each.LabelName ?? each.Name).Distinct(Names.Comparer)];
+            .Where(each => words.Any(word => Names.Holds(each.LabelName ?? each.Name, word) || Names.Holds(each.Name, word) || each.NamedWithin is { } list && Names.Holds(list, word))).Select(each => each.LabelName ?? each.Name).Distinct(Names.Comparer)];
         return new(condition, null, null, adding.Length == 0, adding.Length == 0 ? $"no ingredient adds {condition.Word}" : $"{PanelWords.List(adding)} add{(adding.Length == 1 ? "s" : "")} {condition.Word}");
     }
 

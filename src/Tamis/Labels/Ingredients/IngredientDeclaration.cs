@@ -45,6 +45,9 @@ public sealed record ListReason(string Words, RuleOrigin? Origin);
 /// <param name="Origin">The cell or row; null where there is none.</param>
 public sealed record ListProblem(string What, string Supply, Source? Origin)
 {
+    /// <summary>The ingredient whose own list, or whose additives, nobody has stated; null where something else is wrong.</summary>
+    public string? ListOf { get; init; }
+
     /// <summary>What is wrong, what to supply, where.</summary>
     public override string ToString() => $"{What}: {Supply}{(Origin is null ? "" : $" ({Origin})")}.";
 }

@@ -8,12 +8,17 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
 {
     private const string Water = "water";
 
+    // What a draft shows where a list is missing, so that no compound looks like a single food; nothing of it is ever released.
+    private const string NotStated = "[its own list]";
+
     private readonly ListRules _list = ListRules.Of(rules);
     private readonly AllergenRules _allergens = AllergenRules.Of(rules);
+    private readonly CompoundRules _compounds = CompoundRules.Of(rules);
     private readonly Additives _additives = Additives.Of(rules);
     private readonly LabelWords _words = LabelWords.Of(rules.Folder);
     private readonly List<ListProblem> _problems = [];
     private readonly List<ListReason> _remarks = [];
+    private readonly Dictionary<string, double> _gramsOfKind = new(Names.Comparer);
     private double _sulphitesMgPerKg;
 
     public IngredientDeclaration Build(IReadOnlyList<ListedUse> uses)
@@ -22,6 +27,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
         foreach (var left in uses.Where(use => use.MassGrams <= 0).Select(use => use.Ingredient.Name).Distinct(Names.Comparer).Except(used.Select(use => use.Ingredient.Name), Names.Comparer))
             _remarks.Add(new($"{left} was taken out again and is not listed; what it gave off is for a competent person to judge.", null));
         Lookout(used);
+        foreach (var same in used.GroupBy(use => use.Ingredient.Compound?.Kind ?? "", Names.Comparer)) _gramsOfKind[same.Key] = same.Sum(use => use.MassGrams);
         _sulphitesMgPerKg = used.Sum(use => (use.Ingredient.SulphitesMgPerKg ?? 0) * use.MassGrams) / finishedGrams;
         ListPrinter printer = new(_list, _allergens, _words, language, _problems);
         var items = Grouped(InOrder(Level(used, 0)), printer);
@@ -69,7 +75,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     // The items of one list: what stands in it itself, and the components in brackets.
     private List<ListedItem> Level(IReadOnlyList<ListedUse> uses, int depth)
     {
-        var own = uses.Where(use => use.Brackets.Count == depth).GroupBy(use => NameOf(use.Ingredient), Names.Comparer).SelectMany(same => ItemsOf([.. same]));
+        var own = uses.Where(use => use.Brackets.Count == depth).GroupBy(use => NameOf(use.Ingredient), Names.Comparer).SelectMany(SameLists);
         var inner = uses.Where(use => use.Brackets.Count > depth).GroupBy(use => use.Brackets[depth], Names.Comparer).Select(same => new ListedItem
         {
             Name = same.Key,
@@ -83,9 +89,35 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
 
     private static string NameOf(Ingredient ingredient) => ingredient.LabelName ?? ingredient.Name;
 
+    // Two ingredients of one name stand together where their packs list the same: of another list nothing may be left off.
+    private IEnumerable<ListedItem> SameLists(IEnumerable<ListedUse> named)
+    {
+        var byList = named.GroupBy(use => ListKey(use.Ingredient)).Select(same => same.ToArray()).ToArray();
+        if (byList.Length > 1)
+            _remarks.Add(new($"{string.Join(" and ", byList.Select(each => each[0].Ingredient.Name))} have one name on a label and not the same list of their own: they stand apart.", null));
+        return byList.SelectMany(ItemsOf);
+    }
+
+    private string ListKey(Ingredient ingredient)
+    {
+        var parts = Written(ingredient);
+        if (parts.Count > 0 && !IsItsNameAlone(parts, ingredient)) return KeyOf(parts);
+        // A compound whose list is missing never hides behind one of the same name that has none to give.
+        return parts.Count == 0 && _compounds.WhyCompound(ingredient.Compound) is not null ? $"? {Names.Key(ingredient.AdditiveList ?? "?")}" : "";
+    }
+
+    private static string KeyOf(IReadOnlyList<SupplierPart> parts) =>
+        string.Join(", ", parts.Select(part => $"{part.Class} {Names.Key(part.Name)} {part.Percent} ({KeyOf(part.Parts)})").Order(StringComparer.Ordinal));
+
+    private IReadOnlyList<SupplierPart> Written(Ingredient ingredient) => ingredient.SupplierList is { } text ? SupplierList.Read(text, _additives, _words, []) : [];
+
+    // Its name on the label and nothing else, in a list of its own: whoever supplied it says that it is a single food.
+    private static bool IsItsNameAlone(IReadOnlyList<SupplierPart> parts, Ingredient ingredient) => parts is [{ Parts: [] } only] && Names.Same(only.Name, NameOf(ingredient));
+
     private IEnumerable<ListedItem> ItemsOf(IReadOnlyList<ListedUse> uses)
     {
-        var ingredient = uses[0].Ingredient;
+        // Where the packs of several list the same in another order, the one that most is used of gives it.
+        var ingredient = uses.GroupBy(use => use.Ingredient.Name, Names.Comparer).MaxBy(same => same.Sum(use => use.MassGrams))!.First().Ingredient;
         var used = uses.Sum(use => use.MassGrams);
         var (mass, reason) = Names.Same(NameOf(ingredient), Water) && _list.WaterByFinishedMass ? WaterLeft(used) : (used, $"placed by the {Grams(used)} used");
         if (mass is not { } placed) yield break;
@@ -100,7 +132,9 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
             Reasons = [new(reason, null), .. sources.Length > 1 ? [new ListReason($"{string.Join(" and ", sources.Select(each => each.Name))} have one name on a label", null)] : Array.Empty<ListReason>()],
             Origins = [.. uses.Select(use => use.Origin).Distinct()],
         };
-        foreach (var made in ingredient.AdditiveNumbers.Count > 0 ? AdditiveItems(item, ingredient) : [CompoundOrPlain(item, ingredient)]) yield return Named(made);
+        // Each is looked at by itself: two of one name may differ in what is stated of them.
+        foreach (var other in sources.Where(other => !ReferenceEquals(other, ingredient))) PartsOf(other);
+        foreach (var made in ingredient.AdditiveNumbers.Count > 0 ? AdditiveItems(item, ingredient) : [CompoundOrPlain(item, ingredient, sources)]) yield return Named(made);
     }
 
     // Added water is what the finished food weighs beyond all other ingredients that were used.
@@ -131,7 +165,13 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
             Reasons = [.. item.Reasons, new("an additive: class and name, or name alone, as the law has it", _list.Origins["additive_class"])],
         };
         // What the pack of a mixture of additives lists beside them, such as the starch of a baking powder.
-        foreach (var other in PartsOf(ingredient).Where(part => _additives.Find(part.Name) is null && !names.Contains(part.Name, Names.Comparer)))
+        var parts = PartsOf(ingredient);
+        if (parts.Count == 0 && _compounds.WhyCompound(ingredient.Compound) is { } why && LeaveOf(item, ingredient) is null)
+        {
+            ListMissing(ingredient, why);
+            yield return new() { Name = NotStated, Printed = NotStated, MassGrams = item.MassGrams, Reasons = [new($"what else is in {ingredient.Name} is not stated", null)], Origins = item.Origins };
+        }
+        foreach (var other in parts.Where(part => _additives.Find(part.Name) is null && !names.Contains(part.Name, Names.Comparer)))
             yield return new()
             {
                 Name = other.Name,
@@ -155,28 +195,88 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
         _ => number.Replace(' ', '\u00a0'),
     };
 
-    private ListedItem CompoundOrPlain(ListedItem item, Ingredient ingredient)
+    private ListedItem CompoundOrPlain(ListedItem item, Ingredient ingredient, IReadOnlyList<Ingredient> sources)
     {
         var printed = item with { Printed = Said(item.Name, ingredient.Origin) };
         var parts = PartsOf(ingredient);
+        if (parts.Count == 0 && _compounds.WhyCompound(ingredient.Compound) is not null) return WithoutList(printed, ingredient, sources);
         // What is bought with a document of its own and is no food of a table may be a compound: what is in it is not guessed.
-        if (parts.Count == 0 && ingredient is { Supplier: { } supplier, Food: null })
-            _problems.Add(new($"{ingredient.Name} comes with a document of {supplier} that has no list of its own: whether it is a compound, and of what, is not known", "ingredient_list in its document; its name alone where it is a single food", ingredient.Origin));
-        if (parts is [] or [{ Parts: [] }] && parts.All(part => Names.Same(part.Name, item.Name))) return printed;
-        var share = item.MassGrams!.Value / finishedGrams * 100;
-        var maySummarise = _list.MaySummarise(item.Name, share);
-        if (!wishes.Summarises || !maySummarise)
+        foreach (var source in sources.Where(each => each is { Supplier: not null, Food: null } && Written(each).Count == 0))
+            _problems.Add(new($"{source.Name} comes with a document of {source.Supplier} that has no list of its own: whether it is a compound, and of what, is not known", "ingredient_list in its document; its name alone where it is a single food", source.Origin) { ListOf = source.Name });
+        if (parts.Count == 0) return printed;
+        if (IsItsNameAlone(parts, ingredient))
+        {
+            foreach (var source in sources.Where(each => each is { SupplierList: not null, Compound.IsCompound: true }))
+                _remarks.Add(new($"{source.Name} is taken for a single food, as its list says; foods of its kind ({source.Compound!.Kind}) are compounds.", null));
+            return printed;
+        }
+        var leave = LeaveOf(item, ingredient);
+        if (!wishes.Summarises || leave is null)
             return printed with
             {
                 Parts = [.. parts.Select(part => PartItem(part, ingredient, item.Substances))],
-                Reasons = [.. item.Reasons, new(maySummarise ? "opened; the law would let it stand without its own list" : "a compound: its own list stands in brackets", _list.Origins["compound_limit_percent"])],
+                Reasons = [.. item.Reasons, new(leave is not null ? "opened; the law would let it stand without its own list" : "a compound: its own list stands in brackets", leave?.Origin ?? _list.Origins["compound_limit_percent"])],
             };
+        return Closed(printed, ingredient, leave, leave.NamesAdditives ? AdditivesOf(parts) : []);
+    }
+
+    // A compound that nobody has listed is never taken for a single food: either the law asks for no list of it, or the label waits for one.
+    private ListedItem WithoutList(ListedItem printed, Ingredient ingredient, IReadOnlyList<Ingredient> sources)
+    {
+        var leave = LeaveOf(printed, ingredient);
+        if (leave is not null && (!leave.NamesAdditives || ingredient.AdditiveList is not null))
+            return Closed(printed, ingredient, leave, leave.NamesAdditives ? StatedAdditives(ingredient) : []);
+        foreach (var source in sources)
+        {
+            if (_compounds.WhyCompound(source.Compound) is not { } why) continue;
+            if (leave is null) ListMissing(source, why);
+            else
+                _problems.Add(new($"{source.Name} is a compound ({why}), {Share(printed)} of the finished food: the law lets it stand without its own list but for its additives ({leave.Origin}), and nobody has stated them",
+                    "additives in its document or in ingredients.csv, 'none' where its pack names none; or its whole list under ingredient_list", source.Origin) { ListOf = source.Name });
+        }
         return printed with
         {
-            Parts = [.. parts.Where(part => part.Class is not null).Select(part => PartItem(part, ingredient, item.Substances))],
-            Reasons = [.. item.Reasons, new($"{share.ToString("0.0", CultureInfo.InvariantCulture)} % of the finished food: stands without its own list, but for additives and allergens", _list.Origins["compound_limit_percent"])],
+            Parts = [new() { Name = NotStated, Printed = NotStated }],
+            Reasons = [.. printed.Reasons, new("a compound whose own list nobody has stated", leave?.Origin ?? _list.Origins["compound_limit_percent"])],
         };
     }
+
+    // What is named of a compound that stands closed: its additives, however deep in its list they stand.
+    private IEnumerable<SupplierPart> AdditivesOf(IReadOnlyList<SupplierPart> parts) =>
+        parts.SelectMany(part => part.Class is not null || _additives.Find(part.Name) is not null ? [part] : AdditivesOf(part.Parts));
+
+    private IReadOnlyList<SupplierPart> StatedAdditives(Ingredient ingredient)
+    {
+        if (ingredient.AdditiveList is not { Length: > 0 } text) return [];
+        var stated = Read(text, ingredient);
+        foreach (var part in _list.HasAdditiveClass ? stated.Where(part => part.Class is null && _additives.Find(part.Name) is not null) : [])
+            _problems.Add(new($"'{part.Name}' among the additives of {ingredient.Name} stands without its class", "the class before it, as the pack has it: emulsifier: lecithins", ingredient.Origin));
+        return stated;
+    }
+
+    private void ListMissing(Ingredient ingredient, string why) => _problems.Add(new($"{ingredient.Name} is a compound ({why}) and has no list of its own",
+        $"ingredient_list of the supplier's specification, in its document or in ingredients.csv; its name on the label alone ('{NameOf(ingredient)}') where the document says that it is a single food", ingredient.Origin) { ListOf = ingredient.Name });
+
+    private ListedItem Closed(ListedItem printed, Ingredient ingredient, CompoundLeave leave, IEnumerable<SupplierPart> additives)
+    {
+        // What the leave hangs on, such as a standard that the compound must meet, is for a person to judge.
+        if (leave.Origin.Note.Length > 0) _remarks.Add(new($"{ingredient.Name} stands without its own list: {leave.Origin.Note}.", leave.Origin));
+        return printed with
+        {
+            Parts = [.. additives.Select(part => PartItem(part, ingredient, printed.Substances))],
+            Reasons = [.. printed.Reasons, new($"{Share(printed)} of the finished food: stands without its own list, but for {(leave.NamesAdditives ? "additives and allergens" : "allergens")}", leave.Origin)],
+        };
+    }
+
+    private CompoundLeave? LeaveOf(ListedItem item, Ingredient ingredient)
+    {
+        var kind = ingredient.Compound?.Kind ?? "";
+        var together = _compounds.CountedWith(kind);
+        return _compounds.LeaveOf(_list, item.Name, kind, item.MassGrams!.Value / finishedGrams * 100,
+            together.Count == 0 ? null : together.Sum(each => _gramsOfKind.GetValueOrDefault(each)) / finishedGrams * 100);
+    }
+
+    private string Share(ListedItem item) => $"{(item.MassGrams!.Value / finishedGrams * 100).ToString("0.0", CultureInfo.InvariantCulture)} %";
 
     private ListedItem PartItem(SupplierPart part, Ingredient ingredient, IReadOnlyList<string> counting) => new()
     {
@@ -197,7 +297,11 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
 
     private IReadOnlyList<SupplierPart> PartsOf(Ingredient ingredient)
     {
-        if (ingredient.SupplierList is not { } text) return [];
+        return ingredient.SupplierList is { } text ? Read(text, ingredient) : [];
+    }
+
+    private IReadOnlyList<SupplierPart> Read(string text, Ingredient ingredient)
+    {
         List<string> unknown = [];
         var parts = SupplierList.Read(text, _additives, _words, unknown);
         foreach (var name in unknown)

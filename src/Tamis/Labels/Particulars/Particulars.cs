@@ -176,5 +176,5 @@ public static class Particulars
 
     private static decimal MostOf(string unit) => unit switch { "mg/kg" => 1_000_000, "mg/100 g" => 100_000, _ => 100 };
 
-    private static bool Holds(Ingredient ingredient, string word) => new[] { ingredient.Name, ingredient.LabelName, ingredient.SupplierList }.Any(text => text is not null && Names.HoldsBeginning(text, word));
+    private static bool Holds(Ingredient ingredient, string word) => new[] { ingredient.Name, ingredient.LabelName, ingredient.NamedWithin }.Any(text => text is not null && Names.HoldsBeginning(text, word));
 }
