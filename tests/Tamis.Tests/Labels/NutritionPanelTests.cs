@@ -120,6 +120,6 @@ public class NutritionPanelTests
     {
         Assert.StartsWith("Nutrition declaration per 100 g (European Union).\nenergy 578 kJ\nenergy 139 kcal\nfat 9.5 g\nof which saturates 3.1 g", European(0, ("SR28 01123", 58)).ToString());
         Assert.Equal("European Union: Regulation (EU) No 1169/2011", LabelKit.Eu.ToString());
-        Assert.Equal("salt: nearest 0.1 g from 1 g, ties up [Commission guidance on tolerances for nutrient values, December 2012, rounding table (guidance, from memory)]", LabelKit.Eu.Rounding.For("salt", "g").Last().ToString());
+        Assert.Equal("salt: nearest 0.1 g from 1 g, ties up [Commission guidance on tolerances for nutrient values, December 2012, rounding table (guidance)]", LabelKit.Eu.Rounding.For("salt", "g").Last().ToString());
     }
 }

@@ -71,7 +71,7 @@ public class RoundingTests
         }
     }
 
-    // Commission guidance of December 2012, rounding table (from memory), and 21 CFR 101.9(c), FDA Food Labeling Guide Appendix H: the printed texts at the thresholds.
+    // Commission guidance of December 2012, rounding table (read as restated), and 21 CFR 101.9(c), FDA Food Labeling Guide Appendix H: the printed texts at the thresholds.
     [Theory]
     [InlineData("eu", "fat", "g", "0.5", "0 g")]
     [InlineData("eu", "fat", "g", "0.5001", "0.5 g")]

@@ -10,9 +10,15 @@ namespace Tamis.Labels;
 /// <param name="ThresholdMgPerKg">From how much in the finished food it must be named; null where any amount counts.</param>
 /// <param name="CountsAtThreshold">Whether exactly that much counts.</param>
 /// <param name="Exempt">Names of ingredients in which it need not be named.</param>
+/// <param name="Required">Words of which one must stand in the list, in whatever language; empty where any word of <c>allergen-words.csv</c> names it.</param>
+/// <param name="Summary">The words of the statement of what a food contains, in English, where they are not the printed one; empty otherwise.</param>
 /// <param name="Origin">Where the row came from.</param>
-public sealed record AllergenRule(string GroupNumber, string Group, string Substance, string? Printed, double? ThresholdMgPerKg, bool CountsAtThreshold, IReadOnlyList<string> Exempt, RuleOrigin Origin)
+public sealed record AllergenRule(string GroupNumber, string Group, string Substance, string? Printed, double? ThresholdMgPerKg, bool CountsAtThreshold, IReadOnlyList<string> Exempt,
+    IReadOnlyList<string> Required, IReadOnlyList<string> Summary, RuleOrigin Origin)
 {
+    /// <summary>Whether a word that was found in a list names the substance as the law wants it named.</summary>
+    public bool IsNamedBy(string word) => Required.Count == 0 || Required.Any(required => word.Contains(required, StringComparison.OrdinalIgnoreCase));
+
     /// <summary>Whether so much in a kilogram of the finished food must be named.</summary>
     public bool Counts(double mgPerKg) => ThresholdMgPerKg is not { } threshold || mgPerKg > threshold || CountsAtThreshold && mgPerKg >= threshold;
 
@@ -51,6 +57,14 @@ public sealed class AllergenRules
     /// <summary>A substance as it is printed in a language; null where there is no term.</summary>
     public string? Print(AllergenRule rule, string language) => Names.Same(language, "en") && rule.Printed is { } printed ? printed : Words.Print(rule.Substance, language);
 
+    /// <summary>What stands for a substance in the statement of what a food contains; null where there is no term.</summary>
+    public IReadOnlyList<string>? Summarise(AllergenRule rule, string language) =>
+        Names.Same(language, "en") && rule.Summary.Count > 0 ? rule.Summary : Print(rule, language) is { } printed ? [printed] : null;
+
+    /// <summary>Where a text in a language names substances as this law wants them named; a substance that is on no list of it by any word.</summary>
+    public IReadOnlyList<AllergenSpan> Named(string text, string language) =>
+        [.. Words.Find(text, language).Where(span => All.FirstOrDefault(rule => rule.Substance == span.Substance) is not { } rule || rule.IsNamedBy(text.Substring(span.Start, span.Length)))];
+
     /// <summary>A group of <see cref="Groups"/> in a language; null where there is no term.</summary>
     public string? GroupIn(string group, string language) => Names.Same(language, "en") ? group : _groups.In(group, language);
 
@@ -63,7 +77,7 @@ public sealed class AllergenRules
             if (!words.Substances.Contains(substance)) row.Cells.Note("substance", $"a substance of {AllergenWords.File}, such as {string.Join(" or ", Names.Nearest(substance, words.Substances))}");
             var threshold = row.Cells.Number("threshold_mg_kg", 0);
             return new AllergenRule(row.Cells.Text("group_no") ?? "", row.Cells.Required("group"), substance, row.Cells.Text("printed"), threshold,
-                threshold is not null && row.Choice("threshold", AtThreshold), row.Cells.Words("exempt"), row.Origin());
+                threshold is not null && row.Choice("threshold", AtThreshold), row.Cells.Words("exempt"), row.Cells.Words("required"), row.Cells.Words("summary"), row.Origin());
         })];
         return new(all, words, Terms.Read([.. folder.SharedRows(GroupsFile, ["word"], problems).Select(row => row.Cells)], RuleRow.OriginColumns));
     }

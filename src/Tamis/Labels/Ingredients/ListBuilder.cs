@@ -315,7 +315,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     // An allergen that none of the printed names shows stands in brackets behind the item.
     private ListedItem Named(ListedItem item)
     {
-        var shown = All([item]).SelectMany(each => _allergens.Words.Find(each.Printed, language).Select(span => span.Substance)).ToHashSet();
+        var shown = All([item]).SelectMany(each => _allergens.Named(each.Printed, language).Select(span => span.Substance)).ToHashSet();
         List<string> sources = [];
         foreach (var substance in item.Substances.Where(substance => !shown.Contains(substance)))
         {
@@ -323,7 +323,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
             if (_allergens.Print(rule, language) is { } printed) sources.Add(printed);
             else _problems.Add(new($"there is no word for {substance} in the language '{language}'", $"a term in {AllergenWords.File}", null));
         }
-        return item with { NamedSources = sources };
+        return item with { NamedSources = [.. sources.Distinct(Names.Comparer)] };
     }
 
     private IEnumerable<string> SubstancesOf(Ingredient ingredient)

@@ -13,23 +13,28 @@ internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, Labe
         return Joined(runs);
     }
 
-    /// <summary>What the food contains: its title and its entries are set as the law wants those of the list.</summary>
-    public IReadOnlyList<TextRun> Contains(IReadOnlyList<AllergenRule> named) => Statement("contains", named, rules.HasBoldTitles, rules.HasCapitals);
+    /// <summary>What the food contains: its title and its entries are set as the law wants those of the list, or its title stands out as its names do.</summary>
+    public IReadOnlyList<TextRun> Contains(IReadOnlyList<AllergenRule> named) =>
+        Statement("contains", rules.HasBoldTitles || rules.Contains == ContainsStatement.Emphasised, rules.HasCapitals, named, rule => allergens.Summarise(rule, language));
 
     /// <summary>What may have got in: it begins a line of its own, for which no law asks for bold type.</summary>
-    public IReadOnlyList<TextRun> MayContain(IReadOnlyList<AllergenRule> named) => Statement("may contain", named, isBold: false, hasCapitals: false);
+    public IReadOnlyList<TextRun> MayContain(IReadOnlyList<AllergenRule> named) =>
+        Statement("may contain", isBold: false, hasCapitals: false, named, rule => allergens.Print(rule, language) is { } printed ? [printed] : null);
 
-    private IReadOnlyList<TextRun> Statement(string word, IReadOnlyList<AllergenRule> named, bool isBold, bool hasCapitals)
+    private IReadOnlyList<TextRun> Statement(string word, bool isBold, bool hasCapitals, IReadOnlyList<AllergenRule> named, Func<AllergenRule, IReadOnlyList<string>?> printed)
     {
         if (named.Count == 0) return [];
-        var isEmphasised = rules.Allergens == AllergensInList.Emphasised;
-        List<TextRun> runs = [.. Title(Names.Capital(Lawful(word)), isBold)];
-        for (var at = 0; at < named.Count; at++)
+        List<string> names = [];
+        foreach (var rule in named)
         {
-            var rule = named[at];
-            if (at > 0) runs.Add(new(", ", false));
-            if (allergens.Print(rule, language) is { } printed) runs.Add(new(hasCapitals ? Names.Capital(printed) : printed, isEmphasised));
+            if (printed(rule) is { } words) names.AddRange(words);
             else problems.Add(new($"there is no word for {rule.Substance} in the language '{language}'", $"a term in {AllergenWords.File}", null));
+        }
+        List<TextRun> runs = [.. Title(Names.Capital(Lawful(word)), isBold)];
+        foreach (var (at, name) in names.Distinct(Names.Comparer).Index())
+        {
+            if (at > 0) runs.Add(new(", ", false));
+            runs.Add(new(hasCapitals ? Names.Capital(name) : name, rules.Allergens == AllergensInList.Emphasised));
         }
         runs.Add(new(".", false));
         return Joined(runs);
@@ -72,7 +77,7 @@ internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, Labe
     private void Emphasised(ListedItem item, string printed, List<TextRun> runs)
     {
         var at = 0;
-        foreach (var span in rules.Allergens == AllergensInList.Emphasised ? allergens.Words.Find(printed, language).Where(span => item.Substances.Contains(span.Substance)) : [])
+        foreach (var span in rules.Allergens == AllergensInList.Emphasised ? allergens.Named(printed, language).Where(span => item.Substances.Contains(span.Substance)) : [])
         {
             runs.Add(new(printed[at..span.Start], false));
             runs.Add(new(printed.Substring(span.Start, span.Length), true));

@@ -12,6 +12,17 @@ public enum AllergensInList
     Emphasised,
 }
 
+/// <summary>How a statement of what the food contains stands beside a list of ingredients.</summary>
+public enum ContainsStatement
+{
+    /// <summary>There is none.</summary>
+    None,
+    /// <summary>It stands in the type of the list.</summary>
+    Plain,
+    /// <summary>Its first word stands out as its names do.</summary>
+    Emphasised,
+}
+
 /// <summary>How an additive is called behind its class.</summary>
 public enum AdditiveNumbering
 {
@@ -55,8 +66,11 @@ public sealed record ListRules
     /// <summary>How allergens are shown.</summary>
     public required AllergensInList Allergens { get; init; }
 
+    /// <summary>How a statement of what the food contains stands beside the list.</summary>
+    public required ContainsStatement Contains { get; init; }
+
     /// <summary>Whether a statement of what the food contains stands beside the list.</summary>
-    public required bool HasContainsStatement { get; init; }
+    public bool HasContainsStatement => Contains != ContainsStatement.None;
 
     /// <summary>Whether the title of the list, and that of the statement of what the food contains, stands in bold type.</summary>
     public required bool HasBoldTitles { get; init; }
@@ -113,7 +127,7 @@ public sealed record ListRules
             HasAdditiveClass = settings.Is("additive_class", "yes", "no"),
             Numbering = settings.Words("additive_number") is [var number] ? settings.Choice("additive_number", number, Numberings) : AdditiveNumbering.None,
             Allergens = settings.Is("allergens_in_list", "emphasised", "named") ? AllergensInList.Emphasised : AllergensInList.Named,
-            HasContainsStatement = settings.Is("contains_statement", "always", "never"),
+            Contains = settings.Choice("contains_statement", ContainsStatements),
             HasBoldTitles = settings.IsIfAny("titles", "bold", "regular"),
             HasCapitals = settings.IsIfAny("first_letter", "upper case", "as written"),
             HasQuantities = settings.Is("quantity_of_emphasised", "yes", "no"),
@@ -122,6 +136,13 @@ public sealed record ListRules
             Origins = settings.Origins,
         };
     }
+
+    private static readonly Dictionary<string, ContainsStatement> ContainsStatements = new(Names.Comparer)
+    {
+        ["never"] = ContainsStatement.None,
+        ["always"] = ContainsStatement.Plain,
+        ["emphasised"] = ContainsStatement.Emphasised,
+    };
 
     private static readonly Dictionary<string, AdditiveNumbering> Numberings = new(Names.Comparer)
     {

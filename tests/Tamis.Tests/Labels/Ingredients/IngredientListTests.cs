@@ -171,6 +171,53 @@ public class IngredientListTests
     public void Of_LoafInTheUnitedStates_HasAContainsStatementWithoutRye() =>
         Assert.Equal("Contains: milk, eggs, wheat, sulfites.", string.Concat(Loaf.IngredientList("V1", "us", "en").ContainsStatement.Select(run => run.Text)));
 
+    // Regulation (EU) No 1169/2011, Article 21(1)(a): with a clear reference to the name as listed in Annex II, which lists spelt, lactose and hybridised strains.
+    [Theory]
+    [InlineData("whey powder", "milk", "whey powder (*milk*)")]
+    [InlineData("lactose", "milk", "*lactose*")]
+    [InlineData("semolina", "wheat", "semolina (*wheat*)")]
+    [InlineData("durum wheat semolina", "wheat", "durum *wheat* semolina")]
+    [InlineData("spelt flour", "spelt", "*spelt* flour")]
+    [InlineData("triticale flour", "triticale", "*triticale* flour")]
+    [InlineData("prawns", "prawn", "prawns (*crustaceans*)")]
+    public void Of_NameThatIsNoNameOfTheLaw_HasTheLawsNameBehindIt(string name, string allergen, string expected) =>
+        Assert.Equal($"Ingredients: {expected}.", Marked(Eu(0, null, Use(Known(name, allergen), 30)).Runs));
+
+    // Annex II, 1(a) to (c): syrups and maltodextrins of wheat and syrups of barley are exempt, nothing of another cereal.
+    [Theory]
+    [InlineData("maltodextrin", "wheat", "maltodextrin")]
+    [InlineData("maltodextrin", "barley", "maltodextrin (*barley*)")]
+    [InlineData("glucose syrup", "barley", "glucose syrup")]
+    [InlineData("glucose syrup", "rye", "glucose syrup (*rye*)")]
+    public void Of_SyrupOfACereal_IsExemptWhereTheLawSaysSo(string name, string allergen, string expected) =>
+        Assert.Equal($"Ingredients: {expected}.", Marked(Eu(0, null, Use(Known(name, allergen), 30)).Runs));
+
+    // Standards 1.2.3—4 and 1.2.3—6, Schedule 9: required names in the list, and a summary in which cereals stand as gluten, wheat as itself as well.
+    [Theory]
+    [InlineData("spelt flour", "spelt", "spelt flour (*wheat*)", "wheat*, *gluten")]
+    [InlineData("triticale flour", "triticale", "triticale flour (*wheat*)", "wheat*, *gluten")]
+    [InlineData("rye flour", "rye", "*rye* flour", "gluten")]
+    [InlineData("malted barley", "barley", "malted *barley*", "gluten")]
+    [InlineData("oatmeal", "oats", "oatmeal (*oats*)", "gluten")]
+    [InlineData("whey powder", "milk", "whey powder (*milk*)", "milk")]
+    [InlineData("prawns", "prawn", "prawns (*crustacean*)", "crustacean")]
+    [InlineData("marzipan", "almond", "marzipan (*almond*)", "almond")]
+    public void Of_AustraliaAndNewZealand_HasRequiredNamesAndASummary(string name, string allergen, string list, string summary)
+    {
+        var made = IngredientDeclaration.Of([Use(Known(name, allergen), 30)], 30, 0, LabelKit.AustraliaNewZealand, "en", null);
+
+        Assert.Equal($"Ingredients: {list}.", Marked(made.Runs));
+        Assert.Equal($"*Contains:* *{summary}*.", Marked(made.ContainsStatement));
+    }
+
+    [Fact]
+    public void Of_AustraliaAndNewZealand_SaysGlutenOnce() =>
+        Assert.Equal("Contains: wheat, gluten, milk.", string.Concat(IngredientDeclaration.Of(
+            [Use(Known("wheat flour", "wheat"), 30), Use(Known("rye flour", "rye"), 20), Use(Known("milk", "milk"), 10)], 60, 0, LabelKit.AustraliaNewZealand, "en", null).ContainsStatement.Select(run => run.Text)));
+
+    // What stands out stands between asterisks.
+    private static string Marked(IEnumerable<TextRun> runs) => string.Concat(runs.Select(run => run.IsEmphasised ? $"*{run.Text}*" : run.Text));
+
     // Whatever goes in stands in the list once, in falling order, and the text holds every name.
     [Fact]
     public void Of_AnyUses_ListsEachOnceInOrder() => Gen.Select(Gen.Int[0, 12], Gen.Double[0.1, 500]).Array[1, 25].Sample(lines =>
