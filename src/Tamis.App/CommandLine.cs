@@ -9,6 +9,7 @@ using Tamis.App.Pages;
 using Tamis.App.Paper;
 using Tamis.App.Plan;
 using Tamis.App.Tasting;
+using Tamis.App.Terms;
 using Tamis.App.Verify;
 
 namespace Tamis.App;
@@ -34,6 +35,7 @@ internal static class CommandLine
             LabelCommand.Create(),
             LabelDrawingCommand.Create(),
             SignCommand.Create(),
+            TermsCommand.Create(),
             VerifyCommand.Create(),
             JupyterCommand.Create(),
         }.Parse(arguments).InvokeAsync();

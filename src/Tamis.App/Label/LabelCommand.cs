@@ -14,8 +14,9 @@ internal static class LabelCommand
         var trial = new Argument<string?>("TRIAL") { Description = "The trial; the ordered or last made one where it is left out.", Arity = ArgumentArity.ZeroOrOne };
         var rules = new Option<string[]>("--rules") { Description = "The rule sets; all of them where it is left out.", AllowMultipleArgumentsPerToken = true, HelpName = "SET" };
         var output = new Option<string?>("--out") { Description = "Write the files to this folder. Default: to-print, in the dessert folder.", HelpName = "FOLDER" };
-        var command = new Command("label", "The figures of a label and how they were worked out, for a spreadsheet and as JSON.") { folder, trial, rules, output };
-        command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(folder), arguments.GetValue(trial), arguments.GetValue(rules) ?? [], arguments.GetValue(output), Console.Out)));
+        var day = RulesDay.Create();
+        var command = new Command("label", "The figures of a label and how they were worked out, for a spreadsheet and as JSON.") { folder, trial, rules, output, day };
+        command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(folder), arguments.GetValue(trial), arguments.GetValue(rules) ?? [], arguments.GetValue(output), Console.Out, RulesDay.Of(arguments.GetValue(day)))));
         return command;
     }
 
@@ -25,9 +26,10 @@ internal static class LabelCommand
     /// <param name="rules">The rule sets; none for all of them.</param>
     /// <param name="output">The folder for the files; null for one in the dessert folder.</param>
     /// <param name="writer">Where to say what was done.</param>
-    public static int Run(string folder, string? trial, string[] rules, string? output, TextWriter writer) => CommandEnding.Guarded(writer, () =>
+    /// <param name="day">The day whose rules count; null lets the sheet decide.</param>
+    public static int Run(string folder, string? trial, string[] rules, string? output, TextWriter writer, DateOnly? day = null) => CommandEnding.Guarded(writer, () =>
     {
-        var dessert = Dessert.Open(folder);
+        var dessert = Dessert.Open(folder).ByRulesOf(day);
         var (name, sets) = (dessert.Trial(trial ?? dessert.Candidate).Trial, rules.Length > 0 ? rules : [.. KitData.RuleSetNames]);
         List<ExportedFigure> figures = [];
         List<ExportedWorking> working = [];
@@ -37,7 +39,7 @@ internal static class LabelCommand
         var target = Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print"));
         Write("label-figures", figures);
         Write("label-working", working);
-        writer.WriteLine($"{figures.Count} figures of {name} under {sets.Distinct(Names.Comparer).Count()} rule sets, with {working.Count} lines of working:");
+        writer.WriteLine($"{figures.Count} figures of {name} under {sets.Distinct(Names.Comparer).Count()} rule sets{RulesDay.InWords(day)}, with {working.Count} lines of working:");
         foreach (var file in (string[])["label-figures", "label-working"]) writer.WriteLine($"  {Path.Combine(target, file)}.csv and .json");
         return 0;
 

@@ -16,15 +16,16 @@ internal static class LabelDrawingCommand
         var market = new Argument<string>("MARKET") { Description = "A country of the rows market in dessert.csv, such as IE; several for one pack in quotation marks, parted by semicolons: \"IE; FR\"." };
         var trial = new Option<string?>("--trial") { Description = "The trial; the ordered one where it is left out.", HelpName = "TRIAL" };
         var output = new Option<string?>("--out") { Description = "Write the files to this folder. Default: to-print, in the dessert folder.", HelpName = "FOLDER" };
-        var command = new Command("label-drawing", "Draw the label of a pack in millimetres, for print. A draft is not written; what is missing is said.") { folder, market, trial, output };
-        command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(folder), arguments.GetRequiredValue(market), arguments.GetValue(trial), arguments.GetValue(output), Console.Out)));
+        var day = RulesDay.Create();
+        var command = new Command("label-drawing", "Draw the label of a pack in millimetres, for print. A draft is not written; what is missing is said.") { folder, market, trial, output, day };
+        command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(folder), arguments.GetRequiredValue(market), arguments.GetValue(trial), arguments.GetValue(output), Console.Out, RulesDay.Of(arguments.GetValue(day)))));
         return command;
     }
 
     /// <summary>Draws the label; 1 where it is a draft or a cell must be mended, and then nothing is written.</summary>
-    public static int Run(string folder, string market, string? trial, string? output, TextWriter writer) => CommandEnding.Guarded(writer, () =>
+    public static int Run(string folder, string market, string? trial, string? output, TextWriter writer, DateOnly? day = null) => CommandEnding.Guarded(writer, () =>
     {
-        var dessert = Dessert.Open(folder);
+        var dessert = Dessert.Open(folder).ByRulesOf(day);
         var name = trial ?? dessert.Candidate;
         IReadOnlyList<LabelDrawing> drawings = [];
         var cells = LabelCells.Problems(dessert, name, LabelCells.RulesOf(dessert, name, market), () => drawings = DessertLabel.DrawnFaces(dessert, name, market));
@@ -43,6 +44,7 @@ internal static class LabelDrawingCommand
         }
         var target = Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print"));
         foreach (var drawing in drawings) Write(drawing, Path.Combine(target, LabelPrint.FileName(name, market, drawing.Content.Face)), writer);
+        if (day is not null) writer.WriteLine($"Drawn{RulesDay.InWords(day)}.");
         writer.WriteLine("Print at 100 %, without fitting to the paper. A competent person signs; local rules come first.");
         return 0;
     });

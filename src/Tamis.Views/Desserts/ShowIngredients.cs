@@ -19,6 +19,11 @@ public static partial class Show
         var lead = list.IsDraft
             ? Notes.Lead(Html.Of($"<strong>A draft, not for print:</strong> {(list.Problems.Count == 1 ? "one thing stands" : $"{list.Problems.Count} things stand")} in the way."))
             : Html.Empty;
+        if (DessertLabel.ListExemption(dessert, trial, KitData.Rules(rules)) is { } small)
+        {
+            open.AddRange(list.InPlaceOfListProblems.Except(list.Problems).Select(problem => ("Supply", Html.Text(problem.ToString()))));
+            lead += Notes.LookAt(Html.Of($"The pack is too small for the list: it is given by other means. {(list.InPlaceOfList.Count > 0 ? Html.Of($"In its place the pack says: <strong lang='{language}'>{string.Concat(list.InPlaceOfList.Select(run => run.Text))}</strong>") : Html.Empty)} <small>{small.Origin.ToString()}</small>"));
+        }
         return lead + Printed(list) + Notes.Verdict(open) + (why ? WhyTable(list, KitData.Rules(rules)) : Html.Empty);
     });
 

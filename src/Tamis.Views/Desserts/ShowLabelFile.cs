@@ -28,7 +28,8 @@ public static partial class Show
     {
         var kinds = panels.SelectMany(each => each.Panel.Lines).Select(KindOf).Distinct().ToArray();
         return new DataTable(name, [Column.Words("Content"), .. panels.Select(each => Column.Words(each.Head))],
-            [new Row(["basis", .. panels.Select(each => (Cell)(each.Panel.IsDraft ? $"{each.Panel.Basis.Words}; a draft" : each.Panel.Basis.Words))]),
+            [.. panels.Any(each => each.Panel.AsOf is not null) ? [new Row(["rules of", .. panels.Select(each => (Cell)(each.Panel.AsOf is { } day ? day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture) : "no end"))])] : Array.Empty<Row>(),
+             new Row(["basis", .. panels.Select(each => (Cell)(each.Panel.IsDraft ? $"{each.Panel.Basis.Words}; a draft" : each.Panel.Basis.Words))]),
              .. kinds.Select(kind => new Row([kind, .. panels.Select(each => PrintedCell([.. each.Panel.Lines.Where(line => KindOf(line) == kind)]))]))])
         { IsWide = true, LeastRem = 12 + panels.Length * 8, Caption = Html.Text("Under each printed text the amount before rounding. An empty cell: this law does not ask for the figure, or it is not known well enough to be offered.") }.ToHtml();
     }

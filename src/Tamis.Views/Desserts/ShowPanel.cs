@@ -45,13 +45,18 @@ public static partial class Show
         var panel = columns.Columns[0];
         var lead = columns.IsDraft
             ? Notes.Lead(Html.Of($"<strong>A draft, not for print.</strong> {string.Join(" ", columns.DraftReasons)}"))
-            : Notes.Lead(Html.Of($"<strong>The panel of {trial} is complete.</strong> {panel.Status} Nobody has signed it yet: that is for the person who answers for the pack."));
+            : Notes.Lead(Html.Of($"<strong>The panel of {trial} is complete.</strong> {(columns.Limit is null ? panel.Status : $"{panel.Rules.DeclarationTitle} {panel.Basis.Words} ({panel.Rules.Title}): {columns.Limit.Form}.")} Nobody has signed it yet: that is for the person who answers for the pack."));
         lead += ByDay(panel);
-        List<(string, Html)> open = [.. panel.Missing.Select(missing => ("Supply", Html.Of($"{missing.Line.Key}: {string.Join("; ", UnknownReach.Of(panel, missing.Line.Key))}."))), .. panel.LeftOff.Select(line => ("Left off", Html.Of($"{line.ToString()} {Capital(string.Join("; ", UnknownReach.Of(panel, line.Key)))}."))), .. columns.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
+        List<(string, Html)> open = [.. columns.Missing.Select(missing => ("Supply", Html.Of($"{missing.Line.Key}: {string.Join("; ", UnknownReach.Of(panel, missing.Line.Key))}."))), .. panel.LeftOff.Select(line => ("Left off", Html.Of($"{line.ToString()} {Capital(string.Join("; ", UnknownReach.Of(panel, line.Key)))}."))), .. columns.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
         if (DessertPanels.ServingOf(dessert, trial, panel.Rules) is { Remark.Length: > 0 } serving) open.Add(("Look at", Html.Text(serving.Remark)));
         if (CookedMixture.RemarkOn(dessert, trial, panel) is { } remark) open.Add(("Look at", Html.Text(remark)));
         open.AddRange(DessertPanels.VoluntaryOf(dessert, trial, panel.Rules).TooLittle.Select(refused => ("Left off", Html.Text(refused.ToString()))));
-        if (!DessertPanels.IsShortWanted(dessert, trial) && DessertPanels.ShortOf(dessert, trial, rules) is { LeftOff.Count: > 0 } leftOff)
+        if (TrialLimitedPanel.Asked(dessert, trial, panel.Rules) is { } asked)
+            open.Add(asked.Limit is { } limit ? ("Few figures", Html.Of($"{Capital(limit.Form)} stands on the panel, as dessert.csv asks; all others are worked out and not printed ({limit.Origin}).{NoteOf(limit)}"))
+                : ("Look at", Html.Of($"dessert.csv asks for the panel “{asked.Form}”, and the full one stands: {asked.Because}.")));
+        else if (TrialLimitedPanel.Offered(dessert, trial, panel.Rules) is { Count: > 0 } offered)
+            open.Add(("May be short", Html.Of($"No panel is asked for, so it may have few figures: write panel_form, {string.Join(" or ", offered.Select(row => $"{row.Form} ({AndAll(row.Figures)})"))} in dessert.csv ({offered[0].Origin}).{NoteOf(offered[0])}")));
+        if (!DessertPanels.IsShortWanted(dessert, trial) && columns.Limit is null && DessertPanels.ShortOf(dessert, trial, rules) is { LeftOff.Count: > 0 } leftOff)
             open.Add(("May be short", Html.Of($"{(leftOff.IsSimplified ? "The simplified format may be used" : "Figures may be left off")}, with the words: {leftOff.StatementIn("en") ?? string.Join(", ", leftOff.LeftOff.Select(row => row.Figure))} Write panel_form, short in dessert.csv ({leftOff.LeftOff[0].Origin}).")));
         open.AddRange(RemarksFor(dessert, whole).Select(remark => ("Look at", Html.Text(remark))));
         var (allergens, _, unlooked) = AllergensHeld.By(whole.Parts.Select(part => part.Ingredient));
@@ -59,6 +64,8 @@ public static partial class Show
         if (allergens.Count > 0) open.Add(("Caution", Html.Of($"Contains {string.Join(", ", allergens)}. How they stand out in the list of ingredients is shown where the list is; local rules and the person who signs come first.")));
         return lead + Notes.Verdict(open);
     });
+
+    private static string NoteOf(LimitedPanel row) => row.Origin.Note.Length > 0 ? $" {Capital(row.Origin.Note)}." : "";
 
     /// <summary>Panel figures of every trial side by side, per 100 g, before rounding: for the eye, not for a pack.</summary>
     public static Html PanelOfAll(Dessert dessert, string rules)
@@ -129,8 +136,8 @@ public static partial class Show
             var isInTerm = line.IsAmountInTerm && panels.Count == 1;
             yield return new(line.IsAmountInTerm && !isInTerm ? line.TermWithoutAmount : terms[line.Key].Term, isInTerm ? [""] : [.. panels.Select(panel => string.Join('\n', panel.Lines.Where(each => each.Key == group.Key).Select(each => each.Printed)))])
             {
-                Indent = line.Indent,
-                IsHeavy = line.Indent == 0 && !isVitamin,
+                Indent = terms[line.Key].Indent,
+                IsHeavy = terms[line.Key].Indent == 0 && !isVitamin,
                 AfterRule = before == "protein",
                 Percents = panels[0].Rules.IsPerServing ? [.. panels.Select(panel => PercentIn(panel, line))] : [terms[line.Key].Percent],
                 Unrounded = Figures.Sum(line.Amount, DecimalsOf(line), line.Unit),

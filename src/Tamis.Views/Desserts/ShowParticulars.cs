@@ -48,14 +48,14 @@ public static partial class Show
         return Notes.Verdict(said) + Notes.Folded("Every statement that the rules have, and why it stands or does not", new DataTable($"Statements of {set.Title}",
             [Column.Words("Statement"), Column.Words("State"), Column.Numbers("In it"), Column.Numbers("Limit"), Column.Words("Because"), Column.Words("Rule")],
             [.. all.Select(each => new Row(Capital(each.Rule.Name), each.State switch { ParticularState.Applies => "stands", ParticularState.CannotBeSaid => "cannot be said", ParticularState.Lifted => "lifted, if it holds", _ => "does not stand" },
-                each.Amount is { } amount ? Num.Said($"{(amount.IsWhole ? "" : "at least ")}{Short(amount.Known)}\u202f{each.Rule.Unit}") : Num.Said(""),
-                each.Rule.Content is null ? Num.Said("") : Num.Said($"{each.Rule.Test.InWords} {Short((double)each.Rule.Limit)}\u202f{each.Rule.Unit}"),
+                each.Amount is { } amount ? Num.Said($"{(amount.IsWhole ? "" : "at least ")}{Short(amount.Known)}\u202f{each.Unit}") : Num.Said(""),
+                each.Rule.Content is null ? Num.Said("") : Num.Said($"{each.Rule.Test.InWords} {Short((double)each.Rule.Limit)}\u202f{each.Unit}"),
                 each.State == ParticularState.CannotBeSaid ? $"supply {each.Supply}" : each.Because,
                 Html.Of($"{each.Rule.Origin.ToString()}{(each.Rule.Origin.Note.Length > 0 ? $". {Capital(each.Rule.Origin.Note)}." : "")}")))]) { IsWide = true, LeastRem = 50 }.ToHtml());
     }
 
     private static string AmountIn(Particular particular) => particular.Amount is { } amount
-        ? $"{(particular.Because.Length > 0 ? ": " : "")}{(amount.IsWhole ? "" : "at least ")}{Short(amount.Known)}\u202f{particular.Rule.Unit}{(particular.Rule.Limit == 0 ? "" : $", the limit is {Short((double)particular.Rule.Limit)}")}" : "";
+        ? $"{(particular.Because.Length > 0 ? ": " : "")}{(amount.IsWhole ? "" : "at least ")}{Short(amount.Known)}\u202f{particular.Unit}{(particular.Rule.Limit == 0 ? "" : $", the limit is {Short((double)particular.Rule.Limit)}")}" : "";
 
     private static Html NetQuantityOf(Dessert dessert, string trial, string rules)
     {

@@ -19,6 +19,7 @@ namespace Tamis.Desserts;
 public sealed class Dessert
 {
     private readonly DessertSheets _sheets;
+    private readonly DateOnly? _asOf;
     private readonly Part<TrialLog?> _log;
     private readonly Part<Store> _store;
     private readonly Part<SpecificationHistory> _specifications;
@@ -41,7 +42,7 @@ public sealed class Dessert
 
     private Dessert(DessertSheets sheets, CompositionTable table, StatedFigures stated, DateOnly? asOf)
     {
-        _sheets = sheets;
+        (_sheets, _asOf) = (sheets, asOf);
         _log = Part<TrialLog?>.Read(problems => sheets.Optional("trials.csv") is { } sheet ? TrialLog.Read(sheet, problems) : null, null);
         _facts = Part<DessertFacts>.Read(problems => sheets.Optional("dessert.csv") is { } sheet ? DessertFacts.Read(sheet, problems) : DessertFacts.None, DessertFacts.None);
         _store = Part<Store>.Read(problems => sheets.Optional("ingredients.csv") is { } ingredients
@@ -72,6 +73,12 @@ public sealed class Dessert
     /// <param name="asOf">The day whose supplier documents count; the last make of the trials sheet by default.</param>
     /// <exception cref="TableException">The folder is not there, or holds no <c>formula.csv</c>.</exception>
     public static Dessert Open(string folder, DateOnly? asOf = null) => new(DessertSheets.Find(folder), KitData.Composition, KitData.Stated, asOf);
+
+    /// <summary>The day whose rules its labels are drawn up by, in place of <c>rules_day</c> of <c>dessert.csv</c>; null where that row decides.</summary>
+    public DateOnly? RulesDay { get; private init; }
+
+    /// <summary>The same sheets with labels by the rules of a day, whatever <c>rules_day</c> of <c>dessert.csv</c> says; null lets that row decide.</summary>
+    public Dessert ByRulesOf(DateOnly? day) => day == RulesDay ? this : new(_sheets, KitData.Composition, KitData.Stated, _asOf) { RulesDay = day };
 
     /// <summary>The dessert's name, from <c>dessert.csv</c> or else from its folder.</summary>
     public string Name => _facts.Problems.Count == 0 && _facts.Value.Text("name") is { } name ? name : _sheets.FolderName.Replace('-', ' ').Replace('_', ' ');

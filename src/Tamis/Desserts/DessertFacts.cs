@@ -5,6 +5,8 @@ namespace Tamis.Desserts;
 /// <summary>The facts of <c>dessert.csv</c>: keys and values, some for one trial only; a key may come again.</summary>
 public sealed class DessertFacts
 {
+    private const string File = "dessert.csv";
+
     private readonly IReadOnlyList<(string Key, string Value, string? Trial, SheetRow Row)> _rows;
 
     private DessertFacts(IReadOnlyList<(string, string, string?, SheetRow)> rows) => _rows = rows;
@@ -68,7 +70,12 @@ public sealed class DessertFacts
     public CellProblem Problem(string key, string trial, string expected) =>
         Holding(key, trial).OrderBy(row => row.Trial is null).Select(row => row.Row).FirstOrDefault() is { } row
             ? row.Problem("value", expected)
-            : new("dessert.csv", 0, "key", "", $"a row {key}, {expected}");
+            : InNoRow("key", $"a row {key}, {expected}");
+
+    /// <summary>What is wrong with the sheet and stands in no row of it: a row is missing, or several rows together are wrong.</summary>
+    /// <param name="key">The column, or the key that is concerned.</param>
+    /// <param name="expected">What was expected.</param>
+    public static CellProblem InNoRow(string key, string expected) => new(File, 0, key, "", expected);
 
     private IEnumerable<(string Key, string Value, string? Trial, SheetRow Row)> Holding(string key, string? trial) =>
         _rows.Where(row => Names.Same(row.Key, key) && (row.Trial is null || trial is not null && Parted(row.Trial).Contains(trial, Names.Comparer)));

@@ -24,5 +24,5 @@ public static class DessertKeys
         [.. facts.Keys.Except(All, Names.Comparer).Select(key => (key, Names.Nearest(key, All).FirstOrDefault()))];
 
     private static IEnumerable<string> OfRules(RuleSet rules) => ParticularRules.Of(rules).All.SelectMany(rule => rule.NamedKeys.Concat(rule.Says is { } says ? [says.Key] : []))
-        .Concat(SaleRules.Of(rules).All.SelectMany(row => row.FactKeys));
+        .Concat(SaleRules.Of(rules).All.SelectMany(row => row.FactKeys)).Concat(LimitedPanels.Of(rules).All.Select(row => row.Says?.Key).OfType<string>());
 }

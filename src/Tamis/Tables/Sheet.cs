@@ -77,6 +77,16 @@ public sealed class Sheet
     /// <summary>Whether a spreadsheet still had the file open when it was read: what was not saved there is not in the sheet.</summary>
     public bool IsOpenElsewhere { get; init; }
 
+    /// <summary>The sheet with a column more, or with other texts in one that it has.</summary>
+    /// <param name="column">The column.</param>
+    /// <param name="text">Its text in a row, by the row and its place among <see cref="Rows"/>.</param>
+    internal Sheet With(string column, Func<SheetRow, int, string> text)
+    {
+        var at = IndexOf(column) is var index and >= 0 ? index : Columns.Count;
+        IReadOnlyList<string> columns = at < Columns.Count ? Columns : [.. Columns, column];
+        return new(File, Dialect, columns, Rows.Select((row, place) => (row.Number, (IReadOnlyList<string>)[.. columns.Select((name, i) => i == at ? text(row, place) : row[name])]))) { IsOpenElsewhere = IsOpenElsewhere };
+    }
+
     /// <summary>The columns that a reader of the sheet does not know, in the order of the file: kept, and to be named.</summary>
     public IReadOnlyList<string> Besides(IEnumerable<string> known)
     {

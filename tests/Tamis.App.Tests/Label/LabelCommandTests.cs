@@ -33,6 +33,38 @@ public class LabelCommandTests
     }
 
     [Fact]
+    public void Run_ADay_IsInEveryFile()
+    {
+        using var scratch = Folder();
+
+        var (code, said) = Said(writer => LabelCommand.Run(scratch.Path, null, ["eu"], scratch["out"], writer, new(2026, 6, 13)));
+
+        Assert.Equal(0, code);
+        Assert.Contains("under 1 rule sets, by the rules of 2026-06-13", said, StringComparison.Ordinal);
+        Assert.All(Directory.EnumerateFiles(scratch["out"]), file => Assert.Contains("2026-06-13", File.ReadAllText(file), StringComparison.Ordinal));
+    }
+
+    // A day before the act was in force: the label is a draft, and nothing is signed.
+    [Fact]
+    public void Sign_ADayBeforeTheAct_IsRefusedInWords()
+    {
+        using var scratch = Folder();
+
+        var (code, said) = Said(writer => SignCommand.Run(scratch.Path, "T1", "eu", "P1", "en", new(2026, 11, 2), writer, new(2010, 1, 1)));
+
+        Assert.Equal(1, code);
+        Assert.Contains("not on 2010-01-01", said, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("2026-13-40"), InlineData("13.6.2026"), InlineData("soon"), InlineData("")]
+    public void RulesDay_ThatIsNone_IsSaidInWords(string text) =>
+        Assert.Equal($"--day: found '{text}', expected a day as year-month-day, such as 2026-06-13. Nothing was written.", Assert.Throws<UserProblem>(() => RulesDay.Of(text)).Message);
+
+    [Fact]
+    public void RulesDay_IsReadOrLeftToTheSheet() => Assert.Equal((new DateOnly(2026, 6, 13), (DateOnly?)null), (RulesDay.Of("2026-06-13"), RulesDay.Of(null)));
+
+    [Fact]
     public void Run_UnknownRuleSet_NamesTheKnownOnesAndWritesNothing()
     {
         using var scratch = Folder();
@@ -60,7 +92,7 @@ public class LabelCommandTests
             each =>
             {
                 Assert.Equal(1, each.Code);
-                Assert.StartsWith("dessert.csv, row 4, column 'value': found 'shrt', expected full or short.", each.Said, StringComparison.Ordinal);
+                Assert.StartsWith("dessert.csv, row 4, column 'value': found 'shrt', expected one of: full, short, energy alone, energy + 4.", each.Said, StringComparison.Ordinal);
             });
         Assert.False(Directory.Exists(scratch["out"]) || Directory.Exists(scratch["records"]));
     }

@@ -14,7 +14,7 @@ public class LabelCellsTests
     [InlineData("portion_g,40", "portion_g,400", "net_g")]
     [InlineData("FR; EU; fr", "FR; EUU; fr", "eu")]
     [InlineData("FR; EU; fr", "FR, EU, fr", "IE; EU; en")]
-    [InlineData("FR; EU; fr", "FI; EU; fi", "words.csv")]
+    [InlineData("FR; EU; fr", "FI; EU; fi", "data/rules/terms")]
     [InlineData("claim,no added sugars", "claim,no addd sugars", "no added sugars")]
     [InlineData("date_kind,best before", "date_kind,best befor", "best before")]
     [InlineData("form_of_sale,prepacked", "form_of_sale,prepackd", "prepacked")]

@@ -102,6 +102,27 @@ public sealed class ShowLabelFileTests : IDisposable
         Assert.Contains("V1b-eu-en-2026-06-12.json: the file was changed after it was signed", Show.LabelRecords(Loaf).ToPlainText(), StringComparison.Ordinal);
     }
 
+    // Regulation (EU) No 1169/2011, Article 16(2): a face under 10 cm2 tells of allergens and has no list.
+    [Fact]
+    public void IngredientList_PackTooSmallForIt_SaysWhatStandsInItsPlace()
+    {
+        Assert.DoesNotContain("too small", Show.IngredientList(Loaf, "V1b", "eu").ToPlainText(), StringComparison.Ordinal);
+        Change("travel-loaf/dessert.csv", "box_mm,185 x 75 x 65", "box_mm,40 x 24 x 20");
+
+        var page = Show.IngredientList(Loaf, "V1b", "eu").ToPlainText();
+
+        Assert.Contains("The pack is too small for the list", page, StringComparison.Ordinal);
+        Assert.Contains("In its place the pack says: Contains: ", page, StringComparison.Ordinal);
+        Assert.Contains("Article 16(2)", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void PanelsCompared_RulesOfADay_SayWhichDay()
+    {
+        Assert.DoesNotContain("rules of", Show.PanelsCompared(Loaf, "V1b", "eu", "ca").ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("31 December 2025", Show.PanelsCompared(Loaf.ByRulesOf(new(2025, 12, 31)), "V1b", "eu", "ca").ToPlainText(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void RecordDifferences_NoSuchRecord_NamesThoseThatAreThere()
     {
@@ -115,7 +136,8 @@ public sealed class ShowLabelFileTests : IDisposable
     {
         Directory.CreateDirectory(Path.Combine(_loaf, "records"));
         var shipped = Assert.Single(Directory.EnumerateFiles(KitFolder.Data("desserts/travel-loaf/records")));
-        File.Copy(shipped, Path.Combine(_loaf, "records", Path.GetFileName(shipped)));
+        var old = Tamis.Labels.LabelRecord.FromJson(File.ReadAllText(shipped));
+        File.WriteAllText(Path.Combine(_loaf, "records", Path.GetFileName(shipped)), (old with { Sections = [.. old.Sections.TakeWhile(section => section.Title != "Particulars")] }).Sealed().ToJson());
 
         var page = Show.LabelRecords(Loaf).ToPlainText();
 

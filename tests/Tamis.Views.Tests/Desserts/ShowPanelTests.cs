@@ -86,6 +86,20 @@ public sealed class ShowPanelTests : IDisposable
         Assert.Contains("Not a significant source of saturated fat, trans fat, cholesterol", pack.TextContent, StringComparison.Ordinal);
     }
 
+    // Regulation (EU) No 1169/2011, Article 30(5): the page of loose food offers the panel of few figures, and draws it where dessert.csv asks for it.
+    [Fact]
+    public void Panel_LooseFood_MayHaveFewFigures()
+    {
+        Assert.Contains("write panel_form, energy alone (energy) or energy + 4 (energy, fat, saturates, sugars and salt) in dessert.csv", Show.PanelVerdict(Cake("form_of_sale,loose"), "T1", "eu").ToPlainText(), StringComparison.Ordinal);
+        Assert.DoesNotContain("energy alone", Show.PanelVerdict(Cake("form_of_sale,prepacked"), "T1", "eu").ToPlainText(), StringComparison.Ordinal);
+
+        var few = Pack("eu", "form_of_sale,loose", "panel_form,energy + 4");
+
+        Assert.Equal(["Energy", "Fat", "of which saturates", "Sugars", "Salt"], Texts(few, "tbody th"));
+        Assert.Contains("Energy + 4 stands on the panel, as dessert.csv asks", Show.PanelVerdict(Cake("form_of_sale,loose", "panel_form,energy + 4"), "T1", "eu").ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("the full one stands: only for what is sold loose", Show.PanelVerdict(Cake("form_of_sale,prepacked", "panel_form,energy + 4"), "T1", "eu").ToPlainText(), StringComparison.Ordinal);
+    }
+
     // What keeps a panel from being drawn is said on the page, with its cell.
     [Theory]
     [InlineData("serving_category,cake of mine", "row 4, column 'value': found 'cake of mine'")]

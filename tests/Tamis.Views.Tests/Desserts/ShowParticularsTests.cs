@@ -51,6 +51,31 @@ public class ShowParticularsTests
         Assert.All(["Damson, toasted-rye and bay tart (T10)", "Rye, honey and citrus travel loaf", "Molluscs"], words => Assert.Contains(words, page, StringComparison.Ordinal));
     }
 
+    // Regulation (EU) No 1169/2011, Annex III(4.1): espresso has 212 mg of caffeine in 100 g (SR28 14210); at 1.02 g/ml half of it, with as much sugar, comes to 108.1 mg in 100 ml.
+    [Fact]
+    public void Particulars_DrinkWithCaffeine_SaysItPer100MillilitresOrAsksForTheDensity()
+    {
+        var folder = Directory.CreateTempSubdirectory("tamis-drink-").FullName;
+        try
+        {
+            Directory.CreateDirectory(Path.Combine(folder, "store"));
+            File.WriteAllText(Path.Combine(folder, "store", "ingredients.csv"), "ingredient,food\nshot,SR28 14210\nsugar,SR28 19335\n");
+            File.WriteAllText(Path.Combine(folder, "formula.csv"), "component,line,T1\ndrink,shot,50\ndrink,sugar,50\n");
+            string PageOf(params string[] rows)
+            {
+                File.WriteAllText(Path.Combine(folder, "dessert.csv"), string.Join('\n', ["key,value", "food_category,beverages", "state,liquid", .. rows]) + "\n");
+                return Show.Particulars(Dessert.Open(folder), "T1", "eu").ToPlainText();
+            }
+
+            Assert.Contains("breast-feeding women (108.1\u202fmg/100 ml)", PageOf("density_g_ml,1.02"), StringComparison.Ordinal);
+            Assert.Contains("Much caffeine in a drink: supply a row density_g_ml in dessert.csv", PageOf(), StringComparison.Ordinal);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
     // No document states hydroxymethylfurfural; the pack label of the honey bears its name, and its supplier answers for it.
     [Fact]
     public void ReservedNames_NameByItsDocument_SaysWhoAnswersForIt()

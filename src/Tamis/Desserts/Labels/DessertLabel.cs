@@ -7,8 +7,6 @@ namespace Tamis.Desserts;
 /// <summary>What the label of a dessert says, from its sheets.</summary>
 public static class DessertLabel
 {
-    private const string File = "dessert.csv";
-
     /// <summary>The label of a trial for a market, laid out on the face of its pack.</summary>
     /// <param name="dessert">The dessert.</param>
     /// <param name="trial">The trial.</param>
@@ -45,7 +43,7 @@ public static class DessertLabel
         }
 
         var (panel, brief) = (Worded(panels, isShort: false), Worded(panels, isShort: true));
-        Texts texts = new(dessert, trial, rules, isWithoutList: LayoutRules.Of(rules).Exemption("list", pack, dessert.Facts.Number("net_g", trial)) is not null);
+        Texts texts = new(dessert, trial, rules, isWithoutList: ListExemption(dessert, trial, rules) is not null);
         var whyNoPanel = PanelNeed.WhyNone(dessert, trial, rules, columns);
         LabelLanguage[] blocks = [.. languages.Select(texts.In), .. SameInAll(dessert, trial)];
         var net = dessert.Facts.Number("net_g", trial);
@@ -74,6 +72,11 @@ public static class DessertLabel
         };
     }
 
+    /// <summary>The rule by which the pack of a trial is too small for a list of ingredients, which is then given by other means; null where the list stands on the pack, or the size of the pack is not known.</summary>
+    /// <exception cref="TableException">A cell holds no size.</exception>
+    public static LayoutRule? ListExemption(Dessert dessert, string trial, RuleSet rules) => LabelAsked.HasPack(dessert)
+        ? LayoutRules.Of(rules).Exemption("list", LabelAsked.Pack(dessert, trial), dessert.Facts.Number("net_g", trial)) : null;
+
     /// <summary>What the form of sale asks for and the sheets do not show.</summary>
     /// <param name="dessert">The dessert.</param>
     /// <param name="trial">The trial.</param>
@@ -92,10 +95,10 @@ public static class DessertLabel
         var asked = market.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         bool IsMeant(Market each, string word) => Names.Same(each.Country, word) || Names.Same(each.Rules, word);
         string[] missing = [.. asked.Where(word => !known.Any(each => IsMeant(each, word)))];
-        if (asked is [] || missing.Length > 0) throw Missing("market", $"a row 'market' for '{string.Join("; ", missing)}' and {trial}, such as IE; EU; en; there are: {string.Join(" | ", known)}");
+        if (asked is [] || missing.Length > 0) throw new TableException([DessertFacts.InNoRow("market", $"a row 'market' for '{string.Join("; ", missing)}' and {trial}, such as IE; EU; en; there are: {string.Join(" | ", known)}")]);
         Market[] own = [.. asked.SelectMany(word => known.Where(each => IsMeant(each, word))).Distinct()];
         return Array.TrueForAll(own, each => each.Rules == own[0].Rules) ? own
-            : throw Missing("market", $"markets of one rule set for one pack; these are of {string.Join(", ", own.Select(each => each.Rules).Distinct())}");
+            : throw new TableException([DessertFacts.InNoRow("market", $"markets of one rule set for one pack; these are of {string.Join(", ", own.Select(each => each.Rules).Distinct())}")]);
     }
 
     /// <summary>The net quantity as a pack in a language prints it. A quantity is never said larger than it is: ounces are rounded down.</summary>
@@ -119,8 +122,6 @@ public static class DessertLabel
         LabelColour Colour(string key, LabelColour otherwise) => dessert.Facts.Text(key, trial) is not { } text ? otherwise : LabelColour.Parse(text) ?? throw new TableException([dessert.Facts.Problem(key, trial, "a colour, such as #1a2b3c")]);
         return new(Colour("print_colour", LabelColours.BlackOnWhite.Ink), Colour("ground_colour", LabelColours.BlackOnWhite.Ground));
     }
-
-    private static TableException Missing(string key, string expected) => new([new CellProblem(File, 0, key, "", expected)]);
 
     /// <summary>The texts of a label, language by language; what is lacking is kept.</summary>
     private sealed class Texts(Dessert dessert, string trial, RuleSet rules, bool isWithoutList)
@@ -153,12 +154,12 @@ public static class DessertLabel
             return new(language, paragraphs);
         }
 
-        // What the formula triggers, in the words of the law: beside the name where it says so, otherwise after the list.
+        // What the formula triggers, in the words of the law: with the name where it says so, otherwise after the list.
         private (LabelParagraph[] BesideName, LabelParagraph[] Others) Statements(string language)
         {
             var met = TrialParticulars.Of(dessert, trial, rules.Name).Where(each => each.State == ParticularState.Applies && each.Rule.Wording.Count > 0).ToArray();
             _problems.AddRange(met.Where(each => each.In(language) is null).Select(each => new ListProblem($"The statement '{each.Rule.Name}' has no words in '{language}'", $"write them in particulars.csv of {rules.Name}", null)));
-            LabelParagraph[] Printed(bool besideName) => [.. met.Where(each => each.Rule.Place.StartsWith("beside the name", StringComparison.Ordinal) == besideName)
+            LabelParagraph[] Printed(bool besideName) => [.. met.Where(each => each.Rule.IsWithName == besideName)
                 .Select(each => each.In(language)).OfType<string>().Select(words => LabelParagraph.Of("warning", Names.Capital(words)) with { StandsWith = besideName ? "name" : "warning" })];
             return (Printed(besideName: true), Printed(besideName: false));
         }

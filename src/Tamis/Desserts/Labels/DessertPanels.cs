@@ -20,7 +20,8 @@ public static class DessertPanels
     public static PanelColumns ColumnsOf(Dessert dessert, string trial, string rules)
     {
         var set = KitData.Rules(rules);
-        return PanelColumns.Of(CookedMixture.Of(dessert, trial), set, BasesOf(dessert, trial, set), DayOf(dessert, trial, set), VoluntaryOf(dessert, trial, set).Declared);
+        var columns = PanelColumns.Of(CookedMixture.Of(dessert, trial), set, BasesOf(dessert, trial, set), DayOf(dessert, trial, set), VoluntaryOf(dessert, trial, set).Declared);
+        return TrialLimitedPanel.Asked(dessert, trial, set) is { Limit: { } limit } ? columns.Limited(limit) : columns;
     }
 
     /// <summary>The voluntary lines that <c>dessert.csv</c> wishes for (rows <c>declare</c>, and <c>fortified_with</c> for what was added), and those of them that the law does not let be declared because there is too little.</summary>
@@ -57,14 +58,28 @@ public static class DessertPanels
     /// <exception cref="TableException">The masses of the trial are not all known, or a cell of <c>dessert.csv</c> keeps the serving from being made.</exception>
     public static ShortPanel ShortOf(Dessert dessert, string trial, string rules) => ShortPanel.Of(ColumnsOf(dessert, trial, rules).Columns, [.. ClaimSubjects(dessert, trial, rules).Keys]);
 
-    /// <summary>What is left off the panel of a trial because <c>panel_form</c> of <c>dessert.csv</c> asks for the short one; null where it does not.</summary>
-    /// <exception cref="TableException">The cell is neither full nor short, or the panel cannot be drawn up.</exception>
-    public static ShortPanel? LeftOffOf(Dessert dessert, string trial, string rules) => IsShortWanted(dessert, trial) ? ShortOf(dessert, trial, rules) : null;
+    /// <summary>What is left off the panel of a trial because <c>panel_form</c> of <c>dessert.csv</c> asks for the short one or for one of few figures; null where it does not, or the law does not let it.</summary>
+    /// <exception cref="TableException">The cell asks for a form of panel that there is not, or the panel cannot be drawn up.</exception>
+    public static ShortPanel? LeftOffOf(Dessert dessert, string trial, string rules) => LeftOffOf(dessert, trial, rules, ColumnsOf(dessert, trial, rules));
+
+    /// <summary>The same of a panel that is drawn up already.</summary>
+    internal static ShortPanel? LeftOffOf(Dessert dessert, string trial, string rules, PanelColumns columns) => IsShortWanted(dessert, trial)
+        ? ShortPanel.Of(columns.Columns, [.. ClaimSubjects(dessert, trial, rules).Keys]) : columns.Limit is { } limit ? ShortPanel.Of(columns.Columns, limit) : null;
 
     /// <summary>Whether the kitchen wants the short panel: <c>panel_form</c> of <c>dessert.csv</c>.</summary>
-    /// <exception cref="TableException">The cell is neither full nor short.</exception>
-    public static bool IsShortWanted(Dessert dessert, string trial) => dessert.Facts.Text("panel_form", trial) is { } form
-        && (Names.Same(form, "short") || (Names.Same(form, "full") ? false : throw new TableException([dessert.Facts.Problem("panel_form", trial, "full or short")])));
+    /// <exception cref="TableException">The cell asks for a form of panel that there is not.</exception>
+    public static bool IsShortWanted(Dessert dessert, string trial) => PanelFormOf(dessert, trial) == Short;
+
+    internal const string Full = "full", Short = "short";
+
+    /// <summary>The form of panel that the kitchen wants: full, short, or one of few figures by its name; null where it says nothing.</summary>
+    /// <exception cref="TableException">The cell asks for a form of panel that no rule set has.</exception>
+    internal static string? PanelFormOf(Dessert dessert, string trial)
+    {
+        if (dessert.Facts.Text("panel_form", trial) is not { } form) return null;
+        string[] known = [Full, Short, .. KitData.RuleSetNames.Select(KitData.Rules).SelectMany(set => LimitedPanels.Of(set).All).Select(row => row.Form).Distinct(Names.Comparer)];
+        return Array.Find(known, each => Names.Same(each, form)) ?? throw new TableException([dessert.Facts.Problem("panel_form", trial, $"one of: {string.Join(", ", known)}")]);
+    }
 
     /// <summary>What a panel per serving speaks of; null where the kitchen names no portion.</summary>
     /// <inheritdoc cref="ServingOf"/>

@@ -12,6 +12,9 @@ public sealed record ExportedFigure
     /// <summary>The rule set.</summary>
     public required string Rules { get; init; }
 
+    /// <summary>The day that the rules are of; null for the rules that have no end.</summary>
+    public required DateOnly? RulesDay { get; init; }
+
     /// <summary>How much the figure speaks of.</summary>
     public required string Basis { get; init; }
 
@@ -84,10 +87,10 @@ public sealed record ExportedFigure
     /// <summary>What has most of the variance; empty where no spread is known.</summary>
     public required string AnalyseFirst { get; init; }
 
-    /// <summary>Whether the short panel leaves it off, where <c>panel_form</c> asks for that: it is computed and not printed.</summary>
+    /// <summary>Whether the short panel, or one of few figures, leaves it off, where <c>panel_form</c> asks for that: it is computed and not printed.</summary>
     public required bool IsLeftOff { get; init; }
 
-    /// <summary>What is printed in place of all that is left off, in every language that the rules have words in; empty where the figure is printed.</summary>
+    /// <summary>What is printed in place of all that is left off, in every language that the rules have words in; empty where the figure is printed, or nothing need stand there.</summary>
     public required string InItsPlace { get; init; }
 
     /// <summary>The article that lets it be left off; empty where the figure is printed.</summary>
@@ -101,6 +104,7 @@ public sealed record ExportedFigure
 /// <param name="Product">The product.</param>
 /// <param name="Trial">The trial.</param>
 /// <param name="Rules">The rule set.</param>
+/// <param name="RulesDay">The day that the rules are of; null for the rules that have no end.</param>
 /// <param name="Figure">The figure, by its key.</param>
 /// <param name="Unit">The unit of the figure.</param>
 /// <param name="Ingredient">The ingredient.</param>
@@ -115,5 +119,5 @@ public sealed record ExportedFigure
 /// <param name="Gives">What the line gives to the figure in the whole mixture; null where it is not known.</param>
 /// <param name="FinishedG">The finished mass of the whole mixture, in grams.</param>
 /// <param name="BasisG">The mass that the panel speaks of, in grams.</param>
-public sealed record ExportedWorking(string Product, string Trial, string Rules, string Figure, string Unit, string Ingredient, string Cell, double MassG, string Content, double? Per100G, string ContentUnit, string ContentSource,
+public sealed record ExportedWorking(string Product, string Trial, string Rules, DateOnly? RulesDay, string Figure, string Unit, string Ingredient, string Cell, double MassG, string Content, double? Per100G, string ContentUnit, string ContentSource,
     double Factor, string FactorSource, double? Gives, double FinishedG, double BasisG);

@@ -9,10 +9,13 @@ internal static class LabelAsked
 {
     private const string DryMatter = "dry matter";
 
-    /// <summary>The day whose rules the label of a trial is drawn up by (<c>rules_day</c>); null where no row says one: then those count that have no end.</summary>
+    /// <summary>How a day is written: year, month and day.</summary>
+    public const string DayFormat = "yyyy-MM-dd";
+
+    /// <summary>The day whose rules the label of a trial is drawn up by: the one that was asked for (<see cref="Dessert.RulesDay"/>), or else <c>rules_day</c>; null where no row says one: then those count that have no end.</summary>
     /// <exception cref="TableException">The cell is no day.</exception>
-    public static DateOnly? Day(Dessert dessert, string trial) => dessert.Facts.Text("rules_day", trial) is not { } text ? null
-        : DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day
+    public static DateOnly? Day(Dessert dessert, string trial) => dessert.RulesDay is { } asked ? asked : dessert.Facts.Text("rules_day", trial) is not { } text ? null
+        : DateOnly.TryParseExact(text, DayFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day
         : throw new TableException([dessert.Facts.Problem("rules_day", trial, "a day as year-month-day, such as 2026-06-13")]);
 
     /// <summary>The exemptions that a trial asks for.</summary>
@@ -26,7 +29,7 @@ internal static class LabelAsked
     /// <summary>How a trial is sold.</summary>
     /// <exception cref="TableException">No row says it, or a form that the rule set does not know.</exception>
     public static string FormOfSale(Dessert dessert, string trial, SaleRules rules) => AllOf(dessert, trial, "form_of_sale", rules.Forms) is [.., var form] ? form
-        : throw new TableException([new("dessert.csv", 0, "key", "", $"a row form_of_sale with one of: {string.Join(", ", rules.Forms)}")]);
+        : throw new TableException([DessertFacts.InNoRow("key", $"a row form_of_sale with one of: {string.Join(", ", rules.Forms)}")]);
 
     /// <summary>The category of food that a trial is; null where no row says it.</summary>
     /// <exception cref="TableException">A category that the rule set does not know.</exception>
@@ -40,6 +43,9 @@ internal static class LabelAsked
     /// <summary>What a swap that is proposed for a claim keeps: the mass, unless a row says the dry matter.</summary>
     /// <exception cref="TableException">A row says neither.</exception>
     public static SwapKeeps SwapBy(Dessert dessert, string trial) => AllOf(dessert, trial, "swap_by", ["mass", DryMatter]) is [.., DryMatter] ? SwapKeeps.DryMatter : SwapKeeps.Mass;
+
+    /// <summary>Whether any row says how large the pack is.</summary>
+    public static bool HasPack(Dessert dessert) => dessert.Facts.Keys.Intersect(["box_mm", "surface_cm2"], Names.Comparer).Any();
 
     /// <summary>The outside of the pack: the box, or the largest face.</summary>
     /// <exception cref="TableException">Neither is written, or a cell holds no size.</exception>
@@ -87,7 +93,7 @@ internal static class LabelAsked
         }
         if (problems is [] && faces.Count > 0 && !faces.Exists(face => face.Parts.Contains(PackFace.Rest, Names.Comparer))
             && PackFace.Known.Where(part => part != PackFace.Rest && !faces.Exists(face => face.Parts.Contains(part, Names.Comparer))).ToArray() is { Length: > 0 } nowhere)
-            problems.Add(new("dessert.csv", 0, "face", "", $"a face for {string.Join(", ", nowhere)}, or for 'rest'"));
+            problems.Add(DessertFacts.InNoRow("face", $"a face for {string.Join(", ", nowhere)}, or for 'rest'"));
         return problems is [] ? faces : throw new TableException(problems);
     }
 

@@ -49,7 +49,7 @@ public static class LabelCells
         string[] languages = [.. LabelWords.Of(sets[0].Folder).Languages.Concat(sold.SelectMany(set => PanelTerms.Of(set).Languages)).Distinct(Names.Comparer)];
         foreach (var (value, row) in dessert.Facts.RowsOf("market", trial))
             if (value.Split(';', StringSplitOptions.TrimEntries) is [_, _, var language] && !languages.Contains(language, Names.Comparer))
-                yield return row.Problem("value", $"a language that the rules have words for: {string.Join(", ", languages)}; or a further column in data/rules/words.csv");
+                yield return row.Problem("value", $"a language that the rules have words for: {string.Join(", ", languages)}; or a further file in data/rules/terms, which the command terms begins");
 
         foreach (var (value, row) in dessert.Facts.RowsOf("claim", trial))
             if (!Array.Exists(sold, set => ClaimRules.Of(set).Find(value) is not null || ReservedNames.Of(set).In(value).Count > 0))
@@ -66,17 +66,17 @@ public static class LabelCells
             foreach (var problem in Tried(() => LabelAsked.Category(dessert, trial, set))) yield return problem;
             foreach (var problem in Tried(() => DessertPanels.ServingOf(dessert, trial, set))) yield return problem;
             if (dessert.Trial(trial).Whole is { FinishedGrams: > 0 })
-                foreach (var problem in Tried(() => DessertPanels.VoluntaryOf(dessert, trial, set))) yield return problem;
+                foreach (var problem in Tried([() => DessertPanels.VoluntaryOf(dessert, trial, set), () => TrialLimitedPanel.Asked(dessert, trial, set)])) yield return problem;
         }
         foreach (var problem in Tried(() => DessertPanels.HundredOf(dessert, trial))) yield return problem;
-        foreach (var problem in Tried(() => DessertPanels.IsShortWanted(dessert, trial))) yield return problem;
+        foreach (var problem in Tried(() => DessertPanels.PanelFormOf(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => LabelAsked.Exemptions(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => LabelAsked.Day(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => LabelAsked.SwapBy(dessert, trial))) yield return problem;
         if (dessert.Trial(trial).Whole is { FinishedGrams: > 0 })
             foreach (var problem in Tried(() => CookedMixture.Of(dessert, trial))) yield return problem;
         // Without a size nobody draws the pack, and that is no fault: only one that cannot be read is.
-        if (dessert.Facts.Keys.Intersect(["box_mm", "surface_cm2"], Names.Comparer).Any())
+        if (LabelAsked.HasPack(dessert))
             foreach (var problem in Tried(() => LabelAsked.Faces(dessert, trial, LabelAsked.Pack(dessert, trial)))) yield return problem;
     }
 

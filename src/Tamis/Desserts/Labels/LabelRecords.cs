@@ -9,16 +9,19 @@ public static class LabelRecords
 {
     private const string FolderName = "records";
 
+    // Where the day of the rules came from, if no row of dessert.csv said it.
+    internal const string RulesDayKey = "rules_day", AskedFor = "asked for when it was signed";
+
     /// <summary>All that the label of a trial rests on and says, section by section: what a record of it would hold.</summary>
     /// <param name="dessert">The dessert.</param>
     /// <param name="trial">The trial.</param>
     /// <param name="rules">The rule set's folder name.</param>
     /// <param name="language">The language's code.</param>
     /// <exception cref="TableException">The masses of the trial are not all known.</exception>
-    public static IReadOnlyList<RecordSection> SectionsOf(Dessert dessert, string trial, string rules, string language) => new Drawn(dessert, trial, rules, language).Sections;
+    public static IReadOnlyList<RecordSection> SectionsOf(Dessert dessert, string trial, string rules, string language) => Drawn.Of(dessert, trial, rules, language).Sections;
 
     /// <summary>What keeps a label from being signed; none where it may be.</summary>
-    public static IReadOnlyList<string> Hindrances(Dessert dessert, string trial, string rules, string language) => new Drawn(dessert, trial, rules, language).Hindrances;
+    public static IReadOnlyList<string> Hindrances(Dessert dessert, string trial, string rules, string language) => Drawn.Of(dessert, trial, rules, language).Hindrances;
 
     /// <summary>Signs the label of a trial: one file in the folder <c>records</c>, written whole, never over another.</summary>
     /// <returns>The path of the file.</returns>
@@ -27,10 +30,9 @@ public static class LabelRecords
     public static string Sign(Dessert dessert, string trial, string rules, string language, string signer, DateOnly on)
     {
         if (string.IsNullOrWhiteSpace(signer)) throw new InvalidOperationException("A record says who signed it: give a name.");
-        var cells = LabelCells.Problems(dessert, trial, [rules], () => DessertPanels.ColumnsOf(dessert, trial, rules), () => dessert.IngredientList(trial, rules, language),
-            () => DessertClaims.Asked(dessert, trial, rules), () => _ = new RecordedParticulars(dessert, dessert.Trial(trial).Trial, KitData.Rules(rules), language));
-        if (cells.Count > 0) throw new TableException(cells);
         Drawn drawn = new(dessert, trial, rules, language);
+        var cells = LabelCells.Problems(dessert, trial, [rules], drawn.Reads);
+        if (cells.Count > 0) throw new TableException(cells);
         if (drawn.Hindrances is { Count: > 0 } hindrances)
             throw new InvalidOperationException($"The label of {trial} cannot be signed yet:\n{string.Join('\n', hindrances.Select(hindrance => $"  {hindrance}"))}");
         var record = drawn.SignedBy(signer.Trim(), on).Sealed();
@@ -64,49 +66,74 @@ public static class LabelRecords
     }
 
     /// <summary>What is not as a record has it: cells, documents, contents, rules, and what is printed.</summary>
+    /// <remarks>A record that was signed by the rules of a day that somebody asked for is held against the rules of that day.</remarks>
     /// <exception cref="TableException">The masses of the trial are no longer all known.</exception>
     public static IReadOnlyList<RecordDifference> Since(Dessert dessert, LabelRecord record)
     {
         if (!dessert.Batches.Any(batch => Names.Same(batch.Trial, record.Trial))) return [new("Formula", false, "trial", record.Trial, "", "formula.csv has no such trial")];
         return KitData.RuleSetNames.Any(name => Names.Same(name, record.Rules))
-            ? RecordDifference.Between(record.Sections, SectionsOf(dessert, record.Trial, record.Rules, record.Language))
+            ? RecordDifference.Between(record.Sections, SectionsOf(dessert.ByRulesOf(DayAskedFor(record)), record.Trial, record.Rules, record.Language))
             : [new("Rules", false, "rule set", record.Rules, "", "the kit has no such rule set")];
     }
 
+    private static DateOnly? DayAskedFor(LabelRecord record) =>
+        record.Sections.SelectMany(section => section.Rows).FirstOrDefault(row => row is { Key: RulesDayKey, Source: AskedFor }) is { } row
+            && DateOnly.TryParseExact(row.Text, LabelAsked.DayFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
+
     private static string Number(double number) => number.ToString("G10", CultureInfo.InvariantCulture);
 
-    /// <summary>A label with its panel, list and claims, each drawn up once: signing looks at them for what hinders it, and writes them down.</summary>
+    /// <summary>A label with its panel, list and claims, each read once: signing looks at them for what hinders it, and writes them down.</summary>
     private sealed class Drawn
     {
         private readonly Dessert _dessert;
-        private readonly Losses.Batch _batch;
-        private readonly PanelColumns _columns;
-        private readonly NutritionPanel _panel;
-        private readonly ShortPanel? _short;
-        private readonly IngredientDeclaration _list;
         private readonly string _language;
-        private readonly IReadOnlyList<(ClaimVerdict Verdict, Source Origin)> _claims;
-        private readonly RecordedParticulars _particulars;
-        private readonly string? _whyNoPanel;
+        private readonly Losses.Batch _batch;
+        private readonly Lazy<PanelColumns> _columns;
+        private readonly Lazy<ShortPanel?> _short;
+        private readonly Lazy<string?> _whyNoPanel;
+        private readonly Lazy<IngredientDeclaration> _list;
+        private readonly Lazy<IReadOnlyList<(ClaimVerdict Verdict, Source Origin)>> _claims;
+        private readonly Lazy<RecordedParticulars> _particulars;
+        private readonly Lazy<LayoutRule?> _withoutList;
 
         public Drawn(Dessert dessert, string trial, string rules, string language)
         {
             (_dessert, _language, _batch) = (dessert, language, dessert.Trial(trial));
-            (_columns, _short) = (DessertPanels.ColumnsOf(dessert, trial, rules), DessertPanels.LeftOffOf(dessert, trial, rules));
-            // The panel on the basis of the law comes first, whichever column stands first on the pack.
-            _panel = _columns.Columns.FirstOrDefault(column => column.Basis.IsServing == column.Rules.IsPerServing) ?? _columns.Columns[0];
-            (_list, _claims) = (dessert.IngredientList(trial, rules, language), DessertClaims.Asked(dessert, trial, rules));
-            _particulars = new(dessert, _batch.Trial, _panel.Rules, language);
-            _whyNoPanel = PanelNeed.WhyNone(dessert, _batch.Trial, _panel.Rules, _columns);
+            _columns = new(() => DessertPanels.ColumnsOf(dessert, trial, rules));
+            _short = new(() => DessertPanels.LeftOffOf(dessert, trial, rules, _columns.Value));
+            _whyNoPanel = new(() => PanelNeed.WhyNone(dessert, _batch.Trial, Rules, _columns.Value));
+            _list = new(() => dessert.IngredientList(trial, rules, language));
+            _claims = new(() => DessertClaims.Asked(dessert, trial, rules));
+            _particulars = new(() => new(dessert, _batch.Trial, KitData.Rules(rules), language));
+            _withoutList = new(() => DessertLabel.ListExemption(dessert, _batch.Trial, KitData.Rules(rules)));
         }
+
+        /// <summary>A label of which everything could be read.</summary>
+        /// <exception cref="TableException">Cells cannot be read: all of them, whichever part of the label they are for.</exception>
+        public static Drawn Of(Dessert dessert, string trial, string rules, string language)
+        {
+            Drawn drawn = new(dessert, trial, rules, language);
+            return LabelCells.Tried(drawn.Reads) is { Count: > 0 } problems ? throw new TableException(problems) : drawn;
+        }
+
+        /// <summary>What reads each part, once: where one of them fails the others go on.</summary>
+        public Action[] Reads =>
+        [
+            () => _ = _columns.Value, () => _ = _short.Value, () => _ = _whyNoPanel.Value, () => _ = _list.Value, () => _ = _claims.Value, () => _ = _particulars.Value, () => _ = _withoutList.Value,
+        ];
+
+        // The panel on the basis of the law comes first, whichever column stands first on the pack.
+        private NutritionPanel Panel => _columns.Value.Columns.FirstOrDefault(column => column.Basis.IsServing == column.Rules.IsPerServing) ?? _columns.Value.Columns[0];
+
+        private RuleSet Rules => _columns.Value.Columns[0].Rules;
 
         public IReadOnlyList<string> Hindrances =>
         [
-            .. _whyNoPanel is null ? _columns.DraftReasons : [],
-            .. _short is { LeftOff.Count: > 0 } && _short.StatementIn(_language) is null ? [$"what is left off the panel has no words in '{_language}': write them in short-panel.csv of the rule set"] : Array.Empty<string>(),
-            .. _list.Problems.Select(problem => problem.ToString()),
-            .. _claims.Where(each => each.Verdict.IsRefused).Select(each => $"the claim '{each.Verdict.Asked}' is asked for and may not be made ({each.Origin})"),
-            .. _particulars.Hindrances,
+            .. _whyNoPanel.Value is null ? _columns.Value.DraftReasons : [],
+            .. _short.Value?.ProblemsIn([_language]).Select(problem => problem.ToString()) ?? [],
+            .. _list.Value.Problems.Concat(_withoutList.Value is null ? [] : _list.Value.InPlaceOfListProblems).Select(problem => problem.ToString()).Distinct(),
+            .. _claims.Value.Where(each => each.Verdict.IsRefused).Select(each => $"the claim '{each.Verdict.Asked}' is asked for and may not be made ({each.Origin})"),
+            .. _particulars.Value.Hindrances,
         ];
 
         public IReadOnlyList<RecordSection> Sections =>
@@ -116,42 +143,49 @@ public static class LabelRecords
             new("Documents", false, Documents()),
             new("Contents in 100 g", false, Contents()),
             new("Rules", false, RuleRows()),
-            new("Nutrition panel", true, _whyNoPanel is { } why ? [new("panel", "none on the pack", why)] : [.. Printed(_panel).Select(line => RowOf(line, ""))]),
-            new("Figures before rounding", false, [.. _panel.Lines.Select(line => new RecordRow($"{line.Key}, {line.Unit}, {_panel.Basis.Words}", Number(line.Amount.Known), ""))]),
-            new("List of ingredients", true, [new("list", _list.Text, ""), new("contains", string.Concat(_list.ContainsStatement.Select(run => run.Text)), ""), new("may contain", string.Concat(_list.MayContainStatement.Select(run => run.Text)), "")]),
+            new("Nutrition panel", true, _whyNoPanel.Value is { } why ? [new("panel", "none on the pack", why)] : [.. Printed(Panel).Select(line => RowOf(line, ""))]),
+            new("Figures before rounding", false, [.. Panel.Lines.Select(line => new RecordRow($"{line.Key}, {line.Unit}, {Panel.Basis.Words}", Number(line.Amount.Known), ""))]),
+            new("List of ingredients", true, [_withoutList.Value is { } small ? new("in place of the list", TextOf(_list.Value.InPlaceOfList), small.Origin.ToString()) : ListRow(""),
+                new("contains", TextOf(_list.Value.ContainsStatement), ""), new("may contain", TextOf(_list.Value.MayContainStatement), "")]),
             new("Claims", true, [.. ClaimsOnce.Select(each => new RecordRow(each.Verdict.Asked, each.Verdict.IsRefused ? "refused" : each.Verdict.State == ClaimState.NotAClaim ? "no nutrition claim" : "may be made", each.Origin.ToString()))]),
-            .. _particulars.Sections,
+            .. _particulars.Value.Sections,
             // Written also where they hold nothing: what comes later is then known to be new.
-            new("Further columns of the nutrition panel", true, [.. _columns.Columns.Where(column => column != _panel && _whyNoPanel is null).SelectMany(Printed).Select(line => RowOf(line, line.Rounded?.Band.Origin.ToString() ?? ""))]),
+            new("Further columns of the nutrition panel", true, [.. _columns.Value.Columns.Where(column => column != Panel && _whyNoPanel.Value is null).SelectMany(Printed).Select(line => RowOf(line, line.Rounded?.Band.Origin.ToString() ?? ""))]),
             new("What the nutrition panel leaves off", true, [.. LeftOff()]),
+            new("List of ingredients by other means", false, _withoutList.Value is { } rule ? [ListRow(rule.Origin.ToString())] : []),
         ];
 
-        private IEnumerable<PanelLine> Printed(NutritionPanel panel) => panel.Lines.Where(line => (line.Printed.Length > 0 || line.Percent is not null) && _short?.LeftOff.Any(row => Names.Same(row.Figure, line.Key)) != true);
+        private RecordRow ListRow(string source) => new("list", _list.Value.Text, source);
+
+        private static string TextOf(IEnumerable<TextRun> runs) => string.Concat(runs.Select(run => run.Text));
+
+        private IEnumerable<PanelLine> Printed(NutritionPanel panel) => panel.Lines.Where(line => (line.Printed.Length > 0 || line.Percent is not null) && _short.Value?.IsLeftOff(line.Key) != true);
 
         private static RecordRow RowOf(PanelLine line, string source) =>
             new($"{line.Key}, {line.Unit}, {line.Panel.Basis.Words}", string.Join("; ", ((string?[])[line.Printed, line.Percent?.Text]).Where(text => text is { Length: > 0 })), source);
 
         private IEnumerable<RecordRow> LeftOff()
         {
-            if (_short is not { LeftOff.Count: > 0 }) yield break;
-            yield return new("in its place", _short.StatementIn(_language) ?? "", "");
-            foreach (var row in _short.LeftOff) yield return new(row.Figure, $"left off: {row.LimitInWords}", row.Origin.ToString());
+            if (_short.Value is not { LeftOff.Count: > 0 }) yield break;
+            if (_short.Value.Limit is { } limit) yield return new("the panel is", limit.Form, limit.Origin.ToString());
+            else yield return new("in its place", _short.Value.StatementIn(_language) ?? "", "");
+            foreach (var row in _short.Value.LeftOff) yield return new(row.Figure, $"left off: {row.Why}", row.Origin.ToString());
         }
 
         public LabelRecord SignedBy(string signer, DateOnly on) => new()
         {
             Product = _dessert.Name,
             Trial = _batch.Trial,
-            Rules = _panel.Rules.Name,
+            Rules = Rules.Name,
             Language = _language,
             Signer = signer,
             SignedOn = on,
             Sections = Sections,
         };
 
-        private IEnumerable<(ClaimVerdict Verdict, Source Origin)> ClaimsOnce => _claims.DistinctBy(each => each.Verdict.Asked);
+        private IEnumerable<(ClaimVerdict Verdict, Source Origin)> ClaimsOnce => _claims.Value.DistinctBy(each => each.Verdict.Asked);
 
-        private IEnumerable<Formulas.Ingredient> Ingredients => _panel.Mixture.Parts.Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer);
+        private IEnumerable<Formulas.Ingredient> Ingredients => Panel.Mixture.Parts.Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer);
 
         private RecordRow[] Documents() =>
             [.. Ingredients.Select(ingredient =>
@@ -163,7 +197,7 @@ public static class LabelRecords
 
         private RecordRow[] Contents()
         {
-            string[] tags = [.. _panel.Rules.Declaration.SelectMany(figure => figure.Summands).SelectMany(summand => summand.Formula.Ways).SelectMany(way => way).Select(term => term.Tag).Distinct().Order(StringComparer.Ordinal)];
+            string[] tags = [.. Rules.Declaration.SelectMany(figure => figure.Summands).SelectMany(summand => summand.Formula.Ways).SelectMany(way => way).Select(term => term.Tag).Distinct().Order(StringComparer.Ordinal)];
             return [.. from ingredient in Ingredients
                        where ingredient.Profile is not null
                        from tag in tags
@@ -175,12 +209,12 @@ public static class LabelRecords
         // The rows that the printed figures were made with; other rows of the folder may come and go.
         private RecordRow[] RuleRows() =>
         [
-            .. _panel.Lines.Where(line => line.Rounded is not null).Select(line => new RecordRow($"rounding of {line.Key}, {line.Unit}", line.Rounded!.Band.InWords, line.Rounded.Band.Origin.ToString())),
-            .. _panel.Lines.Where(line => line.Reference is not null).Select(line => new RecordRow($"reference value of {line.Key}, {line.Unit}", Number(line.Reference!.Value), line.Reference.Origin.ToString())),
-            .. _panel.Rules.EnergyFactors.Select(factor => new RecordRow($"energy of {factor.Key}", $"{factor.KilojoulesPerGram?.ToString(CultureInfo.InvariantCulture) ?? "none"} kJ, {factor.KilocaloriesPerGram?.ToString(CultureInfo.InvariantCulture) ?? "none"} kcal a gram", factor.Origin.ToString())),
+            .. Panel.Lines.Where(line => line.Rounded is not null).Select(line => new RecordRow($"rounding of {line.Key}, {line.Unit}", line.Rounded!.Band.InWords, line.Rounded.Band.Origin.ToString())),
+            .. Panel.Lines.Where(line => line.Reference is not null).Select(line => new RecordRow($"reference value of {line.Key}, {line.Unit}", Number(line.Reference!.Value), line.Reference.Origin.ToString())),
+            .. Rules.EnergyFactors.Select(factor => new RecordRow($"energy of {factor.Key}", $"{factor.KilojoulesPerGram?.ToString(CultureInfo.InvariantCulture) ?? "none"} kJ, {factor.KilocaloriesPerGram?.ToString(CultureInfo.InvariantCulture) ?? "none"} kcal a gram", factor.Origin.ToString())),
             .. ClaimsOnce.SelectMany(each => each.Verdict.Conditions.Select((result, at) =>
                 new RecordRow($"claim {each.Verdict.Asked}, condition {at + 1}", ClaimCheck.LimitInWords(result.Condition), result.Condition.Origin.ToString()))),
-            .. LabelCertainty.Of(_panel, claims: DessertPanels.ClaimSubjects(_dessert, _batch.Trial, _claims.Select(each => each.Verdict))).Figures.Where(figure => figure.Tolerance is not null).Select(figure =>
+            .. LabelCertainty.Of(Panel, claims: DessertPanels.ClaimSubjects(_dessert, _batch.Trial, _claims.Value.Select(each => each.Verdict))).Figures.Where(figure => figure.Tolerance is not null).Select(figure =>
                 new RecordRow($"tolerance of {figure.Line.Key}, {figure.Line.Unit}", $"from {Limit(figure.Accepted!.Value.Lowest)} to {Limit(figure.Accepted.Value.Highest)} {figure.Line.Unit}", figure.Tolerance!.Origin.ToString())),
         ];
 

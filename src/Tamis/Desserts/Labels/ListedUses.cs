@@ -22,15 +22,22 @@ internal static class ListedUses
     }
 
     /// <summary>What the sheets wish of a list.</summary>
-    public static ListWishes WishesOf(Dessert dessert, string trial) => new()
+    public static ListWishes WishesOf(Dessert dessert, string trial)
     {
-        Emphasised = [.. WordsOf(dessert.Name), .. dessert.Facts.WordsOf("emphasis", trial)],
-        Dwelt = [.. dessert.Facts.WordsOf("emphasis", trial)],
-        Summarises = dessert.Facts.Text("compounds", trial) is { } wish && Names.Same(wish, "short"),
-        Numbers = dessert.Facts.Text("additives", trial) is { } called && Names.Same(called, "numbers"),
-        CrossContact = [.. dessert.Facts.WordsOf("cross_contact", trial)],
-        Translate = dessert.Words.In,
-    };
+        // 'citrus: lemon juice; lemon zest' says which ingredients a word of the name speaks of.
+        var rows = dessert.Facts.RowsOf("emphasis", trial).Select(row => row.Value.Split(':', 2, StringSplitOptions.TrimEntries)).ToArray();
+        string[] dwelt = [.. rows.SelectMany(row => row[^1].Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))];
+        return new()
+        {
+            Emphasised = [.. WordsOf(dessert.Name), .. dwelt],
+            Dwelt = dwelt,
+            Explained = [.. rows.Where(row => row.Length == 2).Select(row => row[0])],
+            Summarises = dessert.Facts.Text("compounds", trial) is { } wish && Names.Same(wish, "short"),
+            Numbers = dessert.Facts.Text("additives", trial) is { } called && Names.Same(called, "numbers"),
+            CrossContact = [.. dessert.Facts.WordsOf("cross_contact", trial)],
+            Translate = dessert.Words.In,
+        };
+    }
 
     // Words of two letters and the small words between are no ingredients.
     private static IEnumerable<string> WordsOf(string name) =>

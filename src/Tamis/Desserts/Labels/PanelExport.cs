@@ -17,12 +17,13 @@ public static class PanelExport
     {
         var (variation, subjects) = (KitchenVariations.Of(dessert, trial), DessertPanels.ClaimSubjects(dessert, trial, rules));
         var leftOff = DessertPanels.LeftOffOf(dessert, trial, rules);
-        return [.. DessertPanels.ColumnsOf(dessert, trial, rules).Columns.SelectMany(panel => FiguresOf(dessert, trial, panel, LabelCertainty.Of(panel, variation, subjects), leftOff))];
+        var columns = DessertPanels.ColumnsOf(dessert, trial, rules);
+        return [.. columns.Columns.SelectMany(panel => FiguresOf(dessert, trial, panel, LabelCertainty.Of(panel, variation, subjects), leftOff, columns.IsDraftIn(panel)))];
     }
 
-    private static IReadOnlyList<ExportedFigure> FiguresOf(Dessert dessert, string trial, NutritionPanel panel, LabelCertainty sureOf, ShortPanel? leftOff)
+    private static IReadOnlyList<ExportedFigure> FiguresOf(Dessert dessert, string trial, NutritionPanel panel, LabelCertainty sureOf, ShortPanel? leftOff, bool isDraft)
     {
-        var statements = leftOff is null ? "" : string.Join(" / ", leftOff.Languages.Select(leftOff.StatementIn));
+        var statements = leftOff is null ? "" : string.Join(" / ", leftOff.Languages.Select(leftOff.StatementIn).OfType<string>());
         var certainty = sureOf.Figures.ToDictionary(figure => figure.Line);
         return [.. panel.Lines.Select(line =>
         {
@@ -31,7 +32,7 @@ public static class PanelExport
             var sure = certainty.GetValueOrDefault(line);
             return new ExportedFigure
             {
-                Product = dessert.Name, Trial = dessert.Trial(trial).Trial, Rules = panel.Rules.Name, Basis = panel.Basis.Words, Figure = line.Key, Term = line.Term, Unit = line.Unit,
+                Product = dessert.Name, Trial = dessert.Trial(trial).Trial, Rules = panel.Rules.Name, RulesDay = panel.AsOf, Basis = panel.Basis.Words, Figure = line.Key, Term = line.Term, Unit = line.Unit,
                 Amount = Raw(line.Amount.Known), KnownPercent = Raw(line.Amount.CoveredShare * 100), Low = Raw(line.Range?.Low), High = Raw(line.Range?.High),
                 Declared = line.Declared, Rounded = line.Rounded?.Number, AlsoLawful = line.Alternatives,
                 ReferenceValue = line.Reference?.Value, ReferencePercent = line.Reference is { } reference && line.Value is { } value ? Raw(value / reference.Value * 100) : null,
@@ -39,7 +40,7 @@ public static class PanelExport
                 Rounding = band?.InWords ?? "", Source = band?.Origin.Source.ToString() ?? "", Strength = band?.Origin.StrengthInWords ?? "",
                 AcceptedLow = Limit(sure?.Accepted?.Lowest), AcceptedHigh = Limit(sure?.Accepted?.Highest), OutsidePercent = sure is { IsRangeKnown: true } ? Raw(sure.OutsideProbability * 100) : null, SampleOutsidePercent = sure is { IsRangeKnown: true } ? Raw(sure.SampleProbability * 100) : null,
                 ToleranceSource = sure?.Tolerance?.Origin.ToString() ?? "", AnalyseFirst = sure?.Shares.Count > 0 ? sure.Shares[0].Ingredient : "",
-                IsLeftOff = shortened is not null, InItsPlace = shortened is null ? "" : statements, LeftOffSource = shortened?.Origin.ToString() ?? "", IsDraft = panel.IsDraft,
+                IsLeftOff = shortened is not null, InItsPlace = shortened is null ? "" : statements, LeftOffSource = shortened?.Origin.ToString() ?? "", IsDraft = isDraft,
             };
         })];
     }
@@ -49,7 +50,7 @@ public static class PanelExport
     public static IReadOnlyList<ExportedWorking> Working(Dessert dessert, string trial, string rules)
     {
         var panel = DessertPanels.Of(dessert, trial, rules);
-        return [.. panel.Lines.Select(FigureLedger.Of).SelectMany(ledger => ledger.Lines.Select(line => new ExportedWorking(dessert.Name, dessert.Trial(trial).Trial, panel.Rules.Name, ledger.Line.Key, ledger.Line.Unit, line.Ingredient, line.Weighed.ToString(),
+        return [.. panel.Lines.Select(FigureLedger.Of).SelectMany(ledger => ledger.Lines.Select(line => new ExportedWorking(dessert.Name, dessert.Trial(trial).Trial, panel.Rules.Name, panel.AsOf, ledger.Line.Key, ledger.Line.Unit, line.Ingredient, line.Weighed.ToString(),
             Raw(line.MassGrams), line.Content, Raw(line.Per100Grams), line.Unit, line.Source?.ToString() ?? "", Raw(line.Factor), line.FactorSource.ToString(), Raw(line.Gives), Raw(panel.Mixture.FinishedGrams), Raw(panel.BasisGrams))))];
     }
 
@@ -68,6 +69,7 @@ public static class PanelExport
     {
         null => "",
         bool yes => yes ? "yes" : "no",
+        DateOnly day => day.ToString(LabelAsked.DayFormat, CultureInfo.InvariantCulture),
         IEnumerable<string> words => string.Join("; ", words),
         IFormattable number => number.ToString(null, CultureInfo.InvariantCulture),
         _ => value.ToString() ?? "",

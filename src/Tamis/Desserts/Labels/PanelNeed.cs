@@ -15,6 +15,8 @@ internal static class PanelNeed
     public static string? WhyNone(Dessert dessert, string trial, RuleSet rules, PanelColumns columns)
     {
         if (!columns.IsDraft || dessert.Facts.Text("form_of_sale", trial) is null) return null;
+        // Rules that are not in force on the day excuse nothing: the panel says so.
+        if (!rules.InForce.On(DessertPanels.DayOf(dessert, trial, rules))) return null;
         if (DessertClaims.Asked(dessert, trial, rules.Name).Any(each => each.Verdict.State != ClaimState.NotAClaim)) return null;
         var sale = SaleRules.Of(rules, LabelAsked.Day(dessert, trial));
         var form = LabelAsked.FormOfSale(dessert, trial, sale);

@@ -41,6 +41,7 @@ internal sealed class RecordedParticulars
     public IEnumerable<string> Hindrances =>
     [
         .. _net.Problems,
+        .. Apart,
         .. _findings.Where(each => each.Stops && !each.IsOfList).Select(each => each.AsProblem.ToString()),
         .. _symbol.Lacks is { } lacks ? [lacks] : Array.Empty<string>(),
         .. DessertLabel.MissingForSale(_dessert, _trial, _rules, _language, ["panel", "list", "allergens", "particulars", "symbol", .. _dessert.Facts.Text("name", _trial) is null ? Array.Empty<string>() : ["fact name"]]),
@@ -50,6 +51,12 @@ internal sealed class RecordedParticulars
         .. _date.Mark is { } mark && !mark.Wording.ContainsKey(_language) ? [$"there are no words for {mark.Name} in the language '{_language}': a term in its column of date-marking.csv, {_rules.Name}"] : Array.Empty<string>(),
         .. Texts.Where(text => text.IsTranslated && _dessert.Words.Said(text.Written, _language) is null).Select(text => $"there is no term for '{text.Written}' in the language '{_language}': a row in the store's words.csv ({text.Source})"),
     ];
+
+    // As the rows 'face' spread it: what the law wants in one field of vision.
+    private IEnumerable<string> Apart => !LabelAsked.HasPack(_dessert) ? [] : PackFace.Apart(_rules, LabelAsked.Faces(_dessert, _trial, LabelAsked.Pack(_dessert, _trial)),
+            part => part switch { "net quantity" => _net.NominalGrams is not null, "warning" => Stated.Any(each => each.Rule is { IsWithName: false, Wording.Count: > 0 }), _ => true },
+            part => part == "name" ? [.. Stated.Where(each => each.Rule.IsWithName).Select(each => each.In(_language)).OfType<string>().Select(Names.Capital)] : [])
+        .Where(each => each.IsLaw).Select(each => each.Words);
 
     private IEnumerable<Particular> Stated => _statements.Where(each => each.State == ParticularState.Applies);
 
@@ -70,9 +77,10 @@ internal sealed class RecordedParticulars
 
     private IEnumerable<RecordRow> Grounds =>
     [
-        .. from key in new[] { "form_of_sale", "food_category", "rules_day", "shelf_days", "portions", "portion_g", "box_mm", "surface_cm2", "face" }
+        .. _dessert.RulesDay is { } day ? [new RecordRow(LabelRecords.RulesDayKey, day.ToString(LabelAsked.DayFormat, CultureInfo.InvariantCulture), LabelRecords.AskedFor)] : Array.Empty<RecordRow>(),
+        .. from key in new[] { "form_of_sale", "food_category", LabelRecords.RulesDayKey, "shelf_days", "portions", "portion_g", "box_mm", "surface_cm2", "face" }
            let all = _dessert.Facts.All(key, _trial)
-           where all.Count > 0
+           where all.Count > 0 && !(key == LabelRecords.RulesDayKey && _dessert.RulesDay is not null)
            // A key that may stand once counts by its first row; faces are as many as there are rows.
            select new RecordRow(key, key == "face" ? string.Join(" | ", all) : all[0], Cell(key)),
         .. LabelAsked.Exemptions(_dessert, _trial).Select(exemption => new RecordRow($"exemption: {exemption}", "asked for", Cell("exemption"))),

@@ -106,8 +106,8 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
 
     private (bool?, string, Source?) Panel() => Tried(() =>
     {
-        var panel = DessertPanels.Of(dessert, trial, rules.Name);
-        return panel.IsDraft ? (false, $"the panel is a draft: {panel.DraftReasons[0]}", null) : (true, "the panel is complete", (Source?)null);
+        var panel = DessertPanels.ColumnsOf(dessert, trial, rules.Name);
+        return panel.IsDraft ? (false, $"the panel is a draft: {panel.DraftReasons[0]}", null) : (true, panel.Limit is { } limit ? $"the panel is complete: {limit.Form}" : "the panel is complete", (Source?)null);
     });
 
     private (bool?, string, Source?) Quantities() => Tried(() =>

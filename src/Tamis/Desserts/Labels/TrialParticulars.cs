@@ -26,6 +26,8 @@ public static class TrialParticulars
             Says = key => dessert.Facts.Text(key, name),
             Asked = IsThawed(dessert, name) ? ["thawed"] : [],
             Stated = figures.Of,
+            IsLiquid = Names.Same(dessert.Facts.Text("state", name), "liquid"),
+            DensityGramsPerMillilitre = dessert.Facts.Number("density_g_ml", name),
             Exemptions = LabelAsked.Exemptions(dessert, name),
         }, set, day ?? LabelAsked.Day(dessert, name));
     }

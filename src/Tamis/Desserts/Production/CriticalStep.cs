@@ -132,7 +132,7 @@ public sealed partial record CriticalStep
     {
         if (dessert.Facts.Text(CoolingRuleKey, trial) is not { } chosen) return [];
         return CoolingRule.Names.Contains(chosen, Names.Comparer) ? CoolingRule.Named(chosen)
-            : throw new Tables.TableException([new("dessert.csv", 0, "value", chosen, $"one of: {string.Join(", ", CoolingRule.Names)}")]);
+            : throw new Tables.TableException([dessert.Facts.Problem(CoolingRuleKey, trial, $"one of: {string.Join(", ", CoolingRule.Names)}")]);
     }
 
     [GeneratedRegex(@"core (at least|at most|at|above|below) (?<c>[-−]?\d+(\.\d+)?) ?°C", RegexOptions.IgnoreCase)]

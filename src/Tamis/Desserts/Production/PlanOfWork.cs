@@ -113,7 +113,7 @@ public sealed record PlanOfWork
         var start = shifts.Length > 0 ? shifts.Min(shift => shift.From).Date : due?.Date.AddDays(-DaysWithoutPeople) ?? new DateTime(2000, 1, 3);
         var end = new[] { due ?? start.AddDays(DaysWithoutPeople), shifts.Length > 0 ? shifts.Max(shift => shift.To) : start }.Max();
         var horizon = (int)Math.Ceiling((end - start).TotalDays + 1) * MinutesPerDay;
-        if (due <= start) throw new TableException([new("dessert.csv", 0, "value", dessert.Facts.Text("order") ?? "", $"an order that is due after the first shift of equipment.csv, {start:yyyy-MM-dd}")]);
+        if (due <= start) throw new TableException([dessert.Facts.Problem("order", "", $"an order that is due after the first shift of equipment.csv, {start:yyyy-MM-dd}")]);
         List<string> assumed =
         [
             "every task is planned at the longest of its written minutes, on a grid of 5 minutes",

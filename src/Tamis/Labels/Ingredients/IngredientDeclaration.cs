@@ -16,6 +16,9 @@ public sealed record ListWishes
     /// <summary>What the maker says that the pack dwells on: a word that no ingredient of the list has is a problem, so that no quantity is left off unseen.</summary>
     public IReadOnlyList<string> Dwelt { get; init; } = [];
 
+    /// <summary>Words of the name for which the maker says which ingredients they speak of: <c>citrus</c>.</summary>
+    public IReadOnlyList<string> Explained { get; init; } = [];
+
     /// <summary>Whether compounds stand without their own list where the law lets them.</summary>
     public bool Summarises { get; init; }
 

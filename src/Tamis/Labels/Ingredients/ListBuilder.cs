@@ -33,9 +33,9 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
         var items = Grouped(InOrder(Level(used, 0)), printer);
         foreach (var word in _list.HasQuantities ? wishes.Dwelt.Where(word => !All(items).Any(item => item.MassGrams is not null && Names.HoldsWhole(item.Name, word))) : [])
             _problems.Add(new($"the pack dwells on '{word}', and no ingredient of the list is called so: its quantity would be left off", "the name as it stands in the list, or the trials that it is for (key emphasis of dessert.csv)", null));
-        string[] unmet = _list.HasQuantities ? [.. wishes.Emphasised.Except(wishes.Dwelt, Names.Comparer).Where(word => !All(items).Any(item => Names.HoldsWhole(item.Name, word))).Distinct(Names.Comparer)] : [];
+        string[] unmet = _list.HasQuantities ? [.. wishes.Emphasised.Except(wishes.Dwelt, Names.Comparer).Except(wishes.Explained, Names.Comparer).Where(word => !All(items).Any(item => Names.HoldsWhole(item.Name, word))).Distinct(Names.Comparer)] : [];
         if (unmet.Length > 0)
-            _remarks.Add(new($"Of the name, no ingredient is called {string.Join(", ", unmet)}: where such a word speaks of an ingredient, its quantity belongs in the list; a row emphasis in dessert.csv asks for it.", null));
+            _remarks.Add(new($"Of the name, no ingredient is called {string.Join(", ", unmet)}: where such a word speaks of an ingredient, its quantity belongs in the list; a row emphasis in dessert.csv asks for it, with the word before a colon and the ingredients behind it.", null));
         AllergenRule[] contains = [.. _allergens.All.Where(rule => All(items).Any(item => item.Substances.Contains(rule.Substance)))];
         AllergenRule[] mayContain = [.. MayContain(used).Where(rule => !contains.Contains(rule))];
         List<ListProblem> withoutList = [];

@@ -195,6 +195,7 @@ internal sealed class LabelComposer(LabelContent content)
         if (content.WhyNoPanel is { } none) yield return $"The nutrition panel is a draft and is left off: {none}.";
         if (PanelExemption is { } panel && !StandsElsewhere) yield return $"The law lets the panel be left off a pack like this: {panel.Origin}.";
         if (_rules.Exemption(List, content.Pack, content.NetGrams) is { } list) yield return $"The list of ingredients is left off and given by other means: {list.Origin}.";
+        foreach (var remark in content.Remarks) yield return remark;
         foreach (var remark in _rules.RemarksOn(taken.Attempt.Form?.Name ?? "")) yield return $"{remark.Part}: {remark.Origin.Note} ({remark.Origin}).";
         string[] unknown = [.. taken.Marks.OfType<TextMark>().SelectMany(mark => mark.Text.EnumerateRunes()).Where(rune => !Typeface.Kit.Knows(rune.ToString())).Select(rune => rune.ToString()).Distinct()];
         if (unknown.Length > 0) yield return $"The width of these characters is not known and was taken to be a whole type size: {string.Join(" ", unknown)}.";

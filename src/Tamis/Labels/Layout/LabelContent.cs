@@ -79,6 +79,9 @@ public sealed record LabelContent
     /// <summary>The colours.</summary>
     public LabelColours Colours { get; init; } = LabelColours.BlackOnWhite;
 
+    /// <summary>What a reader should know of it that keeps it from nothing.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+
     /// <summary>What keeps it from print; none where it may be printed.</summary>
     public required IReadOnlyList<string> DraftReasons { get; init; }
 }

@@ -20,9 +20,10 @@ public sealed record PackFace(PackShape Shape, IReadOnlyList<string> Parts)
     /// <returns>What each face says. What keeps the label from print keeps each of its faces from it, and so does a part that the law wants beside another and that stands elsewhere.</returns>
     public static IReadOnlyList<LabelContent> Spread(LabelContent content, IReadOnlyList<PackFace> faces)
     {
-        string[] reasons = [.. content.DraftReasons, .. Apart(content, faces)];
+        var apart = Apart(content.Rules, faces, part => Has(content, part), part => StandingWith(content, part)).ToLookup(each => each.IsLaw, each => each.Words);
+        string[] reasons = [.. content.DraftReasons, .. apart[true]];
         var carried = faces.Select(face => face.Part(content, faces)).Where(part => part.Panel is not null || part.Languages.Count > 0 || part.NetQuantity.Length > 0);
-        return [.. carried.Select((part, at) => part with { Face = at + 1, DraftReasons = reasons })];
+        return [.. carried.Select((part, at) => part with { Face = at + 1, DraftReasons = reasons, Remarks = [.. content.Remarks, .. apart[false]] })];
     }
 
     private LabelContent Part(LabelContent content, IReadOnlyList<PackFace> faces) => content with
@@ -45,8 +46,19 @@ public sealed record PackFace(PackShape Shape, IReadOnlyList<string> Parts)
         : Names.Same(part, NetQuantity) ? content.NetQuantity.Length > 0
         : content.Languages.SelectMany(language => language.Paragraphs).Any(paragraph => Names.Same(paragraph.StandsWith, part));
 
-    private static IEnumerable<string> Apart(LabelContent content, IReadOnlyList<PackFace> faces) =>
-        from row in LayoutRules.Of(content.Rules).Rows
-        where Names.Same(row.Rule, LayoutRules.Together) && Has(content, row.Part) && Has(content, row.Value) && !faces.Any(face => face.Carries(row.Part, faces) && face.Carries(row.Value, faces))
-        select $"The {row.Part} and the {row.Value} must stand on one face ({row.Origin}): mend the rows 'face' in dessert.csv.";
+    // What goes with a part wherever it stands: a strength in one field of vision with the name.
+    private static IReadOnlyList<string> StandingWith(LabelContent content, string part) =>
+        [.. content.Languages.SelectMany(language => language.Paragraphs).Where(paragraph => Names.Same(paragraph.StandsWith, part) && Names.Same(paragraph.Part, "warning")).Select(paragraph => string.Concat(paragraph.Runs.Select(run => run.Text))).Distinct()];
+
+    /// <summary>Which parts stand on different faces and belong on one, a sentence each, and whether the law says so.</summary>
+    /// <param name="rules">The rule set.</param>
+    /// <param name="faces">The faces; with fewer than two nothing is apart.</param>
+    /// <param name="has">Whether the label has a part.</param>
+    /// <param name="with">What else stands with a part, in its own words.</param>
+    internal static IEnumerable<(bool IsLaw, string Words)> Apart(RuleSet rules, IReadOnlyList<PackFace> faces, Func<string, bool> has, Func<string, IReadOnlyList<string>> with) =>
+        from row in LayoutRules.Of(rules).Rows
+        where Names.Same(row.Rule, LayoutRules.Together) && has(row.Part) && has(row.Value) && faces.Count > 0 && row.Conditions.All(condition => condition.Holds(faces[0].Shape, null)) && !faces.Any(face => face.Carries(row.Part, faces) && face.Carries(row.Value, faces))
+        let isLaw = row.Origin.Strength is RuleStrength.Law or RuleStrength.Guidance
+        let others = with(row.Part) is { Count: > 0 } texts ? $" (with {string.Join(", ", texts.Select(text => $"‘{text}’"))})" : ""
+        select (isLaw, $"The {row.Part}{others} and the {row.Value} {(isLaw ? "must" : "should")} stand on one face ({row.Origin}): mend the rows 'face' in dessert.csv.");
 }

@@ -36,7 +36,10 @@ public sealed class NutritionPanel
     public bool IsDraft => DraftReasons.Count > 0;
 
     /// <summary>Why it may not yet go on a pack, a sentence each; none where it may.</summary>
-    public IReadOnlyList<string> DraftReasons => [.. NotInForce(), .. Missing.Select(figure => figure.ToString())];
+    public IReadOnlyList<string> DraftReasons => DraftReasonsWhere(_ => true);
+
+    /// <summary>The same where only some figures are printed.</summary>
+    internal IReadOnlyList<string> DraftReasonsWhere(Func<MissingFigure, bool> isPrinted) => [.. NotInForce(), .. Missing.Where(isPrinted).Select(figure => figure.ToString())];
 
     /// <summary>What a reader should know beside the figures: the basis the law asks for, and what was taken as none or as published.</summary>
     public IReadOnlyList<string> Remarks => [.. OtherBasis(), .. PanelAssumptions.Of(this)];

@@ -24,7 +24,23 @@ public sealed class PanelColumns
     public bool IsDraft => DraftReasons.Count > 0;
 
     /// <summary>Why it may not yet go on a pack; none where it may.</summary>
-    public IReadOnlyList<string> DraftReasons => [.. Columns.SelectMany(column => column.DraftReasons).Distinct(), .. MissingColumns];
+    public IReadOnlyList<string> DraftReasons => [.. Columns.SelectMany(ReasonsOf).Distinct(), .. MissingColumns];
+
+    /// <summary>The panel of few figures that stands in place of the full one; null where all figures stand.</summary>
+    public LimitedPanel? Limit { get; private init; }
+
+    /// <summary>The same with few figures printed: one that is not printed need not be known.</summary>
+    public PanelColumns Limited(LimitedPanel limit) => new(Columns) { Rows = Rows, Limit = limit };
+
+    /// <summary>Whether a column may not yet go on a pack.</summary>
+    public bool IsDraftIn(NutritionPanel column) => ReasonsOf(column).Any();
+
+    /// <summary>Mandatory figures of the first column that are printed and not known well enough.</summary>
+    public IReadOnlyList<MissingFigure> Missing => [.. Columns[0].Missing.Where(IsPrinted)];
+
+    private IEnumerable<string> ReasonsOf(NutritionPanel column) => Limit is null ? column.DraftReasons : column.DraftReasonsWhere(IsPrinted);
+
+    private bool IsPrinted(MissingFigure missing) => Limit?.Has(missing.Line.Key) != false;
 
     /// <summary>The columns that the law asks for and that are not there, a sentence each.</summary>
     public IReadOnlyList<string> MissingColumns => [.. Columns[0].Rules.Columns.Where(asked => !Columns.Any(column => column.IsOf(asked)))

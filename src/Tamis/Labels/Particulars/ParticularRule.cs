@@ -36,14 +36,27 @@ public sealed partial record ParticularRule
     /// <summary>The limit, in <see cref="Unit"/>.</summary>
     public required decimal Limit { get; init; }
 
-    /// <summary>The unit: <c>g/100 g</c>, <c>mg/100 g</c>, <c>mg/kg</c>.</summary>
+    /// <summary>The unit: <c>g/100 g</c>, <c>mg/100 g</c>, <c>mg/kg</c>; <c>mg/100 ml</c> of what is drunk; <c>mg/100 g or 100 ml</c> for whichever the nutrition panel speaks of.</summary>
     public required string Unit { get; init; }
+
+    private const string PerVolume = "/100 ml", AsPanel = "/100 g or 100 ml";
+
+    /// <summary>The unit in which a food's content is said.</summary>
+    /// <param name="isLiquid">Whether the food is sold by volume.</param>
+    public string UnitFor(bool isLiquid) => !Unit.EndsWith(AsPanel, StringComparison.Ordinal) ? Unit : Unit[..^AsPanel.Length] + (isLiquid ? PerVolume : "/100 g");
+
+    /// <summary>Whether a food's content is said by volume, for which its density is needed.</summary>
+    /// <inheritdoc cref="UnitFor"/>
+    public bool IsByVolume(bool isLiquid) => UnitFor(isLiquid).EndsWith(PerVolume, StringComparison.Ordinal);
 
     /// <summary>The key of <c>dessert.csv</c> that says whether it is so, with the value that says yes; null where none is asked.</summary>
     public required (string Key, string Yes)? Says { get; init; }
 
     /// <summary>Where it stands on the pack.</summary>
     public required string Place { get; init; }
+
+    /// <summary>Whether it stands with the name of the food, and goes with it where a label is spread over several faces.</summary>
+    public bool IsWithName => Place.StartsWith("beside the name", StringComparison.Ordinal) || Place.StartsWith("in one field of vision with the name", StringComparison.Ordinal);
 
     /// <summary>Exemptions by which it falls away, as the key <c>exemption</c> of <c>dessert.csv</c> asks for them.</summary>
     public required IReadOnlyList<string> Exemptions { get; init; }

@@ -21,12 +21,15 @@ public enum ParticularState
 /// <param name="Rule">The statement.</param>
 /// <param name="State">What can be said.</param>
 /// <param name="Because">Why, in words.</param>
-/// <param name="Amount">What the content comes to, in the unit of the limit; null where the statement hangs on none or nothing is in it.</param>
+/// <param name="Amount">What the content comes to, in <see cref="Unit"/>; null where the statement hangs on none, nothing is in it, or it is said by volume and no density is known.</param>
 /// <param name="Supply">What to supply; empty where nothing.</param>
 public sealed record Particular(ParticularRule Rule, ParticularState State, string Because, Amount? Amount, string Supply)
 {
     /// <summary>The wording by language, with what the law wants filled in: a content, an additive's name, what the sheets say.</summary>
     public IReadOnlyDictionary<string, string> Wording { get; init; } = Rule.Wording;
+
+    /// <summary>The unit of the amount and of the limit, as this food is sold: <c>mg/100 ml</c>.</summary>
+    public string Unit { get; init; } = Rule.Unit;
 
     /// <summary>The wording in a language; null where there is none: a pack in that language cannot be printed.</summary>
     public string? In(string language) => Wording.GetValueOrDefault(language);
@@ -50,6 +53,12 @@ public sealed record ParticularFood
     /// <summary>A figure that the document of an ingredient states, by its column; null where it does not.</summary>
     public Func<Ingredient, string, StatedFigure?> Stated { get; init; } = (_, _) => null;
 
+    /// <summary>Whether it is sold by volume, and its nutrition panel speaks of 100 ml.</summary>
+    public bool IsLiquid { get; init; }
+
+    /// <summary>What 1 ml of the food as sold weighs, in grams; null where nobody said.</summary>
+    public double? DensityGramsPerMillilitre { get; init; }
+
     /// <summary>Exemptions that the kitchen asks for.</summary>
     public IReadOnlyList<string> Exemptions { get; init; } = [];
 }
@@ -57,6 +66,9 @@ public sealed record ParticularFood
 /// <summary>Holds the statements of a rule set against a food.</summary>
 public static class Particulars
 {
+    private const string CategoryWanted = "food_category in dessert.csv";
+    private const string DensityWanted = "a row density_g_ml in dessert.csv: what 1 ml of the food as sold weighs in grams, for a content by volume";
+
     /// <summary>Every statement of the rule set, in the order of its file, with what can be said of it.</summary>
     /// <param name="food">The food.</param>
     /// <param name="rules">The rule set.</param>
@@ -73,6 +85,7 @@ public static class Particulars
         List<string> because = [];
         string[] additives = [];
         Amount? amount = null;
+        var unit = rule.UnitFor(food.IsLiquid);
         if (rule.For.Count > 0 && food.Category is { } category && !rule.For.Contains(category, Names.Comparer)) return No($"only for {string.Join(", ", rule.For)}");
         var all = food.Mixture.Parts.Where(part => part.MassGrams > 0).Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer).ToArray();
         var holders = all;
@@ -103,23 +116,26 @@ public static class Particulars
         }
         if (rule.Content is { } content)
         {
-            var found = AmountOf(content, holders, food);
+            var perMass = AmountOf(content, holders, food);
+            // Of nothing there is nothing in any volume; of anything else the density says how much.
+            if (rule.IsByVolume(food.IsLiquid) && food.DensityGramsPerMillilitre is null && perMass is not { IsWhole: true, Known: 0 }) return Unknown(rule.For.Count > 0 && food.Category is null ? CategoryWanted : DensityWanted);
+            var found = InUnit(perMass, rule, food);
             amount = found;
             // What is not known lies between nothing and all of the mass.
             var least = (decimal)found.Known;
-            var most = least + MostOf(rule.Unit) * (decimal)(1 - found.CoveredShare);
+            var most = least + (decimal)InUnit(new((double)MostOf(rule.Unit), 1, 1), rule, food).Known * (decimal)(1 - found.CoveredShare);
             var passes = rule.Test.Passes(least, rule.Limit);
-            if (!passes && rule.Test.Passes(most, rule.Limit)) return Unknown(rule.For.Count > 0 && food.Category is null ? "food_category in dessert.csv" : MissingOf(content, holders, food));
+            if (!passes && rule.Test.Passes(most, rule.Limit)) return Unknown(rule.For.Count > 0 && food.Category is null ? CategoryWanted : MissingOf(content, holders, food));
             if (!passes) return No($"{(because.Count > 0 ? $"{string.Join("; ", because)}: " : "")}under the limit");
         }
-        if (rule.For.Count > 0 && food.Category is null) return Unknown("food_category in dessert.csv");
+        if (rule.For.Count > 0 && food.Category is null) return Unknown(CategoryWanted);
         if (rule.Exemptions.FirstOrDefault(exemption => food.Exemptions.Contains(exemption, Names.Comparer)) is { } lifted)
-            return new(rule, ParticularState.Lifted, $"{string.Join("; ", because)}; the kitchen asks for the exemption: {lifted}", amount, "a competent person’s word that the exemption holds");
+            return new(rule, ParticularState.Lifted, $"{string.Join("; ", because)}; the kitchen asks for the exemption: {lifted}", amount, "a competent person’s word that the exemption holds") { Unit = unit };
         if (LackingFor(rule, food, all) is { } lacking) return Unknown(lacking);
-        return new(rule, ParticularState.Applies, string.Join("; ", because), amount, "") { Wording = Filled(rule, food, all, additives, words) };
+        return new(rule, ParticularState.Applies, string.Join("; ", because), amount, "") { Unit = unit, Wording = Filled(rule, food, all, additives, words) };
 
-        Particular No(string why) => new(rule, ParticularState.DoesNotApply, why, amount, "");
-        Particular Unknown(string supply) => new(rule, ParticularState.CannotBeSaid, string.Join("; ", because), amount, supply);
+        Particular No(string why) => new(rule, ParticularState.DoesNotApply, why, amount, "") { Unit = unit };
+        Particular Unknown(string supply) => new(rule, ParticularState.CannotBeSaid, string.Join("; ", because), amount, supply) { Unit = unit };
     }
 
     // What the wording names and the sheets do not give.
@@ -137,7 +153,7 @@ public static class Particulars
         {
             var said = wording;
             if (rule.Named.Contains(ParticularRule.AmountWord))
-                said = said.Replace($"{{{ParticularRule.AmountWord}}}", string.Create(CultureInfo.InvariantCulture, $"{AmountOf(rule.Content!, all, food).Known:0.#}\u202f{rule.Unit}"), StringComparison.Ordinal);
+                said = said.Replace($"{{{ParticularRule.AmountWord}}}", string.Create(CultureInfo.InvariantCulture, $"{InUnit(AmountOf(rule.Content!, all, food), rule, food).Known:0.#}\u202f{rule.UnitFor(food.IsLiquid)}"), StringComparison.Ordinal);
             if (rule.Named.Contains(ParticularRule.AdditivesWord))
             {
                 string?[] names = [.. additives.Select(name => language == "en" ? name : words.In(name, language))];
@@ -164,6 +180,10 @@ public static class Particulars
         return new(known / finished, Math.Max(0, finished - unknownGrams), finished);
     }
 
+    // What 100 ml hold is what their mass holds. Without a density this is asked only of what has none of it.
+    private static Amount InUnit(Amount per100Grams, ParticularRule rule, ParticularFood food) =>
+        rule.IsByVolume(food.IsLiquid) ? per100Grams with { Known = per100Grams.Known * (food.DensityGramsPerMillilitre ?? 0) } : per100Grams;
+
     // A column of a document is written small, a tagname is not.
     private static bool IsColumn(string content) => content.Any(char.IsAsciiLetterLower);
 
@@ -174,7 +194,8 @@ public static class Particulars
     private static string WordOf(string tag, IReadOnlyList<Ingredient> holders) =>
         holders.Select(each => each.Profile?.Nutrients).OfType<Composition.NutrientList>().FirstOrDefault(list => list.IndexOf(tag) >= 0) is { } known ? $"the {known.All[known.IndexOf(tag)].Word}" : "a food or the figures";
 
-    private static decimal MostOf(string unit) => unit switch { "mg/kg" => 1_000_000, "mg/100 g" => 100_000, _ => 100 };
+    // All of the mass, in the unit of the content: of 100 g where it is said by volume.
+    private static decimal MostOf(string unit) => unit is "mg/kg" ? 1_000_000 : unit.StartsWith("mg/", StringComparison.Ordinal) ? 100_000 : 100;
 
     private static bool Holds(Ingredient ingredient, string word) => new[] { ingredient.Name, ingredient.LabelName, ingredient.NamedWithin }.Any(text => text is not null && Names.HoldsBeginning(text, word));
 }

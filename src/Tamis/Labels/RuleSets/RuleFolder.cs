@@ -10,7 +10,16 @@ public sealed class RuleFolder
 {
     private readonly ConcurrentDictionary<Type, object> _tables = new();
 
-    private RuleFolder(string path, RuleFolder? based) => (FullPath, Base) = (path, based);
+    private readonly Lazy<RuleTerms> _terms;
+
+    private RuleFolder(string path, RuleFolder? based)
+    {
+        (FullPath, Base) = (path, based);
+        // A folder and its base stand side by side, and so they have the same terms.
+        _terms = based?._terms ?? new(() => RuleTerms.Read(Root));
+    }
+
+    private string Root => Path.GetDirectoryName(FullPath)!;
 
     /// <summary>The folder's name: <c>eu</c>.</summary>
     public string Name => Path.GetFileName(FullPath);
@@ -39,7 +48,7 @@ public sealed class RuleFolder
     });
 
     /// <summary>A problem with the folder's name before the file's: two rule sets have files of the same names.</summary>
-    internal CellProblem Named(CellProblem problem) => problem with { File = $"{(File.Exists(Path.Combine(FullPath, problem.File)) ? Name : Base?.Name ?? Name)}/{problem.File}" };
+    internal CellProblem Named(CellProblem problem) => problem.File.StartsWith($"{RuleTerms.FolderName}/", StringComparison.Ordinal) ? problem : problem with { File = $"{(File.Exists(Path.Combine(FullPath, problem.File)) ? Name : Base?.Name ?? Name)}/{problem.File}" };
 
     /// <summary>The rows of a file; none where neither the folder nor its base has it.</summary>
     internal IReadOnlyList<RuleRow> RowsIfAny(string file, string[] columns, List<CellProblem> problems) => Has(file) ? Rows(file, columns, problems) : [];
@@ -47,11 +56,12 @@ public sealed class RuleFolder
     /// <summary>The rows of a file that must be there, with the columns named and those of an origin.</summary>
     internal IReadOnlyList<RuleRow> Rows(string file, string[] columns, List<CellProblem> problems) => RowsOf(PathOf(file) ?? Path.Combine(FullPath, file), columns, problems);
 
-    private static IReadOnlyList<RuleRow> RowsOf(string path, string[] columns, List<CellProblem> problems)
+    private IReadOnlyList<RuleRow> RowsOf(string path, string[] columns, List<CellProblem> problems)
     {
         try
         {
             var sheet = SheetFile.Read(path, new(DecimalMark: '.', DateOrder: DateOrder.YearMonthDay));
+            if (RuleTerms.Files.Contains(sheet.File, StringComparer.Ordinal)) sheet = _terms.Value.Over(sheet, Path.GetRelativePath(Root, path).Replace('\\', '/'), problems);
             return sheet.Require([.. columns, .. RuleRow.OriginColumns], problems) ? [.. sheet.Rows.Select(row => new RuleRow(new(row, problems)))] : [];
         }
         catch (TableException error)
@@ -62,7 +72,7 @@ public sealed class RuleFolder
     }
 
     /// <summary>The rows of a file that stands beside the rule sets and serves all of them: words in several languages, additives by number.</summary>
-    internal IReadOnlyList<RuleRow> SharedRows(string file, string[] columns, List<CellProblem> problems) => RowsOf(Path.Combine(Path.GetDirectoryName(FullPath)!, file), columns, problems);
+    internal IReadOnlyList<RuleRow> SharedRows(string file, string[] columns, List<CellProblem> problems) => RowsOf(Path.Combine(Root, file), columns, problems);
 
     /// <summary>The rows of the settings, own ones first, then those of the base that the folder does not state itself.</summary>
     internal IReadOnlyList<RuleRow> Settings(List<CellProblem> problems)

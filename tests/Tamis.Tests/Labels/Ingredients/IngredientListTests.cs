@@ -45,6 +45,30 @@ public class IngredientListTests
         Assert.Contains(list.Remarks, remark => remark.Words.StartsWith("Of the name, no ingredient is called citrus, loaf:", StringComparison.Ordinal));
     }
 
+    // Article 22(1)(a): a category of ingredients in the name has the quantity of what it speaks of, and is no open word any more.
+    [Fact]
+    public void Of_WordOfTheNameThatTheSheetExplains_HasItsQuantitiesAndIsNotAskedAbout()
+    {
+        var list = Eu(0, new() { Emphasised = ["honey", "citrus", "loaf", "lemon juice"], Dwelt = ["lemon juice"], Explained = ["citrus"] }, Use(Known("honey"), 30), Use(Known("lemon juice"), 70));
+
+        Assert.Equal("Ingredients: lemon juice 70\u00a0%, honey 30\u00a0%.", list.Text);
+        Assert.Contains(list.Remarks, remark => remark.Words.StartsWith("Of the name, no ingredient is called loaf:", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void IngredientList_EveryTrialOfTheLoaf_StatesTheQuantityOfItsCitrus()
+    {
+        var loaf = Tamis.Desserts.Dessert.Open(Tamis.KitFolder.Data("desserts/travel-loaf"));
+
+        Assert.All(loaf.Batches, batch =>
+        {
+            var list = loaf.IngredientList(batch.Trial, "eu", "en");
+            Assert.All(list.Items.Where(item => item.Name.Contains("lemon", StringComparison.Ordinal) || item.Name == "candied orange peel"), item => Assert.NotNull(item.Quantity));
+            Assert.DoesNotContain(list.Remarks, remark => remark.Words.Contains("citrus", StringComparison.Ordinal));
+            Assert.DoesNotContain(list.Problems, problem => problem.ToString().Contains("dwells on", StringComparison.Ordinal));
+        });
+    }
+
     [Fact]
     public void Of_BoughtFoodWithoutAList_IsAProblemUntilItSaysThatItIsASingleOne()
     {

@@ -144,7 +144,42 @@ public sealed class DessertLabelTests : IDisposable
         var loaf = Loaf("face,185 x 75: name,,", "face,185 x 65: rest,,");
 
         Assert.All(DessertLabel.DrawnFaces(loaf, "V1b", "IE"), face => Assert.Contains(face.DraftReasons, reason => reason.Contains("The name and the net quantity must stand on one face", StringComparison.Ordinal) && reason.Contains("Article 13(5)", StringComparison.Ordinal)));
-        Assert.DoesNotContain(DessertLabel.DrawnFaces(loaf, "V1", "AU").SelectMany(face => face.DraftReasons), reason => reason.Contains("one face", StringComparison.Ordinal));
+    }
+
+    // The Food Standards Code sets no common field of vision; the measurement stands on the main display part, and the kit says where it reads more into that than is there.
+    [Fact]
+    public void DrawnFaces_NameAndNetQuantityApartByCustomOnly_IsSaidAndStopsNothing()
+    {
+        var faces = DessertLabel.DrawnFaces(Loaf("face,185 x 75: name,,", "face,185 x 65: rest,,"), "V1", "AU");
+
+        Assert.DoesNotContain(faces.SelectMany(face => face.DraftReasons), reason => reason.Contains("one face", StringComparison.Ordinal));
+        Assert.All(faces, face => Assert.Contains(face.Remarks, remark => remark.StartsWith("The name and the net quantity should stand on one face (National Trade Measurement Regulations 2009", StringComparison.Ordinal)));
+    }
+
+    // Article 13(6): a pack under 10 cm2 needs no common field of vision.
+    [Fact]
+    public void DrawnFaces_PackUnder10SquareCentimetres_NeedsNoCommonFace() =>
+        Assert.DoesNotContain(DessertLabel.DrawnFaces(Loaf("box_mm,33 x 30 x 30,V1b,", "face,33 x 30: name,V1b,", "face,30 x 33: rest,V1b,"), "V1b", "IE").SelectMany(face => face.DraftReasons), reason => reason.Contains("one face", StringComparison.Ordinal));
+
+    // Article 13(5): the strength of a drink of more than 1.2 % by volume stands in one field of vision with its name, and so goes where the name goes.
+    [Theory]
+    [InlineData("face,185 x 75: name; net quantity,,", null)]
+    [InlineData("face,185 x 75: name,,", "The name (with ‘17 % vol’) and the net quantity must stand on one face")]
+    public void DrawnFaces_StrengthOfADrink_GoesWithItsName(string face, string? reason)
+    {
+        using TemporaryFolder folder = new();
+        Directory.CreateDirectory(Path.Combine(folder.Path, "store"));
+        folder.Write("store/ingredients.csv", "ingredient,food,allergens,label_name\nliqueur,SR28 14414,none,liqueur\n");
+        folder.Write("formula.csv", "component,line,T1\ndrink,liqueur,100\n");
+        folder.Write("dessert.csv", $"key,value,trial,notes\nname,A drink,,\nnet_g,200,,\nfood_category,beverages,,\nalcohol_percent_vol,17,,\nform_of_sale,prepacked,,\nbox_mm,185 x 75 x 65,,\nmarket,IE; EU; en,,\n{face}\nface,185 x 65: rest,,\n");
+        var faces = DessertLabel.DrawnFaces(Dessert.Open(folder.Path), "T1", "IE");
+
+        Assert.Contains("17", string.Join(" ", faces[0].Marks.OfType<TextMark>().Select(mark => mark.Text)), StringComparison.Ordinal);
+        Assert.DoesNotContain("vol", string.Join(" ", faces[1].Marks.OfType<TextMark>().Select(mark => mark.Text)), StringComparison.Ordinal);
+        string[] said = [.. faces.SelectMany(each => each.DraftReasons).Where(each => each.Contains("one face", StringComparison.Ordinal)).Distinct()];
+        if (reason is null) Assert.Empty(said);
+        else Assert.StartsWith(reason, Assert.Single(said), StringComparison.Ordinal);
+        Assert.Equal(reason is not null, LabelRecords.Hindrances(Dessert.Open(folder.Path), "T1", "eu", "en").Any(each => each.Contains("must stand on one face", StringComparison.Ordinal)));
     }
 
     [Theory]

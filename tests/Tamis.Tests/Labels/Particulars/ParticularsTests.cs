@@ -62,23 +62,62 @@ public class ParticularsTests
         Assert.Null(found.In("nl"));
     }
 
+    private static MixturePart WithCaffeine(string name, double grams, double? milligrams) =>
+        LabelKit.Part(name, grams, new(name, new([new("CAFFN", "caffeine", "mg")]), [milligrams is { } per ? new(ContentState.Measured, per, null, new("written for a test", Evidence.Computed)) : Content.Unknown], null));
+
     // Annex III(4): the content of caffeine stands in brackets behind the words; it is that of the whole food, not of what was added alone.
     [Fact]
     public void Of_Caffeine_SaysHowMuchOfItIsInTheWholeFood()
     {
-        NutrientList nutrients = new([new("CAFFN", "caffeine", "mg")]);
-        MixturePart With(string name, double grams, double? milligrams) =>
-            LabelKit.Part(name, grams, new(name, nutrients, [milligrams is { } per ? new(ContentState.Measured, per, null, new("written for a test", Evidence.Computed)) : Content.Unknown], null));
-        ParticularFood food = new() { Mixture = LabelKit.Of(With("guarana", 1, 4000), With("cocoa", 9, 100), With("sugar", 90, 0)), Says = key => key == "caffeine_for_effect" ? "yes" : null };
+        ParticularFood food = new() { Mixture = LabelKit.Of(WithCaffeine("guarana", 1, 4000), WithCaffeine("cocoa", 9, 100), WithCaffeine("sugar", 90, 0)), Category = "confectionery", Says = key => key == "caffeine_for_effect" ? "yes" : null };
 
         var found = Find(Eu(food), "caffeine added for what it does");
-        var open = Find(Eu(food with { Mixture = LabelKit.Of(With("guarana", 1, 4000), With("cocoa", 9, null), With("sugar", 90, 0)) }), "caffeine added for what it does");
+        var open = Find(Eu(food with { Mixture = LabelKit.Of(WithCaffeine("guarana", 1, 4000), WithCaffeine("cocoa", 9, null), WithCaffeine("sugar", 90, 0)) }), "caffeine added for what it does");
 
         Assert.Equal((ParticularState.Applies, ""), (found.State, found.Supply));
         Assert.Equal("Contains caffeine. Not recommended for children or pregnant women (49\u202fmg/100 g)", found.In("en"));
         Assert.EndsWith("(49\u202fmg/100 g)", found.In("de"), StringComparison.Ordinal);
         Assert.Equal(ParticularState.CannotBeSaid, open.State);
         Assert.Contains("cocoa", open.Supply, StringComparison.Ordinal);
+    }
+
+    // Annex III(4.2): per 100 g or per 100 ml, as the nutrition declaration is; drinks have a statement of their own.
+    [Fact]
+    public void Of_CaffeineInASauce_IsSaidPer100MillilitresAndNotOfADrink()
+    {
+        ParticularFood food = new() { Mixture = LabelKit.Of(WithCaffeine("guarana", 1, 4000), WithCaffeine("syrup", 99, 0)), Category = "desserts", IsLiquid = true, DensityGramsPerMillilitre = 1.25, Says = key => key == "caffeine_for_effect" ? "yes" : null };
+
+        Assert.EndsWith("(50\u202fmg/100 ml)", Find(Eu(food), "caffeine added for what it does").In("en"), StringComparison.Ordinal);
+        Assert.EndsWith("(40\u202fmg/100 g)", Find(Eu(food with { IsLiquid = false }), "caffeine added for what it does").In("en"), StringComparison.Ordinal);
+        Assert.Equal(ParticularState.DoesNotApply, Find(Eu(food with { Category = "beverages" }), "caffeine added for what it does").State);
+        Assert.Equal("food_category in dessert.csv", Find(Eu(food with { Category = null }), "caffeine added for what it does").Supply);
+    }
+
+    // Annex III(4.1): more than 150 mg/l, which is 15 mg/100 ml; the mass of 100 ml decides.
+    [Theory]
+    [InlineData(14.5, 1.04, ParticularState.Applies, "(15.1\u202fmg/100 ml)")]
+    [InlineData(15.2, 0.98, ParticularState.DoesNotApply, null)]
+    [InlineData(15, 1, ParticularState.DoesNotApply, null)]
+    [InlineData(30, 1.05, ParticularState.Applies, "(31.5\u202fmg/100 ml)")]
+    public void Of_CaffeineOfADrink_IsHeldAndSaidPer100Millilitres(double milligrams, double density, ParticularState expected, string? amount)
+    {
+        var found = Find(Eu(new() { Mixture = LabelKit.Of(WithCaffeine("cold drink", 100, milligrams)), Category = "beverages", DensityGramsPerMillilitre = density }), "much caffeine in a drink");
+
+        Assert.Equal((expected, "mg/100 ml"), (found.State, found.Unit));
+        Assert.Equal(milligrams * density, found.Amount!.Value.Known, 1e-9);
+        if (amount is not null) Assert.EndsWith(amount, found.In("en"), StringComparison.Ordinal);
+    }
+
+    // A density is never guessed: without one, only what has no caffeine at all needs none.
+    [Fact]
+    public void Of_CaffeineOfADrinkWithoutADensity_AsksForIt()
+    {
+        Particular Drink(double? milligrams) => Find(Eu(new() { Mixture = LabelKit.Of(WithCaffeine("cold drink", 100, milligrams)), Category = "beverages" }), "much caffeine in a drink");
+
+        Assert.All((double?[])[1, 400, null], milligrams => Assert.Equal(ParticularState.CannotBeSaid, Drink(milligrams).State));
+        Assert.StartsWith("a row density_g_ml in dessert.csv", Drink(400).Supply, StringComparison.Ordinal);
+        Assert.Null(Drink(400).Amount);
+        Assert.Equal(ParticularState.DoesNotApply, Drink(0).State);
     }
 
     // Annex XII: the strength on the pack is measured; the kit does not make it up from masses.
@@ -100,6 +139,18 @@ public class ParticularsTests
 
         Assert.Equal(["aspartame"], Asked("aspartame", "E 951"));
         Assert.Empty(Asked("sucralose", "E 955"));
+    }
+
+    // Food and Drug Regulations (C.R.C., c. 870), B.02.003: 1.1 % or more by volume. 1 g in 100 g of a drink of 0.98 g/ml is 0.98 g in 100 ml, 1.2 % by volume.
+    [Theory]
+    [InlineData(1, ParticularState.Applies)]
+    [InlineData(0.8, ParticularState.DoesNotApply)]
+    public void Of_AlcoholInADrinkInCanada_StandsWithItsName(double grams, ParticularState expected)
+    {
+        var found = Find(Particulars.Of(new() { Mixture = LabelKit.Of(LabelKit.Part("punch", 100, LabelKit.Profile("punch", null, ("ALC", grams)))), Category = "beverages", DensityGramsPerMillilitre = 0.98, Says = _ => "1.2" }, LabelKit.Canada), "alcohol in a drink");
+
+        Assert.Equal((expected, true), (found.State, found.Rule.IsWithName));
+        if (expected == ParticularState.Applies) Assert.Equal(("1.2 % alc./vol.", "1.2 % alc./vol."), (found.In("en"), found.In("fr")));
     }
 
     // A language that has no name of the additive has no wording: nothing is printed with a gap.

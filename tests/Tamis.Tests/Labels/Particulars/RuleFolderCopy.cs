@@ -17,6 +17,9 @@ internal sealed class RuleFolderCopy : IDisposable
         }
     }
 
+    /// <summary>The folder of all rule sets.</summary>
+    public string Root => _folder.Path;
+
     public void Append(string set, string file, string rows) => File.AppendAllText(Path.Combine(_folder.Path, set, file), rows);
 
     public void Change(string set, string file, string from, string to)

@@ -227,19 +227,22 @@ public sealed class LabelRecordTests : IDisposable
         var (_, record) = Assert.Single(LabelRecords.Of(loaf));
 
         Assert.True(record.IsUnchanged);
+        Assert.Contains("candied orange peel 12\u00a0%", record.Sections.Single(section => section.Title == "List of ingredients").Rows[0].Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(LabelRecords.Since(loaf, record), difference => difference.IsNotInRecord);
         Assert.All(LabelRecords.Since(loaf, record), difference => Assert.NotEqual(difference.Then, difference.Now));
     }
 
-    // It was signed before particulars and front of pack were written down: nobody can say from it whether those have changed.
+    // As if it was signed before particulars and front of pack were written down: nobody can say from it whether those have changed.
     [Fact]
     public void Since_RecordWithoutLaterSections_SaysThatTheyAreNotInIt()
     {
         var loaf = Dessert.Open(Repository.Path("data", "desserts", "travel-loaf"));
 
-        var missing = LabelRecords.Since(loaf, Assert.Single(LabelRecords.Of(loaf)).Record).Where(difference => difference.IsNotInRecord).ToArray();
+        var record = Assert.Single(LabelRecords.Of(loaf)).Record;
+        var missing = LabelRecords.Since(loaf, record with { Sections = [.. record.Sections.TakeWhile(section => section.Title != "Particulars")] }).Where(difference => difference.IsNotInRecord).ToArray();
 
         Assert.Equal(
-            ["Particulars", "Statements", "Front of pack", "What the particulars rest on", "Figures of the front of pack", "Names and additives", "Further columns of the nutrition panel", "What the nutrition panel leaves off"],
+            ["Particulars", "Statements", "Front of pack", "What the particulars rest on", "Figures of the front of pack", "Names and additives", "Further columns of the nutrition panel", "What the nutrition panel leaves off", "List of ingredients by other means"],
             missing.Select(difference => difference.Section));
         Assert.All(missing, difference => Assert.False(difference.IsPrinted));
     }
@@ -286,7 +289,54 @@ public sealed class LabelRecordTests : IDisposable
     public void Sign_PanelFormIsNeither_NamesTheCell()
     {
         File.AppendAllLines(Path.Combine(_loaf, "dessert.csv"), ["panel_form,shrt,,"]);
-        Assert.Contains("expected full or short", Assert.Throws<TableException>(() => LabelRecords.Hindrances(Dessert.Open(_loaf), "V1b", "eu", "en")).Message, StringComparison.Ordinal);
+        Assert.Contains("expected one of: full, short", Assert.Throws<TableException>(() => LabelRecords.Hindrances(Dessert.Open(_loaf), "V1b", "eu", "en")).Message, StringComparison.Ordinal);
+    }
+
+    // Regulation (EU) No 1169/2011, Article 16(2): under 10 cm2 the pack tells of allergens, and the list is given by other means. The record has both, and both are held against what is there now.
+    [Fact]
+    public void Sign_PackTooSmallForAList_FreezesWhatIsPrintedAndTheListByOtherMeans()
+    {
+        Directory.CreateDirectory(Path.Combine(_folder.Path, "sweet", "store"));
+        string Sweet(string name) => Path.Combine(_folder.Path, "sweet", name);
+        File.WriteAllText(Sweet("store/ingredients.csv"), "ingredient,food,allergens,label_name\nsugar,SR28 19335,none,sugar\nbutter,SR28 01145,milk,butter\n");
+        File.WriteAllText(Sweet("formula.csv"), "component,line,T1\nsweet,sugar,60\nsweet,butter,40\n");
+        void Pack(string surface) => File.WriteAllText(Sweet("dessert.csv"), $"key,value\nname,Sweet\nnet_g,8\nform_of_sale,prepacked\nsurface_cm2,{surface}\n");
+        IReadOnlyList<RecordSection> Now() => LabelRecords.SectionsOf(Dessert.Open(Sweet("")), "T1", "eu", "en");
+        RecordRow[] RowsOf(IReadOnlyList<RecordSection> sections, string title) => [.. sections.Single(section => section.Title == title).Rows];
+
+        Pack("10");
+        var large = Now();
+        Pack("9.9");
+        var small = Now();
+        File.WriteAllText(Sweet("formula.csv"), "component,line,T1\nsweet,sugar,40\nsweet,butter,60\n");
+        var otherOrder = RecordDifference.Between(small, Now());
+        File.WriteAllText(Sweet("store/ingredients.csv"), "ingredient,food,allergens,label_name\nsugar,SR28 19335,none,sugar\nbutter,SR28 01145,none,butter\n");
+        var otherAllergens = RecordDifference.Between(small, Now());
+
+        Assert.Equal("list", RowsOf(large, "List of ingredients")[0].Key);
+        Assert.Empty(RowsOf(large, "List of ingredients by other means"));
+        Assert.Equal(("in place of the list", "Contains: milk."), (RowsOf(small, "List of ingredients")[0].Key, RowsOf(small, "List of ingredients")[0].Text));
+        Assert.Contains("Article 16(2)", RowsOf(small, "List of ingredients")[0].Source, StringComparison.Ordinal);
+        Assert.DoesNotContain(RowsOf(small, "List of ingredients"), row => row.Key == "list");
+        Assert.Equal(RowsOf(large, "List of ingredients")[0].Text, Assert.Single(RowsOf(small, "List of ingredients by other means")).Text);
+        Assert.Contains(otherOrder, difference => difference is { Section: "List of ingredients by other means", IsPrinted: false, Key: "list" } && difference.Now.StartsWith("Ingredients: butter", StringComparison.Ordinal));
+        Assert.DoesNotContain(otherOrder, difference => difference.Section == "List of ingredients");
+        Assert.Contains(otherAllergens, difference => difference is { Section: "List of ingredients", IsPrinted: true, Key: "in place of the list", Then: "Contains: milk." });
+    }
+
+    // A record by the rules of a day that was asked for is held against the rules of that day; a sheet that names another day later makes no difference to it.
+    [Fact]
+    public void Since_SignedByTheRulesOfADay_IsHeldAgainstThatDay()
+    {
+        LabelRecords.Sign(Dessert.Open(_loaf).ByRulesOf(new(2026, 6, 13)), "V1b", "eu", "en", "P1", Day);
+        var record = LabelRecords.Of(Dessert.Open(_loaf))[0].Record;
+
+        Assert.Contains(record.Sections.Single(section => section.Title == "What the particulars rest on").Rows, row => row == new RecordRow("rules_day", "2026-06-13", "asked for when it was signed"));
+        Assert.Empty(LabelRecords.Since(Dessert.Open(_loaf), record));
+        File.AppendAllLines(Path.Combine(_loaf, "dessert.csv"), ["rules_day,2026-07-01,,"]);
+        Assert.Empty(LabelRecords.Since(Dessert.Open(_loaf), record));
+        Assert.Contains(LabelRecords.Since(Dessert.Open(_loaf), record with { Sections = LabelRecords.SectionsOf(Dessert.Open(_loaf).ByRulesOf(null), "V1b", "eu", "en") is var now ? [.. now.Select(section => section with { Rows = [.. section.Rows.Select(row => row.Key == "rules_day" ? row with { Text = "2026-06-30" } : row)] })] : [] }),
+            difference => difference is { Key: "rules_day", Then: "2026-06-30", Now: "2026-07-01" });
     }
 
     [Fact]

@@ -45,7 +45,7 @@ public class PanelExportTests
     {
         using TemporaryFolder folder = new();
 
-        Assert.Equal("dessert.csv, row 3, column 'value': found 'shrt', expected full or short.", Assert.Single(Assert.Throws<TableException>(() => PanelExport.Figures(Sweet(folder, "shrt"), "T1", "us")).Problems).ToString());
+        Assert.Equal("dessert.csv, row 3, column 'value': found 'shrt', expected one of: full, short, energy alone, energy + 4.", Assert.Single(Assert.Throws<TableException>(() => PanelExport.Figures(Sweet(folder, "shrt"), "T1", "us")).Problems).ToString());
     }
 
     private static Dessert Sweet(TemporaryFolder folder, string form)
@@ -62,9 +62,29 @@ public class PanelExportTests
     {
         var (columns, rows) = PanelExport.ToTable(PanelExport.Figures(Loaf, "V1", "eu"));
 
-        Assert.Equal(["product", "trial", "rules", "basis", "figure", "term", "unit", "amount"], columns.Take(8));
+        Assert.Equal(["product", "trial", "rules", "rules_day", "basis", "figure", "term", "unit", "amount"], columns.Take(9));
         Assert.All(rows, row => Assert.Equal(columns.Count, row.Count));
         Assert.Contains(rows, row => row[columns.ToList().IndexOf("amount")].Contains('.', StringComparison.Ordinal));
+    }
+
+    // The Canadian table of daily values has another value of potassium from 2026 on; the day that was asked for comes before that of the sheet.
+    [Fact]
+    public void Figures_OfADay_CarryIt()
+    {
+        using TemporaryFolder folder = new();
+        var sheets = Sweet(folder, "full");
+        folder.Write("dessert.csv", "key,value\nportion_g,8\nrules_day,2026-02-01\n");
+        var by = Dessert.Open(folder.Path);
+
+        Assert.All(PanelExport.Figures(sheets, "T1", "ca"), figure => Assert.Null(figure.RulesDay));
+        Assert.All(PanelExport.Figures(by, "T1", "ca"), figure => Assert.Equal(new DateOnly(2026, 2, 1), figure.RulesDay));
+        Assert.Equal(3400, PanelExport.Figures(by, "T1", "ca").Single(figure => figure.Figure == "potassium").ReferenceValue);
+        var earlier = PanelExport.Figures(by.ByRulesOf(new(2025, 12, 31)), "T1", "ca");
+        Assert.Equal(4700, earlier.Single(figure => figure.Figure == "potassium").ReferenceValue);
+        Assert.All(PanelExport.Working(by.ByRulesOf(new(2025, 12, 31)), "T1", "ca"), line => Assert.Equal(new DateOnly(2025, 12, 31), line.RulesDay));
+        var (columns, rows) = PanelExport.ToTable(earlier);
+        Assert.All(rows, row => Assert.Equal("2025-12-31", row[columns.ToList().IndexOf("rules_day")]));
+        Assert.Contains("\"rulesDay\": \"2025-12-31\"", PanelExport.ToJson(earlier), StringComparison.Ordinal);
     }
 
     // Text that a spreadsheet would take for a formula is written so that it is none.
