@@ -103,7 +103,7 @@ public static partial class Show
 
     private static string KindOf(PanelLine line) => line.IsEnergy ? "energy" : line.Content;
 
-    private static string Printed(PanelLine line) => $"{(line.IsAmountInTerm ? line.Term : $"{line.Term} {line.Declared}")}{(line.Percent is { } percent ? $" ({percent.Text})" : "")}";
+    private static string Printed(PanelLine line) => $"{(line.IsAmountInTerm ? line.Term : $"{line.Term} {line.Printed}")}{(line.Percent is { } percent ? $" ({percent.Text})" : "")}";
 
     private static string Or(string text) => text.Length > 0 ? text : "none";
 }

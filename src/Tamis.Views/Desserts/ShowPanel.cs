@@ -57,7 +57,9 @@ public static partial class Show
         else if (TrialLimitedPanel.Offered(dessert, trial, panel.Rules) is { Count: > 0 } offered)
             open.Add(("May be short", Html.Of($"No panel is asked for, so it may have few figures: write panel_form, {string.Join(" or ", offered.Select(row => $"{row.Form} ({AndAll(row.Figures)})"))} in dessert.csv ({offered[0].Origin}).{NoteOf(offered[0])}")));
         if (!DessertPanels.IsShortWanted(dessert, trial) && columns.Limit is null && DessertPanels.ShortOf(dessert, trial, rules) is { LeftOff.Count: > 0 } leftOff)
-            open.Add(("May be short", Html.Of($"{(leftOff.IsSimplified ? "The simplified format may be used" : "Figures may be left off")}, with the words: {leftOff.StatementIn("en") ?? string.Join(", ", leftOff.LeftOff.Select(row => row.Figure))} Write panel_form, short in dessert.csv ({leftOff.LeftOff[0].Origin}).")));
+            open.Add(("May be short", leftOff.IsSingleServing
+                ? Html.Of($"The package is one serving, and its panel may leave off {string.Join(", ", leftOff.LeftOff.Select(row => row.Figure))}; nothing is said in their place. Write panel_form, short in dessert.csv ({leftOff.LeftOff[0].Origin}).")
+                : Html.Of($"{(leftOff.IsSimplified ? "The simplified format may be used" : "Figures may be left off")}, with the words: {leftOff.StatementIn("en") ?? string.Join(", ", leftOff.LeftOff.Select(row => row.Figure))} Write panel_form, short in dessert.csv ({leftOff.LeftOff[0].Origin}).")));
         open.AddRange(RemarksFor(dessert, whole).Select(remark => ("Look at", Html.Text(remark))));
         var (allergens, _, unlooked) = AllergensHeld.By(whole.Parts.Select(part => part.Ingredient));
         if (unlooked.Count > 0) open.Add(("Look at", Html.Of($"Nobody has written down the allergens of {string.Join(", ", unlooked)}.")));

@@ -15,14 +15,14 @@ public static partial class Show
     /// <param name="day">The day whose rules count; with no day, those that have no end.</param>
     public static Html Particulars(Dessert dessert, string trial, string rules, string language = "en", DateOnly? day = null) =>
         Part("Statements", Guarded(trial, "statements", () => StatementsOf(dessert, trial, rules, language, day)))
-        + Part("Net quantity", NetQuantity(dessert, trial, rules)) + Part("Date and storage", DateMark(dessert, trial, rules, language))
+        + Part("Net quantity", NetQuantity(dessert, trial, rules, language)) + Part("Date and storage", DateMark(dessert, trial, rules, language))
         + Part("Additives", AdditiveLevels(dessert, trial, rules)) + Part("The workshop’s own cautions, apart from what the law asks for", Guarded(trial, "cautions", () => OwnCautions(dessert, trial))) + Aid();
 
     /// <summary>Everything beside panel and list that a pack must bear in one of a trial's markets.</summary>
     public static Html Particulars(Dessert dessert, string trial, Market market) => Particulars(dessert, trial, market.Rules, market.Language);
 
     /// <summary>The net quantity of a pack, how far a single one may fall short, and what a piece of the formula comes to.</summary>
-    public static Html NetQuantity(Dessert dessert, string trial, string rules) => Guarded(trial, "net quantity", () => NetQuantityOf(dessert, trial, rules));
+    public static Html NetQuantity(Dessert dessert, string trial, string rules, string language = "en") => Guarded(trial, "net quantity", () => NetQuantityOf(dessert, trial, rules, language));
 
     /// <summary>What a competent person needs to decide the date mark, and how the law has it written: the kit never sets a date.</summary>
     public static Html DateMark(Dessert dessert, string trial, string rules, string language = "en") => Guarded(trial, "date prompt", () => DateOf(dessert, trial, rules, language));
@@ -57,12 +57,13 @@ public static partial class Show
     private static string AmountIn(Particular particular) => particular.Amount is { } amount
         ? $"{(particular.Because.Length > 0 ? ": " : "")}{(amount.IsWhole ? "" : "at least ")}{Short(amount.Known)}\u202f{particular.Unit}{(particular.Rule.Limit == 0 ? "" : $", the limit is {Short((double)particular.Rule.Limit)}")}" : "";
 
-    private static Html NetQuantityOf(Dessert dessert, string trial, string rules)
+    private static Html NetQuantityOf(Dessert dessert, string trial, string rules, string language)
     {
         var net = Tamis.Desserts.NetQuantity.Of(dessert, trial, rules);
-        if (net.NominalGrams is not { } nominal) return Notes.Small(Html.Of($"The quantity of a pack is not known: a row net_g in dessert.csv."));
-        List<(string, Html)> lines = [("Net quantity", Html.Of($"{Short(nominal)}\u202fg.{(net.Origin is { } origin ? Marks.From(origin) : Html.Empty)}"))];
-        lines.Add(net.ShortfallGrams is { } shortfall
+        if (net.Stated(language) is not { } stated) return Notes.Small(Html.Of($"The quantity of a pack is not known: a row net_g in dessert.csv, or net_ml where it is sold by volume."));
+        List<(string, Html)> lines = [("Net quantity", Html.Of($"{(net.NominalMillilitres is { } volume ? $"{Short(volume)}\u202fml" : $"{Short(net.NominalGrams ?? 0)}\u202fg")}.{(net.Origin is { } origin ? Marks.From(origin) : Html.Empty)}"))];
+        if (stated.Origin is { } rule) lines.Add(("On the pack", Html.Of($"<strong>{stated.Text}</strong>. <small>{rule.ToString()}</small>")));
+        if (net.NominalGrams is { } nominal) lines.Add(net.ShortfallGrams is { } shortfall
             ? ("A pack may be short", Html.Of($"by {Short((double)shortfall)}\u202fg: down to {Short(nominal - (double)shortfall)}\u202fg. {net.Band!.Origin.ToString()}{(net.Band.Origin.Note.Length > 0 ? $": {net.Band.Origin.Note}" : "")}."))
             : ("A pack may be short", Html.Of($"by how much is not in the kit’s rules ({KitData.Rules(rules).Title}).")));
         if (net.PieceGrams is { } piece) lines.Add(("A piece of this formula", Html.Of($"{Short(Math.Round(piece, 1))}\u202fg, {(net.WeighedGrams is null ? "by the formula: weigh it" : $"by the weighed yield{(net.ComputedGrams is { } computed ? $" ({Short(Math.Round(computed, 1))}\u202fg by the formula)" : "")}")}.")));

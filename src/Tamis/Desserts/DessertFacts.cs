@@ -26,7 +26,7 @@ public sealed class DessertFacts
             if (reader.Required("key") is { Length: > 0 } key && reader.Required("value") is { Length: > 0 } value)
                 rows.Add((key, value, reader.Text("trial"), row));
         }
-        Check(["pieces", "portions", "portion_g", "net_g", "density_g_ml"], (row, value) => NumberIn(row, value) is > 0, "a number above zero");
+        Check(["pieces", "portions", "portion_g", "net_g", "net_ml", "density_g_ml"], (row, value) => NumberIn(row, value) is > 0, "a number above zero");
         Check(["price", "tax_percent", "labour_per_hour", "energy_kwh", "energy_per_kwh", "reserve_percent"], (row, value) => NumberIn(row, value) is >= 0, "a number of zero or more");
         Check(["decimal_mark"], (_, value) => Names.Same(value, "point") || Names.Same(value, "comma"), "point or comma");
         Check(["date_order"], (_, value) => DateOrders.Contains(value, Names.Comparer), string.Join(" or ", DateOrders));

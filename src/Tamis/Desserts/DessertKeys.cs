@@ -9,7 +9,7 @@ public static class DessertKeys
     private static readonly string[] Own =
     [
         "about", "additives", "box_mm", "business", "claim", "compounds", "cooling_rule", "cross_contact", "currency", "date_kind", "date_order", "decimal_mark", "declare", "density_g_ml", "drink", "emphasis",
-        "energy_kwh", "energy_per_kwh", "exemption", "face", "food_category", "form_of_sale", "fortified_with", "fruit_percent", "ground_colour", "household", "instructions", "keep", "labour_per_hour", "lot", "market", "name", "net_g",
+        "energy_kwh", "energy_per_kwh", "exemption", "face", "food_category", "form_of_sale", "fortified_with", "fruit_percent", "ground_colour", "household", "instructions", "keep", "labour_per_hour", "lot", "market", "name", "net_g", "net_ml",
         "order", "origin", "other_amount", "panel_form", "pieces", "portion_g", "portion_word", "portions", "price", "print_colour", "reference_amount_g", "region", "reserve_percent", "retention", "rules_day", "serving_category", "shelf_days", "state", "surface_cm2", "swap_by", "symbol_artwork", "tax_percent",
     ];
 

@@ -14,6 +14,7 @@ namespace Tamis.Verification;
 /// <item><c>part_border</c>: <c>rule_set</c>, a pack, <c>part</c>, where it applies <c>form</c>; border or none.</item>
 /// <item><c>part_colours</c>: the same with <c>ink</c> and <c>ground</c> of the label; the colours that the part is printed in.</item>
 /// <item><c>other_amount_column</c>: <c>rule_set</c>; what a column of another amount of the food shows.</item>
+/// <item><c>pack_symbol_exempt</c>: <c>rule_set</c>, a pack, where they apply <c>asked</c> (exemptions parted by bars), <c>claimed</c> and <c>added</c> (yes); the article that exempts it, or none.</item>
 /// <item><c>panel_exempt</c>: <c>rule_set</c>, a pack; whether the panel may be left off, yes or no.</item>
 /// <item><c>contrast_ratio</c>: <c>ink</c>, <c>ground</c>, as on the web; 1 to 21.</item>
 /// <item><c>text_width</c>: <c>text</c>, <c>bold</c> (yes or no); in thousandths of the type size.</item>
@@ -42,6 +43,8 @@ public static class LabelLayoutQuantities
         ["pack_symbol_space"] = inputs => CheckValue.Of(Symbol(inputs)?.Space is { } space ? string.Create(CultureInfo.InvariantCulture, $"{space.Format} {space.WidthMillimetres:0.#} x {space.HeightMillimetres:0.#} buffer {space.BufferMillimetres:0.#}") : "none"),
         ["pack_symbol"] = inputs => CheckValue.Of(Symbol(inputs)?.Figure ?? "none"),
         ["pack_symbol_place"] = inputs => CheckValue.Of(Symbol(inputs)?.Place ?? "none"),
+        ["pack_symbol_exempt"] = inputs => CheckValue.Of(FrontOfPackExemptions.Of(CheckedRules.Of(inputs)).For(Pack(inputs), inputs.OptionalText("asked")?.Split('|') ?? [],
+            inputs.OptionalText("claimed") == "yes", inputs.OptionalText("added") == "yes")?.Origin.Locator ?? "none"),
         ["contrast_ratio"] = inputs => CheckValue.Of(new LabelColours(Colour(inputs, "ink"), Colour(inputs, "ground")).ContrastRatio),
         ["text_width"] = inputs => CheckValue.Of(Typeface.Kit.WidthMillimetres(inputs.Text("text"), 1000, Names.Same(inputs.Text("bold"), "yes"))),
     };

@@ -86,10 +86,10 @@ public static class LabelQuantities
 
     private static bool MayBeLeftOff(RuleSet rules, CheckInputs inputs)
     {
-        var (figure, isSimplified) = (inputs.Text("nutrient"), Names.Same(inputs.Text("way"), "simplified"));
-        var row = ShortPanelRules.Of(rules).Figures.FirstOrDefault(row => row.Way == ShortWay.Simplified == isSimplified && Names.Same(row.Figure, figure))
+        var (figure, way) = (inputs.Text("nutrient"), inputs.Text("way") switch { "simplified" => ShortWay.Simplified, "single serving" => ShortWay.SingleServing, _ => ShortWay.Alone });
+        var row = ShortPanelRules.Of(rules).Figures.FirstOrDefault(row => row.Way == way && Names.Same(row.Figure, figure))
             ?? throw new KeyNotFoundException($"the rule set '{rules.Name}' lets no '{figure}' be left off {inputs.Text("way")}");
-        return row.Takes(rules, Amount(inputs), Rounded(rules, row.Of, inputs).IsZero);
+        return row.IsWithoutLimit || row.Takes(rules, Amount(inputs), Rounded(rules, row.Held[0], inputs).IsZero);
     }
 
     private static string Percent(RuleSet rules, CheckInputs inputs)

@@ -122,4 +122,61 @@ public class NutritionPanelTests
         Assert.Equal("European Union: Regulation (EU) No 1169/2011", LabelKit.Eu.ToString());
         Assert.Equal("salt: nearest 0.1 g from 1 g, ties up [Commission guidance on tolerances for nutrient values, December 2012, rounding table (guidance)]", LabelKit.Eu.Rounding.For("salt", "g").Last().ToString());
     }
+
+    // 21 CFR 101.9(c)(2)(iii) and (iv): each of the two makes the other mandatory. Butter 01145 holds 3.01 g of the one and 23.43 g of the other in 100 g, by the table.
+    [Theory]
+    [InlineData("polyunsaturated fat")]
+    [InlineData("monounsaturated fat")]
+    public void Of_OneUnsaturatedFatInTheUnitedStates_BringsTheOther(string asked)
+    {
+        var panel = NutritionPanel.Of(LabelKit.Foods(0, ("SR28 01145", 250)), LabelKit.Us, PanelBasis.Serving(14), null, [asked]);
+
+        Assert.Equal(["saturated fat", "trans fat", "polyunsaturated fat", "monounsaturated fat"], panel.Lines.Where(line => line.Key.EndsWith(" fat", StringComparison.Ordinal) && line.Indent == 1).Select(line => line.Key));
+    }
+
+    // What a declared line makes mandatory is asked for and not left off.
+    [Fact]
+    public void Of_UnsaturatedFatWhoseOtherIsUnknown_IsADraft()
+    {
+        NutrientList nutrients = new([.. LabelKit.Nutrients.All, new("FAPU", "polyunsaturates", "g"), new("FAMS", "monounsaturates", "g")]);
+        NutrientProfile oil = new("oil", nutrients, [.. nutrients.All.Select(each => each.Tag == "FAMS" ? Content.Unknown : new Content(ContentState.Measured, each.Tag is "FAT" ? 100 : each.Tag is "FAPU" ? 60 : 0, null, new("written for a test", Evidence.Computed)))], null);
+        NutritionPanel Asked(params string[] keys) => NutritionPanel.Of(LabelKit.Of(LabelKit.Part("oil", 100, oil)), LabelKit.Us, PanelBasis.Serving(14), null, keys);
+
+        Assert.Contains(Asked("polyunsaturated fat").Missing, missing => missing.Line.Key == "monounsaturated fat");
+        Assert.DoesNotContain(Asked().Missing, missing => missing.Line.Key == "monounsaturated fat");
+    }
+
+    // Food and Drug Regulations B.01.402(3)(a): one of the four brings omega-6, omega-3 and monounsaturates.
+    [Fact]
+    public void Of_PolyunsaturatesInCanada_BringTheOmegasAndTheMonounsaturates()
+    {
+        var figures = LabelKit.Canada.Declaration.ToDictionary(figure => figure.Key);
+
+        Assert.Equal(["omega-6", "omega-3", "monounsaturated"], figures["polyunsaturated"].StandsWith);
+        Assert.DoesNotContain("polyunsaturated", figures["monounsaturated"].StandsWith);
+    }
+
+    // 21 CFR 101.9(c)(8)(vii): 100 g of enriched flour 20581 hold 291 mcg DFE, 154 mcg of them folic acid; unenriched flour 20481 holds 26 and none.
+    [Theory]
+    [InlineData("SR28 20581", "290 mcg DFE (150 mcg folic acid)")]
+    [InlineData("SR28 20481", "30 mcg DFE")]
+    public void Of_FolateInTheUnitedStates_NamesTheFolicAcidThatWasAdded(string flour, string expected)
+    {
+        var line = NutritionPanel.Of(LabelKit.Foods(0, (flour, 100)), LabelKit.Us, PanelBasis.Serving(100), null, ["folate"]).Line("folate");
+
+        Assert.Equal(expected, line.Printed);
+        Assert.EndsWith(expected, line.ToString(), StringComparison.Ordinal);
+    }
+
+    // An ingredient that names folic acid in its list and has no figure of it, or none, is asked for; a panel without folate does not ask.
+    [Fact]
+    public void Of_FlourWhoseListNamesFolicAcid_AsksHowMuch()
+    {
+        var flour = LabelKit.Foods(0, ("SR28 20481", 100)).Parts[0];
+        flour = flour with { Ingredient = flour.Ingredient with { SupplierList = "wheat flour, niacin, iron, folic acid" } };
+        NutritionPanel Asked(params string[] keys) => NutritionPanel.Of(LabelKit.Of(flour), LabelKit.Us, PanelBasis.Serving(100), null, keys);
+
+        Assert.Contains("folate: folic acid is named in Wheat flour, all-purpose, unenriched, and how much was added is not known", Assert.Single(Asked("folate").DraftReasons, reason => reason.Contains("folic", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.DoesNotContain(Asked().DraftReasons, reason => reason.Contains("folic", StringComparison.Ordinal));
+    }
 }

@@ -91,4 +91,39 @@ public class PackSymbolTests
         Assert.Equal(isThere ? SaleState.There : SaleState.Missing, SaleChecklist.Of(dessert, "T1", "ca", "en").Items.Single(item => item.Requirement.By == "symbol").State);
         Assert.Equal(!isThere, LabelRecords.Hindrances(dessert, "T1", "ca", "en").Any(reason => reason.Contains("authority's own artwork", StringComparison.Ordinal)));
     }
+
+    // B.01.350(5)(b), (13)(h): nothing of it is asked below 100 cm², unless the table is: a claim, an added nutrient. Which figures are known does not matter then.
+    [Theory]
+    [InlineData("box_mm,40 x 40 x 40", "", false)]
+    [InlineData("box_mm,50 x 40 x 35", "", true)]
+    [InlineData("box_mm,40 x 40 x 40", "fortified_with,calcium\n", true)]
+    [InlineData("box_mm,40 x 40 x 40", "claim,source of fibre\n", true)]
+    [InlineData("box_mm,15 x 15 x 15", "claim,source of fibre\n", false)]
+    [InlineData("surface_cm2,14", "", true)]
+    [InlineData("box_mm,200 x 200 x 90", "exemption,made and sold in the same shop\n", false)]
+    [InlineData("box_mm,200 x 200 x 90", "exemption,made and sold in the same shop\nclaim,source of fibre\n", true)]
+    [InlineData("box_mm,200 x 200 x 90", "exemption,individual portion served with a meal\nclaim,source of fibre\n", false)]
+    public void Of_SmallOrExemptPack_AsksForNoSymbol(string size, string rows, bool isNeeded)
+    {
+        using TemporaryFolder folder = new();
+        Directory.CreateDirectory(Path.Combine(folder.Path, "store"));
+        File.WriteAllText(Path.Combine(folder.Path, "store", "ingredients.csv"), "ingredient,food,label_name,allergens\nsugar,SR28 19335,sugar,none\n");
+        File.WriteAllText(Path.Combine(folder.Path, "formula.csv"), "component,line,T1\nsugar work,sugar,200 g\n");
+        File.WriteAllText(Path.Combine(folder.Path, "trials.csv"), "trial,parent,made_on\nT1,,2026-11-01\n");
+        File.WriteAllText(Path.Combine(folder.Path, "dessert.csv"), $"key,value\nname,Sugar work\nportion_g,40\nnet_g,200\nreference_amount_g,40\n{size}\nform_of_sale,prepacked\n{rows}");
+        var symbol = TrialSymbol.Of(Dessert.Open(folder.Path), "T1", "ca");
+
+        Assert.Equal(isNeeded, symbol.IsNeeded);
+        Assert.Equal(isNeeded, symbol.Lacks is not null);
+        Assert.Equal(!isNeeded, symbol.Words.StartsWith("no symbol is asked for", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Exemptions_RowsThatCannotBeRead_NamesThemAll()
+    {
+        using RuleFolderCopy copy = new();
+        copy.Change("ca", "front-of-pack-exemptions.csv", ",total surface < 15 cm2,,", ",,signed,");
+
+        Assert.Equal(["exemption", "unless"], Assert.Throws<TableException>(() => FrontOfPackExemptions.Of(copy.Load("ca"))).Problems.Select(problem => problem.Column).Order());
+    }
 }

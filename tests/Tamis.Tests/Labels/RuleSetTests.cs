@@ -19,6 +19,17 @@ public class RuleSetTests
     }
 
     [Fact]
+    public void Load_LinesThatStandWithNoneAndBracketsWithoutAContent_AreNamed()
+    {
+        using RuleFolderCopy copy = new();
+        copy.Change("us", "declaration.csv", "if asked,monounsaturated fat,", "if asked,monosaturated fat,");
+        Assert.Equal(("stands_with", "monosaturated fat"), Assert.Single(Assert.Throws<TableException>(() => copy.Load("us")).Problems) is var problem ? (problem.Column, problem.Found) : default);
+
+        copy.Change("us", "declaration.csv", "(# mcg folic acid),FOLAC,folic acid; folacin; pteroylmonoglutamic acid", "(folic acid),,");
+        Assert.Equal(["in_brackets", "in_brackets_content", "named_by"], Assert.Throws<TableException>(() => copy.Load("us")).Problems.Select(each => each.Column).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
     public void Load_ShippedFolder_HasAllSixRuleSets()
     {
         var sets = RuleSets.Load(LabelKit.Folder);

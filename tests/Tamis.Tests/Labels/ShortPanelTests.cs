@@ -29,6 +29,29 @@ public class ShortPanelTests
         Assert.StartsWith("Source négligeable de lipides saturés, lipides trans, fibres", panel.StatementIn("fr"), StringComparison.Ordinal);
     }
 
+    // B.01.401(6.1): the table of a package that is one serving leaves off fibre, cholesterol, potassium, calcium and iron whatever there is of them; saturates and trans stand together; nothing is said in their place.
+    [Fact]
+    public void Of_SingleServingInCanada_LeavesOffWhatTheTableNeedNotHave()
+    {
+        NutritionPanel panel = NutritionPanel.Of(LabelKit.Foods(0, ("SR28 20080", 49), ("SR28 01145", 30), ("SR28 19335", 20), ("SR28 02047", 1)), LabelKit.Canada, PanelBasis.Serving(100));
+        var shown = ShortPanel.Of([panel], ["iron"], isSingleServing: true);
+
+        Assert.True(shown.IsSingleServing);
+        Assert.Equal(["calcium", "cholesterol", "fibre", "potassium"], shown.LeftOff.Select(row => row.Figure).Order(StringComparer.Ordinal));
+        Assert.Null(shown.StatementIn("en"));
+        Assert.DoesNotContain(shown.Without(PanelContent.Of([panel], ["en", "fr"], null), ["en", "fr"]).Problems, problem => problem.ToString().Contains("left off", StringComparison.Ordinal));
+        Assert.False(ShortPanel.Of([panel], []).IsSingleServing);
+    }
+
+    [Fact]
+    public void Of_SingleServingOfSugarInCanada_LeavesOffSaturatesAndSodiumToo() => Assert.Equal(
+        ["calcium", "cholesterol", "fibre", "iron", "potassium", "saturated", "saturated and trans", "sodium", "trans"],
+        ShortPanel.Of([NutritionPanel.Of(LabelKit.Foods(0, ("SR28 19335", 100)), LabelKit.Canada, PanelBasis.Serving(8))], [], isSingleServing: true).LeftOff.Select(row => row.Figure).Order(StringComparer.Ordinal));
+
+    // A law without such a format keeps its own.
+    [Fact]
+    public void Of_SingleServingInTheUnitedStates_IsAsAnyOther() => Assert.True(ShortPanel.Of([NutritionPanel.Of(LabelKit.Foods(0, ("SR28 19335", 100)), LabelKit.Us, PanelBasis.Serving(8))], [], isSingleServing: true).IsSimplified);
+
     // Of flour with salt seven figures are insignificant, one too few for the simplified format. Of saturates there is no statement by itself but under 0.5 g of total fat (paragraph (c)(2)(i)); 10 g of it hold a quarter of a gram of fat, 100 g ten times that.
     [Theory]
     [InlineData(10, true)]
@@ -107,6 +130,6 @@ public class ShortPanelTests
     {
         var rules = RuleSets.Load(LabelKit.Folder, set);
 
-        Assert.Empty(ShortPanelRules.Of(rules).Figures.SelectMany(row => row.UnlessClaimed.Append(row.Figure).Append(row.Of)).Except(rules.Declaration.Select(figure => figure.Key)));
+        Assert.Empty(ShortPanelRules.Of(rules).Figures.SelectMany(row => row.UnlessClaimed.Append(row.Figure).Concat(row.Held)).Except(rules.Declaration.Select(figure => figure.Key)));
     }
 }

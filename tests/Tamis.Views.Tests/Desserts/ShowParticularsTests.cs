@@ -97,4 +97,14 @@ public class ShowParticularsTests
         File.WriteAllText(Path.Combine(folder, "dessert.csv"), "key,value,trial,notes\nname,Butter <script>alert(1)</script>,,\nform_of_sale,loose <script>,,\n");
         return Dessert.Open(folder);
     }
+
+    // What the pack prints stands beside what the sheet says, with its article; a rule set without words of its own shows the grams alone.
+    [Fact]
+    public void NetQuantity_UnitedStates_ShowsTheStatementOfThePackWithItsArticle()
+    {
+        var loaf = Dessert.Open(KitFolder.Data("desserts/travel-loaf"));
+
+        Assert.Contains("<strong>Net Wt 11.2 oz (320 g)</strong>. <small>21 CFR 101.7", Show.NetQuantity(loaf, "V1", "us").Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("On the pack", Show.NetQuantity(loaf, "V1", "eu").Markup, StringComparison.Ordinal);
+    }
 }

@@ -43,10 +43,10 @@ public static class DessertLabel
         }
 
         var (panel, brief) = (Worded(panels, isShort: false), Worded(panels, isShort: true));
+        var net = NetQuantity.Of(dessert, trial, rules.Name);
         Texts texts = new(dessert, trial, rules, isWithoutList: ListExemption(dessert, trial, rules) is not null);
         var whyNoPanel = PanelNeed.WhyNone(dessert, trial, rules, columns);
         LabelLanguage[] blocks = [.. languages.Select(texts.In), .. SameInAll(dessert, trial)];
-        var net = dessert.Facts.Number("net_g", trial);
         return new()
         {
             Rules = rules,
@@ -57,15 +57,15 @@ public static class DessertLabel
             ShortPanel = whyNoPanel is not null ? null : brief.ColumnHeads.Count < panel.ColumnHeads.Count || brief.PercentHead != panel.PercentHead ? brief : null,
             ServingPanel = whyNoPanel is null && ofServing.Length < panels.Count && ofServing.Length > 0 ? Worded(ofServing, isShort: false) : null,
             Languages = blocks,
-            NetGrams = net,
-            NetQuantity = net is { } grams ? NetQuantityText(rules, languages[0], grams) : "",
+            NetGrams = net.NominalGrams,
+            NetQuantity = net.Stated(languages[0])?.Text ?? "",
             Symbol = TrialSymbol.OnLabel(dessert, dessert.Trial(trial).Trial, rules),
             Colours = ColoursOf(dessert, trial),
             DraftReasons =
             [
                 .. whyNoPanel is null ? columns.DraftReasons : [],
                 .. MissingForSale(dessert, trial, rules, languages[0], "panel", "list"),
-                .. NetQuantity.Of(dessert, trial, rules.Name).Problems,
+                .. net.Problems,
                 .. whyNoPanel is null ? panel.Problems.Select(problem => problem.ToString()) : [],
                 .. texts.Problems.Select(problem => problem.ToString()),
             ],
@@ -100,11 +100,6 @@ public static class DessertLabel
         return Array.TrueForAll(own, each => each.Rules == own[0].Rules) ? own
             : throw new TableException([DessertFacts.InNoRow("market", $"markets of one rule set for one pack; these are of {string.Join(", ", own.Select(each => each.Rules).Distinct())}")]);
     }
-
-    /// <summary>The net quantity as a pack in a language prints it. A quantity is never said larger than it is: ounces are rounded down.</summary>
-    internal static string NetQuantityText(RuleSet rules, string language, double grams) => (PanelTerms.Of(rules).In("net quantity", language) ?? "{g} g")
-        .Replace("{g}", grams.ToString("0.#", CultureInfo.InvariantCulture), StringComparison.Ordinal)
-        .Replace("{oz}", (Math.Floor(UnitsNet.Mass.FromGrams(grams).Ounces * 10) / 10).ToString("0.#", CultureInfo.InvariantCulture), StringComparison.Ordinal);
 
     // The sheet's own term for the measure, or else for what is counted: "1 slice" is said with the term for "slice".
     private static string? MeasureIn(Dessert dessert, string measure, string language) => dessert.Words.Said(measure, language)

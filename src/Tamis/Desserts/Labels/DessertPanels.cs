@@ -56,7 +56,13 @@ public static class DessertPanels
 
     /// <summary>What may be left off the panel of a trial, in all of its columns, beside the claims that its pack makes.</summary>
     /// <exception cref="TableException">The masses of the trial are not all known, or a cell of <c>dessert.csv</c> keeps the serving from being made.</exception>
-    public static ShortPanel ShortOf(Dessert dessert, string trial, string rules) => ShortPanel.Of(ColumnsOf(dessert, trial, rules).Columns, [.. ClaimSubjects(dessert, trial, rules).Keys]);
+    public static ShortPanel ShortOf(Dessert dessert, string trial, string rules) => ShortPanel.Of(ColumnsOf(dessert, trial, rules).Columns, [.. ClaimSubjects(dessert, trial, rules).Keys], IsSingleServing(dessert, trial, KitData.Rules(rules)));
+
+    // The serving of stated size is what the package holds.
+    private static bool IsSingleServing(Dessert dessert, string trial, RuleSet rules) =>
+        NetQuantity.Of(dessert, trial, rules.Name).NominalGrams is { } net && ServingOf(dessert, trial, rules)?.Grams is { } serving && Math.Abs(serving - net) < HalfGram;
+
+    private const double HalfGram = 0.5;
 
     /// <summary>What is left off the panel of a trial because <c>panel_form</c> of <c>dessert.csv</c> asks for the short one or for one of few figures; null where it does not, or the law does not let it.</summary>
     /// <exception cref="TableException">The cell asks for a form of panel that there is not, or the panel cannot be drawn up.</exception>

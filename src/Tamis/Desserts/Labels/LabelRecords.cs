@@ -168,7 +168,7 @@ public static class LabelRecords
         {
             if (_short.Value is not { LeftOff.Count: > 0 }) yield break;
             if (_short.Value.Limit is { } limit) yield return new("the panel is", limit.Form, limit.Origin.ToString());
-            else yield return new("in its place", _short.Value.StatementIn(_language) ?? "", "");
+            else yield return new("in its place", _short.Value.IsSingleServing ? "nothing: the package is one serving" : _short.Value.StatementIn(_language) ?? "", "");
             foreach (var row in _short.Value.LeftOff) yield return new(row.Figure, $"left off: {row.Why}", row.Origin.ToString());
         }
 

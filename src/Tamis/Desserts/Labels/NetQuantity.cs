@@ -1,12 +1,17 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using Tamis.Labels;
 
 namespace Tamis.Desserts;
 
 /// <summary>The net quantity of a pack, how far a single one may fall short, and what a piece of the formula comes to.</summary>
-public sealed record NetQuantity
+public sealed partial record NetQuantity
 {
-    /// <summary>The quantity on the pack, in grams; null where <c>dessert.csv</c> does not say it.</summary>
+    /// <summary>The quantity on the pack, in grams: <c>net_g</c>, or <c>net_ml</c> by <c>density_g_ml</c>; null where <c>dessert.csv</c> does not say it.</summary>
     public required double? NominalGrams { get; init; }
+
+    /// <summary>The quantity on the pack where it is labelled by volume, in millilitres (<c>net_ml</c>); otherwise null.</summary>
+    public required double? NominalMillilitres { get; init; }
 
     /// <summary>The cell.</summary>
     public required Source? Origin { get; init; }
@@ -29,8 +34,26 @@ public sealed record NetQuantity
     /// <summary>The rules.</summary>
     public required NetQuantityRules Rules { get; init; }
 
+    /// <summary>How a pack of the rule set says it.</summary>
+    public required NetQuantityWords Words { get; init; }
+
+    /// <summary>The decimal mark of a language; null where a point stands.</summary>
+    public required Func<string, string?> DecimalMark { get; init; }
+
     /// <summary>The mass of a piece to hold against the pack: weighed where it was, or else computed.</summary>
     public double? PieceGrams => WeighedGrams ?? ComputedGrams;
+
+    /// <summary>The quantity as a pack in a language prints it, with the rule of the wording where the set has one (otherwise grams or millilitres); null where nothing is known of it.</summary>
+    /// <param name="language">The language's code.</param>
+    public (string Text, RuleOrigin? Origin)? Stated(string language) =>
+        (NominalMillilitres ?? NominalGrams) is not { } quantity ? null
+        : Words.Stated((decimal)quantity, NominalMillilitres is not null, language) is { } stated ? (Marked(stated.Text, language), stated.Origin)
+        : (Marked(string.Create(CultureInfo.InvariantCulture, $"{quantity:0.#} {(NominalMillilitres is null ? "g" : "ml")}"), language), null);
+
+    private string Marked(string text, string language) => DecimalMark(language) is { } mark ? Point().Replace(text, mark) : text;
+
+    [GeneratedRegex(@"(?<=\d)\.(?=\d)")]
+    private static partial Regex Point();
 
     /// <summary>The net quantity of a trial.</summary>
     /// <param name="dessert">The dessert.</param>
@@ -38,9 +61,10 @@ public sealed record NetQuantity
     /// <param name="rules">The rule set's folder name.</param>
     public static NetQuantity Of(Dessert dessert, string trial, string rules)
     {
-        var set = NetQuantityRules.Of(KitData.Rules(rules));
+        var (set, words) = (NetQuantityRules.Of(KitData.Rules(rules)), NetQuantityWords.Of(KitData.Rules(rules)));
         var batch = dessert.Trial(trial);
-        var (nominal, pieces) = (dessert.Facts.Number("net_g", batch.Trial), dessert.Facts.Number("pieces", batch.Trial));
+        var (volume, pieces) = (dessert.Facts.Number("net_ml", batch.Trial), dessert.Facts.Number("pieces", batch.Trial));
+        var nominal = dessert.Facts.Number("net_g", batch.Trial) ?? volume * dessert.Facts.Number("density_g_ml", batch.Trial);
         var shortfall = nominal is { } grams ? set.Shortfall((decimal)grams) : null;
         var weighed = batch.Placed is [{ WeighedYieldGrams: { } all }] && pieces is not null ? all / pieces : null;
         var computed = batch.Whole is { FinishedGrams: > 0 } whole && pieces is not null ? whole.FinishedGrams / pieces : null;
@@ -53,8 +77,8 @@ public sealed record NetQuantity
             problems.Add(FormattableString.Invariant($"A piece comes to {piece:0.#} g, {(weighed is null ? "by the formula" : "as weighed")}, and the pack says {nominal:0.#} g: the mean must not be less."));
         return new()
         {
-            NominalGrams = nominal, Origin = dessert.Facts.OriginOf("net_g", batch.Trial), ShortfallGrams = shortfall?.Grams, Band = shortfall?.Band,
-            ComputedGrams = computed, WeighedGrams = weighed, Problems = problems, Rules = set,
+            NominalGrams = nominal, NominalMillilitres = volume, Origin = dessert.Facts.OriginOf(volume is null ? "net_g" : "net_ml", batch.Trial), ShortfallGrams = shortfall?.Grams, Band = shortfall?.Band,
+            ComputedGrams = computed, WeighedGrams = weighed, Problems = problems, Rules = set, Words = words, DecimalMark = language => PanelTerms.Of(KitData.Rules(rules)).In("decimal mark", language),
         };
     }
 }

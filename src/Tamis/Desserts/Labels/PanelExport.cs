@@ -34,7 +34,7 @@ public static class PanelExport
             {
                 Product = dessert.Name, Trial = dessert.Trial(trial).Trial, Rules = panel.Rules.Name, RulesDay = panel.AsOf, Basis = panel.Basis.Words, Figure = line.Key, Term = line.Term, Unit = line.Unit,
                 Amount = Raw(line.Amount.Known), KnownPercent = Raw(line.Amount.CoveredShare * 100), Low = Raw(line.Range?.Low), High = Raw(line.Range?.High),
-                Declared = line.Declared, Rounded = line.Rounded?.Number, AlsoLawful = line.Alternatives,
+                Declared = line.Printed, Rounded = line.Rounded?.Number, AlsoLawful = line.Alternatives,
                 ReferenceValue = line.Reference?.Value, ReferencePercent = line.Reference is { } reference && line.Value is { } value ? Raw(value / reference.Value * 100) : null,
                 Percent = line.Percent?.Text ?? "", ReferenceSource = line.Reference?.Origin.ToString() ?? "",
                 Rounding = band?.InWords ?? "", Source = band?.Origin.Source.ToString() ?? "", Strength = band?.Origin.StrengthInWords ?? "",

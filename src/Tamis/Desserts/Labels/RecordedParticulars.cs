@@ -69,7 +69,7 @@ internal sealed class RecordedParticulars
     private IEnumerable<RecordRow> Printed =>
     [
         new("name of the food", Said(_dessert.Name), Cell("name")),
-        .. _net.NominalGrams is { } grams ? [new RecordRow("net quantity", DessertLabel.NetQuantityText(_rules, _language, grams), Cell("net_g"))] : Array.Empty<RecordRow>(),
+        .. _net.Stated(_language) is { } stated ? [new RecordRow("net quantity", stated.Text, _net.Origin?.ToString() ?? "")] : Array.Empty<RecordRow>(),
         .. _date.Asked is { } asked ? [new RecordRow("date mark", _date.Mark?.Wording.GetValueOrDefault(_language) ?? asked, Cell("date_kind"))] : Array.Empty<RecordRow>(),
         .. _symbol.IsNeeded == true ? [new RecordRow("symbol on the front", _symbol.Words, Cell("symbol_artwork"))] : Array.Empty<RecordRow>(),
         .. Texts.Select(text => new RecordRow(text.Key, text.IsTranslated ? Said(text.Written) : text.Written, text.Source)),

@@ -22,8 +22,9 @@ public static class TrialParticulars
         return Particulars.Of(new()
         {
             Mixture = dessert.Whole(trial),
+            ServingGrams = () => DessertPanels.ServingOf(dessert, name, set)?.Grams,
             Category = LabelAsked.Category(dessert, name, set)?.Name,
-            Says = key => dessert.Facts.Text(key, name),
+            Says = key => dessert.Facts.Text(key, name) ?? (key == PanelKey ? PanelNeed.WhyNone(dessert, name, set, DessertPanels.ColumnsOf(dessert, name, rules)) is null ? "yes" : "none" : null),
             Asked = IsThawed(dessert, name) ? ["thawed"] : [],
             Stated = figures.Of,
             IsLiquid = Names.Same(dessert.Facts.Text("state", name), "liquid"),
@@ -31,6 +32,9 @@ public static class TrialParticulars
             Exemptions = LabelAsked.Exemptions(dessert, name),
         }, set, day ?? LabelAsked.Day(dessert, name));
     }
+
+    // What a statement may hang on and no row need say: whether the pack bears a nutrition panel.
+    private const string PanelKey = "nutrition_panel";
 
     /// <summary>Every additive of a trial held against the levels of the rule set.</summary>
     /// <exception cref="TableException">The masses of the trial are not all known, a category is none, or a rule file cannot be read.</exception>

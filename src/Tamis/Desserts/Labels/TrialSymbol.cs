@@ -22,6 +22,7 @@ public sealed record TrialSymbol(bool? IsNeeded, string Words, Source? Artwork)
     {
         var (set, name) = (KitData.Rules(rules), dessert.Trial(trial).Trial);
         if (!FrontOfPackRules.Of(set).HasSymbol) return new(false, "these rules have no symbol for the front of a pack", null);
+        if (ExemptionOf(dessert, name, set) is { } exempt) return new(false, exempt.ToString(), null);
         var scheme = TrialFrontOfPack.Of(dessert, name, rules).First(each => each.HasSymbol);
         string[] unknown = [.. scheme.Figures.Where(figure => figure.Origin is null).Select(figure => $"{figure.Word}: {figure.Why}")];
         if (unknown.Length > 0) return new(null, $"whether the symbol must stand cannot be said: {string.Join("; ", unknown)}", null);
@@ -43,5 +44,14 @@ public sealed record TrialSymbol(bool? IsNeeded, string Words, Source? Artwork)
         var exemptions = LabelAsked.Exemptions(dessert, trial);
         if (!sale.For(LabelAsked.FormOfSale(dessert, trial, sale)).Any(row => row.By == "symbol" && row.Needed == Needed.Yes && !row.Exemptions.Any(each => exemptions.Contains(each, Names.Comparer)))) return null;
         return Of(dessert, trial, rules.Name) is { IsNeeded: true, Named.Count: > 0 } symbol ? new(symbol.Named, symbol.Artwork is not null) : null;
+    }
+
+    private static FrontOfPackExemption? ExemptionOf(Dessert dessert, string trial, RuleSet rules)
+    {
+        var exemptions = FrontOfPackExemptions.Of(rules);
+        if (exemptions.All.Count == 0) return null;
+        var pack = dessert.Facts.Text("box_mm", trial) is null ? null : LabelAsked.Pack(dessert, trial);
+        var isClaimed = DessertClaims.Asked(dessert, trial, rules.Name).Any(each => each.Verdict.State != ClaimState.NotAClaim);
+        return exemptions.For(pack, LabelAsked.Exemptions(dessert, trial), isClaimed, dessert.Facts.WordsOf("fortified_with", trial).Any());
     }
 }

@@ -12,6 +12,9 @@ namespace Tamis.Labels;
 /// <param name="IsOwn">Whether the kitchen weighs it as such; otherwise it came in with a compound.</param>
 public sealed record AdditiveUse(Additive Additive, Ingredient Ingredient, string? Class, double IngredientGrams, double MostGrams, bool IsOwn)
 {
+    /// <summary>Whether <see cref="MostGrams"/> is what the list of the ingredient states, and not its whole mass for want of a share.</summary>
+    public bool IsShareKnown { get; private init; } = IsOwn;
+
     /// <summary>Every additive of a mixture: those that the kitchen weighs, and those that the lists of its compounds name.</summary>
     public static IReadOnlyList<AdditiveUse> In(Mixture mixture, RuleSet rules)
     {
@@ -27,7 +30,7 @@ public sealed record AdditiveUse(Additive Additive, Ingredient Ingredient, strin
             if (ingredient.NamedWithin is { } list)
                 foreach (var part in All(SupplierList.Read(list, additives, words, [])))
                     if (additives.Find(part.Name) is { } additive && !uses.Any(use => use.Additive == additive && use.Ingredient == ingredient))
-                        uses.Add(new(additive, ingredient, part.Class, grams, part.Percent is { } percent ? grams * percent / 100 : grams, false));
+                        uses.Add(new(additive, ingredient, part.Class, grams, part.Percent is { } percent ? grams * percent / 100 : grams, false) { IsShareKnown = part.Percent is not null });
         }
         return uses;
     }

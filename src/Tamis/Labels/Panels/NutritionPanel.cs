@@ -38,8 +38,9 @@ public sealed class NutritionPanel
     /// <summary>Why it may not yet go on a pack, a sentence each; none where it may.</summary>
     public IReadOnlyList<string> DraftReasons => DraftReasonsWhere(_ => true);
 
-    /// <summary>The same where only some figures are printed.</summary>
-    internal IReadOnlyList<string> DraftReasonsWhere(Func<MissingFigure, bool> isPrinted) => [.. NotInForce(), .. Missing.Where(isPrinted).Select(figure => figure.ToString())];
+    /// <summary>The same where only some figures are printed, told by their keys.</summary>
+    internal IReadOnlyList<string> DraftReasonsWhere(Func<string, bool> isPrinted) =>
+        [.. NotInForce(), .. Missing.Where(figure => isPrinted(figure.Line.Key)).Select(figure => figure.ToString()), .. Lines.Where(line => isPrinted(line.Key)).Select(UnstatedOf).OfType<string>()];
 
     /// <summary>What a reader should know beside the figures: the basis the law asks for, and what was taken as none or as published.</summary>
     public IReadOnlyList<string> Remarks => [.. OtherBasis(), .. PanelAssumptions.Of(this)];
@@ -58,7 +59,7 @@ public sealed class NutritionPanel
 
     /// <summary>The energy as one text, its units joined as the law joins them: <c>1557 kJ / 371 kcal</c>.</summary>
     /// <param name="key">The figure, which may have a line in each of several units.</param>
-    public string Declared(string key) => string.Join(" / ", Lines.Where(line => Names.Same(line.Key, key)).Select(line => line.Declared));
+    public string Declared(string key) => string.Join(" / ", Lines.Where(line => Names.Same(line.Key, key)).Select(line => line.Printed));
 
     /// <summary>A line by its key, in a unit where one is given.</summary>
     /// <exception cref="KeyNotFoundException">The panel has no such line.</exception>
@@ -79,7 +80,13 @@ public sealed class NutritionPanel
         if (!(mixture.FinishedGrams > 0)) throw new ArgumentException("A nutrition panel needs a finished mass above 0 g: give the formula masses, or take back a loss that is larger than they are.", nameof(mixture));
         NutritionPanel panel = new(mixture, rules.AsOf(asOf), basis, asOf);
         HashSet<string> wished = new((asked ?? []).Select(key => panel.Rules.Figure(key).Key), Names.Comparer);
+        // A law may want a line only beside others, and those beside others again.
+        Queue<string> bringing = new(wished);
+        while (bringing.TryDequeue(out var key))
+            foreach (var other in panel.Rules.Figure(key).StandsWith.Where(wished.Add)) bringing.Enqueue(other);
         panel._conditions = new(panel, [.. panel.Rules.Declaration.Where(figure => figure.Shown != LineShown.IfAsked || wished.Contains(figure.Key)).Select(figure => figure.Key)]);
+        // Where one stands, the others are no longer voluntary.
+        HashSet<string> bound = new(panel.Rules.Declaration.Where(figure => figure.StandsWith.Count > 0 && wished.Contains(figure.Key) && panel.LineOf(figure).IsKnownWell).SelectMany(figure => figure.StandsWith), Names.Comparer);
         List<PanelLine> lines = [];
         List<LeftOffLine> leftOff = [];
         foreach (var figure in panel.Rules.Declaration)
@@ -87,7 +94,7 @@ public sealed class NutritionPanel
             var isWished = wished.Contains(figure.Key);
             if (figure.Shown == LineShown.IfAsked && !isWished) continue;
             var line = panel.LineOf(figure);
-            if (!line.IsKnownWell && !figure.IsMandatory) leftOff.Add(new(figure.Key, figure.Term, line.Amount, panel.UnknownOf(figure)));
+            if (!line.IsKnownWell && !figure.IsMandatory && !bound.Contains(figure.Key)) leftOff.Add(new(figure.Key, figure.Term, line.Amount, panel.UnknownOf(figure)));
             else if (figure.Shown != LineShown.IfPresent || isWished || line.Amount.Known > 0) lines.Add(line);
         }
         (panel.Lines, panel.LeftOff) = (lines, leftOff);
@@ -120,10 +127,29 @@ public sealed class NutritionPanel
             Amount = amount,
             IsKnownWell = isKnownWell,
             Declared = rounded?.Text ?? AtLeast(figure, amount),
+            InBrackets = isKnownWell ? InBrackets(figure) : "",
             Rounded = rounded,
             Reference = reference,
             Percent = percent,
         };
+    }
+
+    // What was added is rounded as the whole is.
+    private string InBrackets(DeclaredFigure figure)
+    {
+        if (figure.Added is not { } added) return "";
+        var amount = FigureSum.Of(Mixture, figure with { Summands = [new(figure.Key, added.Formula, 1, figure.Origin)] }, Rules.ProteinFactor).Known * (BasisGrams / Mixture.FinishedGrams);
+        return amount > 0 && Rules.Rounding.Round(figure.Key, figure.Unit, RoundingTable.ToDecimal(amount), _conditions!.IsMet).ShownNumber is { } shown
+            ? added.Words.Replace("#", shown.ToString("0.####", CultureInfo.InvariantCulture), StringComparison.Ordinal) : "";
+    }
+
+    // Of an ingredient that says it was added some must be known: no figure, or none of it, is not what its list says.
+    private static string? UnstatedOf(PanelLine line)
+    {
+        if (line.Figure.Added is not { } added) return null;
+        string[] silent = [.. line.Panel.Mixture.Parts.Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer).Where(added.IsNamedBy)
+            .Where(each => each.Profile is not { } profile || added.Formula.WayFor(profile) is not { } way || !(FigureSum.Of(way, profile, null) > 0)).Select(each => each.Name)];
+        return silent is [] ? null : $"{line.Key}: {added.NamedBy[0]} is named in {PanelWords.List(silent)}, and how much was added is not known; state it in specifications.csv, or take a food that has it.";
     }
 
     // A sum of which every part is declared as zero is declared as zero.

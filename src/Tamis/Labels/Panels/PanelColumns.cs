@@ -36,11 +36,11 @@ public sealed class PanelColumns
     public bool IsDraftIn(NutritionPanel column) => ReasonsOf(column).Any();
 
     /// <summary>Mandatory figures of the first column that are printed and not known well enough.</summary>
-    public IReadOnlyList<MissingFigure> Missing => [.. Columns[0].Missing.Where(IsPrinted)];
+    public IReadOnlyList<MissingFigure> Missing => [.. Columns[0].Missing.Where(missing => IsPrinted(missing.Line.Key))];
 
     private IEnumerable<string> ReasonsOf(NutritionPanel column) => Limit is null ? column.DraftReasons : column.DraftReasonsWhere(IsPrinted);
 
-    private bool IsPrinted(MissingFigure missing) => Limit?.Has(missing.Line.Key) != false;
+    private bool IsPrinted(string key) => Limit?.Has(key) != false;
 
     /// <summary>The columns that the law asks for and that are not there, a sentence each.</summary>
     public IReadOnlyList<string> MissingColumns => [.. Columns[0].Rules.Columns.Where(asked => !Columns.Any(column => column.IsOf(asked)))

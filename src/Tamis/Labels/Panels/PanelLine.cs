@@ -56,8 +56,11 @@ public sealed class PanelLine
     /// <summary>The text for the pack; where the amount is not known well enough, words that say so.</summary>
     public required string Declared { get; init; }
 
-    /// <summary>The text as its column prints it: empty where the law has only energy and percentages there.</summary>
-    public string Printed => Panel.Basis.IsPercentOnly && !IsEnergy ? "" : Declared;
+    /// <summary>What was added of it, as the law wants it behind the amount: <c>(70 mcg folic acid)</c>; empty where there is none.</summary>
+    public string InBrackets { get; init; } = "";
+
+    /// <summary>The text as its column prints it: the amount, and behind it what was added; empty where the law has only energy and percentages there.</summary>
+    public string Printed => Panel.Basis.IsPercentOnly && !IsEnergy ? "" : InBrackets.Length == 0 ? Declared : $"{Declared} {InBrackets}";
 
     /// <summary>Other texts that are as lawful.</summary>
     public IReadOnlyList<string> Alternatives => Rounded?.Alternatives ?? [];
@@ -78,7 +81,7 @@ public sealed class PanelLine
     public Working Explain() => PanelWorking.Of(this);
 
     /// <summary>The line as text: <c>fat 14 g</c>.</summary>
-    public override string ToString() => IsAmountInTerm && IsKnownWell ? Term : $"{Term} {Declared}";
+    public override string ToString() => IsAmountInTerm && IsKnownWell ? Term : $"{Term} {Printed}";
 }
 
 /// <summary>A line that the law does not ask for and that is not known well enough.</summary>

@@ -23,6 +23,9 @@ public sealed class ShortPanel
         _alone = [.. panel.Lines.Where((line, at) => line.Indent > 0 && !IsLeftOff(line.Key) && panel.Lines.Take(at).LastOrDefault(before => before.Indent < line.Indent) is { } whole && IsLeftOff(whole.Key)).Select(line => line.Key)];
     }
 
+    /// <summary>Whether it is the format of a package that is one serving, in which nothing is said in place of what is left off.</summary>
+    public bool IsSingleServing { get; private init; }
+
     /// <summary>Whether the law's simplified format may be used; otherwise each figure is left off by itself.</summary>
     public bool IsSimplified { get; }
 
@@ -35,15 +38,21 @@ public sealed class ShortPanel
     /// <summary>What may be left off a panel: in the simplified format where enough is insignificant, otherwise figure by figure.</summary>
     /// <param name="columns">The panel on every basis that is printed; at least one. A figure is left off where there is next to nothing of it in each of them, and never where it is not known well enough.</param>
     /// <param name="claimed">The figures about which the pack claims something.</param>
-    public static ShortPanel Of(IReadOnlyList<NutritionPanel> columns, IReadOnlyCollection<string> claimed)
+    /// <param name="isSingleServing">Whether the package is one serving; a law may have a format of its own for it, which then stands in place of the others.</param>
+    public static ShortPanel Of(IReadOnlyList<NutritionPanel> columns, IReadOnlyCollection<string> claimed, bool isSingleServing = false)
     {
         var rules = ShortPanelRules.Of(columns[0].Rules);
         InsignificantFigure[] open = [.. rules.Figures.Where(row => columns.All(panel => IsInsignificant(panel, row)) && !row.UnlessClaimed.Any(figure => claimed.Contains(figure, Names.Comparer)))];
+        if (isSingleServing && rules.Figures.Any(row => row.Way == ShortWay.SingleServing))
+            return new(rules, columns[0], false, null, Unprinted(columns[0], open.Where(row => row.Way == ShortWay.SingleServing))) { IsSingleServing = true };
         var simplified = open.Where(row => row.Way == ShortWay.Simplified).ToArray();
         var isSimplified = rules.SimplifiedFrom is { } least && simplified.Count(row => row.Role != SimplifiedRole.NotCounted) >= least;
         InsignificantFigure[] leftOff = [.. isSimplified ? simplified.Where(row => row.Role != SimplifiedRole.Kept) : open.Where(row => row.Way == ShortWay.Alone)];
-        return new(rules, columns[0], isSimplified, null, [.. leftOff.Where(row => columns[0].Lines.Any(line => Names.Same(line.Key, row.Figure))).Select(row => new UnprintedFigure(row.Figure, row.LimitInWords, row.Words, row.Origin))]);
+        return new(rules, columns[0], isSimplified, null, Unprinted(columns[0], leftOff));
     }
+
+    private static UnprintedFigure[] Unprinted(NutritionPanel panel, IEnumerable<InsignificantFigure> rows) =>
+        [.. rows.Where(row => panel.Lines.Any(line => Names.Same(line.Key, row.Figure))).Select(row => new UnprintedFigure(row.Figure, row.LimitInWords, row.Words, row.Origin))];
 
     /// <summary>All that a panel of few figures leaves off, whatever there is of it; nothing is said in its place.</summary>
     /// <param name="columns">The panel on every basis that is printed; at least one.</param>
@@ -69,7 +78,7 @@ public sealed class ShortPanel
     /// <summary>Words that are lacking in languages of the pack.</summary>
     public IReadOnlyList<ListProblem> ProblemsIn(IReadOnlyList<string> languages) => LeftOff.Count == 0 ? [] :
     [
-        .. languages.Where(language => Limit is null && StatementIn(language) is null).Select(language => new ListProblem($"What is left off the panel has no words in '{language}'", "write them in short-panel.csv of the rule set", null)),
+        .. languages.Where(language => Limit is null && !IsSingleServing && StatementIn(language) is null).Select(language => new ListProblem($"What is left off the panel has no words in '{language}'", "write them in short-panel.csv of the rule set", null)),
         .. _alone.Where(key => _terms.Has(key + Alone)).SelectMany(key => languages.Where(language => _terms.In(key + Alone, language) is null)
             .Select(language => new ListProblem($"The word '{key + Alone}' has no term in '{language}'", "write it in panel-words.csv of the rule set", null))),
     ];
@@ -91,8 +100,8 @@ public sealed class ShortPanel
 
     private static bool IsInsignificant(NutritionPanel panel, InsignificantFigure row)
     {
-        PanelLine[] lines = [.. panel.Lines.Where(line => Names.Same(line.Key, row.Of))];
-        return lines.Length > 0 && Array.TrueForAll(lines, line => line.Value is { } value && row.Takes(panel.Rules, RoundingTable.ToDecimal(value), line.Rounded is { IsZero: true }));
+        PanelLine[] lines = [.. panel.Lines.Where(line => row.Held.Contains(line.Key, Names.Comparer))];
+        return lines.Length > 0 && (row.IsWithoutLimit || Array.TrueForAll(lines, line => line.Value is { } value && row.Takes(panel.Rules, RoundingTable.ToDecimal(value), line.Rounded is { IsZero: true })));
     }
 
     private static string Listed(string[] names, string? and) => names.Length == 1 || and is null ? string.Join(", ", names) : $"{string.Join(", ", names[..^1])} {and} {names[^1]}";

@@ -10,6 +10,8 @@ public enum ShortWay
     Alone,
     /// <summary>In the simplified format, which the law allows where enough figures are insignificant.</summary>
     Simplified,
+    /// <summary>In the format of a package that is one serving: nothing is said in its place.</summary>
+    SingleServing,
 }
 
 /// <summary>What the simplified format does with a figure.</summary>
@@ -26,9 +28,9 @@ public enum SimplifiedRole
 /// <summary>When a figure is insignificant.</summary>
 /// <param name="Way">By which way it may then be left off.</param>
 /// <param name="Figure">The figure, by its key.</param>
-/// <param name="Of">The figure whose amount is held against the limit: its own, or that of the whole that it is a part of.</param>
+/// <param name="Of">The figure whose amount is held against the limit: its own, or that of the whole that it is a part of; several are parted by semicolons, and each must be within it.</param>
 /// <param name="Below">The limit, in <paramref name="Unit"/>, which the amount before rounding must be below; null where it must be declared as 0.</param>
-/// <param name="Unit">The unit of the limit: that of <paramref name="Of"/>, or % of its reference value.</param>
+/// <param name="Unit">The unit of the limit: that of <paramref name="Of"/>, or % of its reference value; <c>any amount</c> where there is no limit.</param>
 /// <param name="Role">What the simplified format does with it.</param>
 /// <param name="UnlessClaimed">Figures about which the pack may claim nothing.</param>
 /// <param name="Words">What the statement calls it, by language.</param>
@@ -37,7 +39,13 @@ public sealed record InsignificantFigure(
     ShortWay Way, string Figure, string Of, decimal? Below, string Unit, SimplifiedRole Role, IReadOnlyList<string> UnlessClaimed, IReadOnlyDictionary<string, string> Words, RuleOrigin Origin)
 {
     /// <summary>When it is insignificant, in words: <c>total fat below 0.5 g</c>.</summary>
-    public string LimitInWords => Below is { } limit ? $"{Of} below {limit.ToString(CultureInfo.InvariantCulture)} {Unit}" : $"{Of} declared as 0";
+    public string LimitInWords => IsWithoutLimit ? "whatever there is of it" : Below is { } limit ? $"{Of} below {limit.ToString(CultureInfo.InvariantCulture)} {Unit}" : $"{string.Join(", ", Held)} declared as 0";
+
+    /// <summary>The figures whose amounts are held against the limit, by their keys.</summary>
+    public IReadOnlyList<string> Held => Of.Split(';', StringSplitOptions.TrimEntries);
+
+    /// <summary>Whether it may be left off whatever there is of it.</summary>
+    public bool IsWithoutLimit => Names.Same(Unit, ShortPanelRules.AnyAmount);
 
     /// <summary>Whether an amount is insignificant.</summary>
     /// <param name="rules">The rule set.</param>
@@ -53,9 +61,11 @@ public sealed class ShortPanelRules
 {
     private const string File = "short-panel.csv";
 
+    internal const string AnyAmount = "any amount";
+
     private static readonly string[] Columns = ["way", "figure", "of", "below", "unit", "role", "unless_claimed"];
 
-    private static readonly Dictionary<string, ShortWay> Ways = new(Names.Comparer) { ["alone"] = ShortWay.Alone, ["simplified"] = ShortWay.Simplified };
+    private static readonly Dictionary<string, ShortWay> Ways = new(Names.Comparer) { ["alone"] = ShortWay.Alone, ["simplified"] = ShortWay.Simplified, ["single serving"] = ShortWay.SingleServing };
 
     private static readonly Dictionary<string, SimplifiedRole> Roles = new(Names.Comparer)
     {
@@ -108,8 +118,9 @@ public sealed class ShortPanelRules
     private static InsignificantFigure Figure(RuleRow row, IReadOnlyDictionary<string, string> names)
     {
         var figure = row.Cells.Required("figure");
-        if (names.Count == 0) row.Cells.Note("figure", "what the statement calls it, in the column of a language");
-        return new(row.Choice("way", Ways), figure, row.Cells.Text("of") ?? figure, row.Decimal("below"), row.Cells.Text("unit") ?? "",
+        var way = row.Choice("way", Ways);
+        if (names.Count == 0 != (way == ShortWay.SingleServing)) row.Cells.Note("figure", way == ShortWay.SingleServing ? "no words: in this format nothing is said in place of a figure" : "what the statement calls it, in the column of a language");
+        return new(way, figure, row.Cells.Text("of") ?? figure, row.Decimal("below"), row.Cells.Text("unit") ?? "",
             row.Cells.Choice("role", Roles) ?? SimplifiedRole.LeftOff, row.Cells.Words("unless_claimed"), names, row.Origin());
     }
 }

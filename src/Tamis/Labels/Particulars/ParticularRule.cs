@@ -61,14 +61,14 @@ public sealed partial record ParticularRule
     /// <summary>Exemptions by which it falls away, as the key <c>exemption</c> of <c>dessert.csv</c> asks for them.</summary>
     public required IReadOnlyList<string> Exemptions { get; init; }
 
-    /// <summary>The wording by language; a language without a term has none. In braces stands what is filled in: <c>{amount}</c> is the content of the whole food, <c>{additives}</c> the names of those that trigger it, any other word a key of <c>dessert.csv</c>.</summary>
+    /// <summary>The wording by language; a language without a term has none. In braces stands what is filled in: <c>{amount}</c> is the content of the whole food, <c>{additives}</c> the names of those that trigger it, <c>{additive_grams}</c> what a serving of <c>{serving_grams}</c> g holds of them, any other word a key of <c>dessert.csv</c>.</summary>
     public required IReadOnlyDictionary<string, string> Wording { get; init; }
 
     /// <summary>What the wording has in braces.</summary>
     public IReadOnlyList<string> Named => [.. Wording.Values.SelectMany(words => Braces().Matches(words).Select(match => match.Groups[1].Value)).Distinct(StringComparer.Ordinal)];
 
     /// <summary>The keys of <c>dessert.csv</c> that the wording names.</summary>
-    public IReadOnlyList<string> NamedKeys => [.. Named.Where(word => word is not (AmountWord or AdditivesWord))];
+    public IReadOnlyList<string> NamedKeys => [.. Named.Where(word => word is not (AmountWord or AdditivesWord or AdditiveGrams.Word or AdditiveGrams.ServingWord))];
 
     internal const string AmountWord = "amount", AdditivesWord = "additives";
 

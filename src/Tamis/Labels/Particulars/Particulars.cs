@@ -41,6 +41,9 @@ public sealed record ParticularFood
     /// <summary>What the food is made of.</summary>
     public required Mixture Mixture { get; init; }
 
+    /// <summary>How much a serving of stated size is, in grams, for a statement that speaks of one; null where nobody said.</summary>
+    public Func<double?> ServingGrams { get; init; } = () => null;
+
     /// <summary>The category of food; null where nobody said.</summary>
     public string? Category { get; init; }
 
@@ -77,7 +80,7 @@ public static class Particulars
     {
         var uses = AdditiveUse.In(food.Mixture, rules);
         var words = LabelWords.Of(rules.Folder);
-        return [.. ParticularRules.Of(rules, day).All.Select(rule => Of(rule, food, uses, words))];
+        return [.. ParticularRules.Of(rules, day).All.Select(rule => AdditiveGrams.Filled(Of(rule, food, uses, words), food, uses))];
     }
 
     private static Particular Of(ParticularRule rule, ParticularFood food, IReadOnlyList<AdditiveUse> uses, LabelWords words)

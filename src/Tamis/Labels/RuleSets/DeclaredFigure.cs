@@ -1,4 +1,5 @@
 using Tamis.Composition;
+using Tamis.Formulas;
 
 namespace Tamis.Labels;
 
@@ -48,6 +49,12 @@ public sealed record DeclaredFigure
     /// <summary>The lines that it is the sum of: where all of them are declared as zero, it is. None where it is a figure of its own.</summary>
     public IReadOnlyList<string> Parts { get; init; } = [];
 
+    /// <summary>The lines that must stand where it does, by their keys; none where it stands alone.</summary>
+    public IReadOnlyList<string> StandsWith { get; init; } = [];
+
+    /// <summary>A content that stands in brackets behind the amount where some of it was added; null where the law has none.</summary>
+    public AddedContent? Added { get; init; }
+
     /// <summary>Where the line came from.</summary>
     public required RuleOrigin Origin { get; init; }
 
@@ -56,6 +63,16 @@ public sealed record DeclaredFigure
 
     /// <summary>The name and the unit.</summary>
     public override string ToString() => $"{Key}, {Unit}";
+}
+
+/// <summary>What was added of a figure, in a form that the law names: folic acid beside all folate.</summary>
+/// <param name="Words">The words in brackets, # for the number: <c>(# mcg folic acid)</c>.</param>
+/// <param name="Formula">Its content in a food, in the unit of the words.</param>
+/// <param name="NamedBy">Words by which the name or the list of an ingredient says that it was added.</param>
+public sealed record AddedContent(string Words, ContentFormula Formula, IReadOnlyList<string> NamedBy)
+{
+    /// <summary>Whether an ingredient says that it was added to it.</summary>
+    public bool IsNamedBy(Ingredient ingredient) => NamedBy.Any(word => new[] { ingredient.Name, ingredient.LabelName, ingredient.SupplierList }.Any(text => text is not null && Names.HoldsBeginning(text, word)));
 }
 
 /// <summary>A part of a declared figure: a content of the foods times a factor.</summary>

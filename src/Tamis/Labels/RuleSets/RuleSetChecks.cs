@@ -27,6 +27,8 @@ internal static class RuleSetChecks
             yield return new("reference-values.csv", 0, "key", "", $"a value for '{figure.Key}' in {figure.Unit}, of which declaration.csv prints the percentage alone");
         foreach (var part in declaration.SelectMany(figure => figure.Parts).Where(part => !declaration.Any(figure => Names.Same(figure.Key, part))))
             yield return new("declaration.csv", 0, "parts", part, "lines of this file");
+        foreach (var other in declaration.SelectMany(figure => figure.StandsWith).Where(other => !declaration.Any(figure => Names.Same(figure.Key, other))).Distinct(Names.Comparer))
+            yield return new("declaration.csv", 0, "stands_with", other, "lines of this file");
         foreach (var reference in references)
         {
             if (!byFigure.Contains((Names.Key(reference.PercentRounding), "%")))

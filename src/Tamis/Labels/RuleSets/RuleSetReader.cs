@@ -133,11 +133,22 @@ internal static class RuleSetReader
             IsEnergy = IsEnergy(row),
             IsPercentOnly = row.Cells.Choice("print", Prints) ?? false,
             Parts = row.Cells.Words("parts"),
+            StandsWith = row.Cells.Words("stands_with"),
+            Added = Added(row),
             IsMandatory = row.Choice("status", Status),
             Shown = row.Choice("shown", Shown),
             Origin = origin,
             InForce = row.InForce(),
         };
+    }
+
+    private static AddedContent? Added(RuleRow row)
+    {
+        if (row.Cells.Text("in_brackets") is not { } words) return null;
+        if (!words.Contains('#')) row.Cells.Note("in_brackets", "words with # for the number, such as (# mcg folic acid)");
+        if (row.Cells.Words("named_by").Count == 0) row.Cells.Note("named_by", "the words by which an ingredient says that it was added");
+        if (row.Cells.Text("in_brackets_content") is null) row.Cells.Note("in_brackets_content", "the tag of its content");
+        return row.Formula("in_brackets_content") is { } formula ? new(words, formula, row.Cells.Words("named_by")) : null;
     }
 
     private static IReadOnlyList<Summand> Summands(RuleRow row, string key, IReadOnlyList<EnergyFactor> energy, RuleOrigin origin)

@@ -54,4 +54,58 @@ public class NetQuantityTests
 
         Assert.Equal(["from_g", "percent"], Assert.Throws<TableException>(() => NetQuantityRules.Of(copy.Load("eu"))).Problems.Select(problem => problem.Column).Order(StringComparer.Ordinal));
     }
+
+    // 21 CFR 101.7(j)(1), (m): what stands in brackets is the quantity before them, and neither is said larger than it is.
+    [Fact]
+    public void Stated_UnitedStates_BracketsHoldTheOuncesBeforeThem()
+    {
+        var words = NetQuantityWords.Of(LabelKit.Us);
+        Gen.Int[4540, 18140].Sample(tenths =>
+        {
+            var text = words.Stated(tenths / 10m, isVolume: false, "en")!.Value.Text;
+            var said = System.Text.RegularExpressions.Regex.Match(text, @"^Net Wt ([\d.]+) oz \((\d) lb(?: ([\d.]+) oz)?\) ");
+            decimal Said(int group) => said.Groups[group].Length == 0 ? 0 : decimal.Parse(said.Groups[group].Value, System.Globalization.CultureInfo.InvariantCulture);
+            return said.Success && Said(1) == (16 * Said(2)) + Said(3) && Said(1) * 28.349523125m <= tenths / 10m && (Said(1) + 0.1m) * 28.349523125m > tenths / 10m;
+        });
+    }
+
+    [Fact]
+    public void Stated_ByVolume_HoldsThePackByItsDensityAgainstThePiece()
+    {
+        using TemporaryFolder folder = new();
+        Directory.CreateDirectory(Path.Combine(folder.Path, "drink"));
+        File.WriteAllText(Path.Combine(folder.Path, "drink", "formula.csv"), "component,line,way,step,T1\ndrink,whole milk,,1,1000\n");
+        File.WriteAllText(Path.Combine(folder.Path, "drink", "dessert.csv"), "key,value,trial,notes\nnet_ml,1000,,\ndensity_g_ml,1.03,,\npieces,1,,\n");
+        var net = NetQuantity.Of(Dessert.Open(Path.Combine(folder.Path, "drink")), "T1", "us");
+
+        Assert.Equal("33.8 fl oz (1 qt 1.8 fl oz) 1000 mL", net.Stated("en")!.Value.Text);
+        Assert.Equal(1030, net.NominalGrams!.Value, 9);
+        Assert.Contains("A piece comes to 1000 g, by the formula, and the pack says 1030 g", Assert.Single(net.Problems), StringComparison.Ordinal);
+    }
+
+    // The mark of the language, where the rule set has one; Canada's table in both languages has one mark, and so has its quantity.
+    [Fact]
+    public void Stated_InFrench_HasAComma()
+    {
+        using TemporaryFolder folder = new();
+        Directory.CreateDirectory(Path.Combine(folder.Path, "cake"));
+        File.WriteAllText(Path.Combine(folder.Path, "cake", "formula.csv"), "component,line,way,step,T1\ncake,flour,,1,1300\n");
+        File.WriteAllText(Path.Combine(folder.Path, "cake", "dessert.csv"), "key,value,trial,notes\nnet_g,1234.5,,\n");
+        NetQuantity Of(string rules) => NetQuantity.Of(Dessert.Open(Path.Combine(folder.Path, "cake")), "T1", rules);
+
+        Assert.Equal(("1234.5 g", "1234,5 g"), (Of("eu").Stated("en")!.Value.Text, Of("eu").Stated("fr")!.Value.Text));
+        Assert.Equal(("1.23 kg", "1.23 kg"), (Of("ca").Stated("en")!.Value.Text, Of("ca").Stated("fr")!.Value.Text));
+    }
+
+    [Fact]
+    public void Stated_RuleSetWithoutWords_SaysGrams() => Assert.Equal(("320 g", null), NetQuantity.Of(Dessert.Open(KitFolder.Data("desserts/travel-loaf")), "V1", "eu").Stated("fr"));
+
+    [Fact]
+    public void Of_WordsOfUnknownUnitsAndRangesThatDoNotJoin_AreNamed()
+    {
+        using RuleFolderCopy copy = new();
+        copy.Change("us", "net-quantity-words.csv", "weight,1 lb,4 lb,,Net Wt {oz} ({lb + oz})", "weight,2 lb,4 stone,,Net Wt {oz} ({lb + dram})");
+
+        Assert.Equal(["below", "en", "from", "from"], Assert.Throws<TableException>(() => NetQuantityWords.Of(copy.Load("us"))).Problems.Select(problem => problem.Column).Order(StringComparer.Ordinal));
+    }
 }

@@ -153,6 +153,37 @@ public class ParticularsTests
         if (expected == ParticularState.Applies) Assert.Equal(("1.2 % alc./vol.", "1.2 % alc./vol."), (found.In("en"), found.In("fr")));
     }
 
+    // B.16.017: the grams of polydextrose in a serving of stated size; what loses no polydextrose, the water, makes a serving hold more of it.
+    [Fact]
+    public void Of_PolydextroseInCanada_SaysItsGramsInAServing()
+    {
+        var cake = LabelKit.Of(Part("polydextrose", 8, "E 1200"), Part("filling", 40, list: "sugar, bulking agent: polydextrose 5 %"), Part("flour", 72)) with { EvaporatedGrams = 20 };
+        var found = Find(Particulars.Of(new() { Mixture = cake, ServingGrams = () => 50 }, LabelKit.Canada), "polydextrose");
+
+        Assert.Equal("contains 5 g of polydextrose per serving of 50 g", found.In("en"));
+        Assert.Equal("contient 5 g de polydextrose par portion de 50 g", found.In("fr"));
+    }
+
+    [Theory]
+    [InlineData("sugar, bulking agent: polydextrose", true, "how much polydextrose filling holds")]
+    [InlineData("sugar, bulking agent: polydextrose 5 %", false, "portion_g")]
+    public void Of_PolydextroseOfUnknownShareOrServing_AsksForIt(string list, bool isServingKnown, string supply)
+    {
+        var found = Find(Particulars.Of(new() { Mixture = LabelKit.Of(Part("filling", 40, list: list), Part("flour", 60)), ServingGrams = () => isServingKnown ? 50 : null }, LabelKit.Canada), "polydextrose");
+
+        Assert.Equal(ParticularState.CannotBeSaid, found.State);
+        Assert.Contains(supply, found.Supply, StringComparison.Ordinal);
+    }
+
+    // B.16.018(1): of erythritol there is a statement unless the pack bears a table.
+    [Theory]
+    [InlineData("none", ParticularState.Applies)]
+    [InlineData("yes", ParticularState.DoesNotApply)]
+    public void Of_ErythritolInCanada_IsSaidWhereThereIsNoTable(string panel, ParticularState expected) => Assert.Equal(expected, Find(Particulars.Of(new()
+    {
+        Mixture = LabelKit.Of(Part("erythritol", 10, "E 968"), Part("flour", 90)), ServingGrams = () => 30, Says = key => key == "nutrition_panel" ? panel : null,
+    }, LabelKit.Canada), "erythritol without a table").State);
+
     // A language that has no name of the additive has no wording: nothing is printed with a gap.
     [Fact]
     public void Of_WordingThatNamesAdditives_IsFilledOrLeftOut()
