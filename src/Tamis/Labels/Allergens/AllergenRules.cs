@@ -12,9 +12,10 @@ namespace Tamis.Labels;
 /// <param name="Exempt">Names of ingredients in which it need not be named.</param>
 /// <param name="Required">Words of which one must stand in the list, in whatever language; empty where any word of <c>allergen-words.csv</c> names it.</param>
 /// <param name="Summary">The words of the statement of what a food contains, in English, where they are not the printed one; empty otherwise.</param>
+/// <param name="IsByKind">Whether the law wants its kind named, such as the species of a fish, and not the whole group.</param>
 /// <param name="Origin">Where the row came from.</param>
 public sealed record AllergenRule(string GroupNumber, string Group, string Substance, string? Printed, double? ThresholdMgPerKg, bool CountsAtThreshold, IReadOnlyList<string> Exempt,
-    IReadOnlyList<string> Required, IReadOnlyList<string> Summary, RuleOrigin Origin)
+    IReadOnlyList<string> Required, IReadOnlyList<string> Summary, bool IsByKind, RuleOrigin Origin)
 {
     /// <summary>Whether a word that was found in a list names the substance as the law wants it named.</summary>
     public bool IsNamedBy(string word) => Required.Count == 0 || Required.Any(required => word.Contains(required, StringComparison.OrdinalIgnoreCase));
@@ -34,9 +35,16 @@ public sealed class AllergenRules
     /// <summary>The file of the groups' names in other languages, beside the rule sets.</summary>
     public const string GroupsFile = "allergen-groups.csv";
 
-    private readonly Terms _groups;
+    /// <summary>The file of the names of kinds, such as species of fish, beside the rule sets.</summary>
+    public const string KindsFile = "allergen-kinds.csv";
 
-    private AllergenRules(IReadOnlyList<AllergenRule> all, AllergenWords words, Terms groups) => (All, Words, _groups) = (all, words, groups);
+    private static readonly Dictionary<string, bool> ByKind = new(Names.Comparer) { ["yes"] = true, ["no"] = false };
+
+    private readonly Terms _groups;
+    private readonly ILookup<(string Substance, string Language), string> _kinds;
+
+    private AllergenRules(IReadOnlyList<AllergenRule> all, AllergenWords words, Terms groups, ILookup<(string Substance, string Language), string> kinds) =>
+        (All, Words, _groups, _kinds) = (all, words, groups, kinds);
 
     /// <summary>Every substance in the order of the law's list.</summary>
     public IReadOnlyList<AllergenRule> All { get; }
@@ -54,8 +62,12 @@ public sealed class AllergenRules
     /// <summary>The rule for a word of the kitchen's sheets (<c>rye</c>, <c>almonds</c>); null where this law's list does not have it.</summary>
     public AllergenRule? For(string word) => Words.SubstanceOf(word) is { } substance ? All.FirstOrDefault(rule => rule.Substance == substance) : null;
 
-    /// <summary>A substance as it is printed in a language; null where there is no term.</summary>
-    public string? Print(AllergenRule rule, string language) => Names.Same(language, "en") && rule.Printed is { } printed ? printed : Words.Print(rule.Substance, language);
+    /// <summary>A substance as it is printed in a language, by a word that the law takes where there is one; null where there is no term.</summary>
+    public string? Print(AllergenRule rule, string language) => Names.Same(language, "en") && rule.Printed is { } printed ? printed
+        : Words.WordsOf(rule.Substance, language).FirstOrDefault(rule.IsNamedBy) ?? Words.Print(rule.Substance, language);
+
+    /// <summary>The kinds of a substance that a text in a language names: <c>cod</c> in <c>fish gelatine (cod)</c>.</summary>
+    public IReadOnlyList<string> KindsIn(AllergenRule rule, string text, string language) => [.. _kinds[(rule.Substance, Names.Key(language))].Where(kind => Names.Holds(text, kind))];
 
     /// <summary>What stands for a substance in the statement of what a food contains; null where there is no term.</summary>
     public IReadOnlyList<string>? Summarise(AllergenRule rule, string language) =>
@@ -77,8 +89,13 @@ public sealed class AllergenRules
             if (!words.Substances.Contains(substance)) row.Cells.Note("substance", $"a substance of {AllergenWords.File}, such as {string.Join(" or ", Names.Nearest(substance, words.Substances))}");
             var threshold = row.Cells.Number("threshold_mg_kg", 0);
             return new AllergenRule(row.Cells.Text("group_no") ?? "", row.Cells.Required("group"), substance, row.Cells.Text("printed"), threshold,
-                threshold is not null && row.Choice("threshold", AtThreshold), row.Cells.Words("exempt"), row.Cells.Words("required"), row.Cells.Words("summary"), row.Origin());
+                threshold is not null && row.Choice("threshold", AtThreshold), row.Cells.Words("exempt"), row.Cells.Words("required"), row.Cells.Words("summary"),
+                row.Cells.Text("by_kind") is not null && row.Choice("by_kind", ByKind), row.Origin());
         })];
-        return new(all, words, Terms.Read([.. folder.SharedRows(GroupsFile, ["word"], problems).Select(row => row.Cells)], RuleRow.OriginColumns));
+        var kinds = from row in folder.SharedRows(KindsFile, ["substance", "en"], problems)
+                    from term in row.ByLanguage(["substance"])
+                    from kind in row.Cells.Words(term.Key)
+                    select (Key: (Substance: row.Cells.Required("substance"), Language: Names.Key(term.Key)), kind);
+        return new(all, words, Terms.Read([.. folder.SharedRows(GroupsFile, ["word"], problems).Select(row => row.Cells)], RuleRow.OriginColumns), kinds.ToLookup(each => each.Key, each => each.kind));
     }
 }

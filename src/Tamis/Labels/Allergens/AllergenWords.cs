@@ -17,7 +17,7 @@ public sealed class AllergenWords
     // Every name on a pack is searched for every word: the words of a language are put in order once.
     private readonly ILookup<string, (string Substance, string Word)> _longestFirst;
     private readonly IReadOnlyDictionary<string, string> _substances;
-    private readonly IReadOnlyDictionary<(string Substance, string Language), string> _printed;
+    private readonly ILookup<(string Substance, string Language), string> _inOrder;
 
     private AllergenWords(IReadOnlyList<(string Substance, string Language, IReadOnlyList<string> Words)> all)
     {
@@ -26,14 +26,17 @@ public sealed class AllergenWords
         _longestFirst = words.OrderByDescending(each => each.Word.Length).ToLookup(each => each.Language, each => (each.Substance, each.Word), Names.Comparer);
         _substances = Substances.Select(substance => (Word: substance, Substance: substance)).Concat(words.Select(each => (each.Word, each.Substance)))
             .DistinctBy(each => each.Word, Names.Comparer).ToDictionary(each => each.Word, each => each.Substance, Names.Comparer);
-        _printed = words.DistinctBy(each => (each.Substance, Names.Key(each.Language))).ToDictionary(each => (each.Substance, Names.Key(each.Language)), each => each.Word);
+        _inOrder = words.ToLookup(each => (each.Substance, Names.Key(each.Language)), each => each.Word);
     }
 
     /// <summary>The substances that the file knows.</summary>
     public IReadOnlyCollection<string> Substances { get; }
 
     /// <summary>The word to print in a language; null where there is none.</summary>
-    public string? Print(string substance, string language) => _printed.GetValueOrDefault((substance, Names.Key(language)));
+    public string? Print(string substance, string language) => WordsOf(substance, language).FirstOrDefault();
+
+    /// <summary>Every word for a substance in a language, the one to print first.</summary>
+    public IEnumerable<string> WordsOf(string substance, string language) => _inOrder[(substance, Names.Key(language))];
 
     /// <summary>The substance that a word of the kitchen means, in whatever language; null where nobody knows it.</summary>
     public string? SubstanceOf(string word) => _substances.GetValueOrDefault(word);

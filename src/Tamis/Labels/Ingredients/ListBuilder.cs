@@ -37,18 +37,19 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
         if (unmet.Length > 0)
             _remarks.Add(new($"Of the name, no ingredient is called {string.Join(", ", unmet)}: where such a word speaks of an ingredient, its quantity belongs in the list; a row emphasis in dessert.csv asks for it, with the word before a colon and the ingredients behind it.", null));
         AllergenRule[] contains = [.. _allergens.All.Where(rule => All(items).Any(item => item.Substances.Contains(rule.Substance)))];
+        var kinds = (from rule in contains where rule.IsByKind from kind in KindsIn(rule, items) select (rule, kind)).ToLookup(each => each.rule, each => each.kind);
         AllergenRule[] mayContain = [.. MayContain(used).Where(rule => !contains.Contains(rule))];
         List<ListProblem> withoutList = [];
         return new()
         {
-            InPlaceOfList = _list.HasContainsStatement ? [] : new ListPrinter(_list, _allergens, _words, language, withoutList).Contains(contains),
+            InPlaceOfList = _list.HasContainsStatement ? [] : new ListPrinter(_list, _allergens, _words, language, withoutList).Contains(contains, kinds),
             InPlaceOfListProblems = withoutList,
             Heading = printer.Heading,
             Language = language,
             FinishedGrams = finishedGrams,
             Items = items,
             Runs = printer.List(items),
-            ContainsStatement = _list.HasContainsStatement ? printer.Contains(contains) : [],
+            ContainsStatement = _list.HasContainsStatement ? printer.Contains(contains, kinds) : [],
             MayContainStatement = printer.MayContain(mayContain),
             Contains = contains,
             MayContain = mayContain,
@@ -317,14 +318,20 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     {
         var shown = All([item]).SelectMany(each => _allergens.Named(each.Printed, language).Select(span => span.Substance)).ToHashSet();
         List<string> sources = [];
+        foreach (var rule in _allergens.All.Where(rule => rule.IsByKind && item.Substances.Contains(rule.Substance) && !KindsIn(rule, [item]).Any()))
+            _problems.Add(new($"the law wants {rule.Group} named by its kind, and the name of {item.Name} does not say which", $"the kind in its name on the label, such as 'fish gelatine (cod)', or a row more in data/rules/{AllergenRules.KindsFile}", item.Origins.FirstOrDefault()));
         foreach (var substance in item.Substances.Where(substance => !shown.Contains(substance)))
         {
             var rule = _allergens.All.First(rule => rule.Substance == substance);
+            if (rule.IsByKind && KindsIn(rule, [item]).Any()) continue;
             if (_allergens.Print(rule, language) is { } printed) sources.Add(printed);
             else _problems.Add(new($"there is no word for {substance} in the language '{language}'", $"a term in {AllergenWords.File}", null));
         }
         return item with { NamedSources = [.. sources.Distinct(Names.Comparer)] };
     }
+
+    private IEnumerable<string> KindsIn(AllergenRule rule, IEnumerable<ListedItem> items) =>
+        All(items).SelectMany(item => _allergens.KindsIn(rule, item.Printed, language)).Distinct(Names.Comparer);
 
     private IEnumerable<string> SubstancesOf(Ingredient ingredient)
     {

@@ -13,9 +13,9 @@ internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, Labe
         return Joined(runs);
     }
 
-    /// <summary>What the food contains: its title and its entries are set as the law wants those of the list, or its title stands out as its names do.</summary>
-    public IReadOnlyList<TextRun> Contains(IReadOnlyList<AllergenRule> named) =>
-        Statement("contains", rules.HasBoldTitles || rules.Contains == ContainsStatement.Emphasised, rules.HasCapitals, named, rule => allergens.Summarise(rule, language));
+    /// <summary>What the food contains: its title and its entries are set as the law wants those of the list, or its title stands out as its names do; where the law wants a kind and the list names some, those.</summary>
+    public IReadOnlyList<TextRun> Contains(IReadOnlyList<AllergenRule> named, ILookup<AllergenRule, string> kinds) =>
+        Statement("contains", rules.HasBoldTitles || rules.Contains == ContainsStatement.Emphasised, rules.HasCapitals, named, rule => kinds.Contains(rule) ? [.. kinds[rule]] : allergens.Summarise(rule, language));
 
     /// <summary>What may have got in: it begins a line of its own, for which no law asks for bold type.</summary>
     public IReadOnlyList<TextRun> MayContain(IReadOnlyList<AllergenRule> named) =>

@@ -195,13 +195,13 @@ public class IngredientListTests
     public void Of_LoafInTheUnitedStates_HasAContainsStatementWithoutRye() =>
         Assert.Equal("Contains: milk, eggs, wheat, sulfites.", string.Concat(Loaf.IngredientList("V1", "us", "en").ContainsStatement.Select(run => run.Text)));
 
-    // Regulation (EU) No 1169/2011, Article 21(1)(a): with a clear reference to the name as listed in Annex II, which lists spelt, lactose and hybridised strains.
+    // Regulation (EU) No 1169/2011, Article 21(1)(a): with a clear reference to the name as listed in Annex II, which lists lactose and hybridised strains; Commission Notice 2017/C 428/01 wants wheat beside spelt.
     [Theory]
     [InlineData("whey powder", "milk", "whey powder (*milk*)")]
     [InlineData("lactose", "milk", "*lactose*")]
     [InlineData("semolina", "wheat", "semolina (*wheat*)")]
     [InlineData("durum wheat semolina", "wheat", "durum *wheat* semolina")]
-    [InlineData("spelt flour", "spelt", "*spelt* flour")]
+    [InlineData("spelt flour", "spelt", "spelt flour (*wheat*)")]
     [InlineData("triticale flour", "triticale", "*triticale* flour")]
     [InlineData("prawns", "prawn", "prawns (*crustaceans*)")]
     public void Of_NameThatIsNoNameOfTheLaw_HasTheLawsNameBehindIt(string name, string allergen, string expected) =>
@@ -238,6 +238,106 @@ public class IngredientListTests
     public void Of_AustraliaAndNewZealand_SaysGlutenOnce() =>
         Assert.Equal("Contains: wheat, gluten, milk.", string.Concat(IngredientDeclaration.Of(
             [Use(Known("wheat flour", "wheat"), 30), Use(Known("rye flour", "rye"), 20), Use(Known("milk", "milk"), 10)], 60, 0, LabelKit.AustraliaNewZealand, "en", null).ContainsStatement.Select(run => run.Text)));
+
+    private static IngredientDeclaration Drawn(RuleSet rules, string language, params ListedUse[] uses) =>
+        IngredientDeclaration.Of(uses, uses.Sum(use => use.MassGrams), 0, rules, language, null);
+
+    // 21 USC 343(w)(1)(B): the food source in brackets, unless the name uses it; (w)(2): the type of a nut, the species of a fish or crustacean; FDA, FALN 004: all of the genus Triticum is wheat.
+    [Theory]
+    [InlineData("whey", "milk", "whey (milk)", "milk")]
+    [InlineData("lactose", "milk", "lactose (milk)", "milk")]
+    [InlineData("casein", "milk", "casein (milk)", "milk")]
+    [InlineData("buttermilk", "milk", "buttermilk", "milk")]
+    [InlineData("albumin", "egg", "albumin (eggs)", "eggs")]
+    [InlineData("egg yolks", "egg", "egg yolks", "eggs")]
+    [InlineData("semolina", "wheat", "semolina (wheat)", "wheat")]
+    [InlineData("spelt flour", "spelt", "spelt flour (wheat)", "wheat")]
+    [InlineData("triticale flour", "triticale", "triticale flour (wheat)", "wheat")]
+    [InlineData("lecithin", "soya", "lecithin (soy)", "soy")]
+    [InlineData("groundnut paste", "peanut", "groundnut paste (peanuts)", "peanuts")]
+    [InlineData("tahini", "sesame", "tahini (sesame)", "sesame")]
+    [InlineData("praline paste", "pecan", "praline paste (pecans)", "pecans")]
+    [InlineData("shrimp powder", "crustaceans", "shrimp powder", "shrimp")]
+    [InlineData("gelatine (cod)", "fish", "gelatine (cod)", "cod")]
+    public void Of_UnitedStates_HasTheFoodSourceBehindTheName(string name, string allergen, string list, string contains)
+    {
+        var made = Drawn(LabelKit.Us, "en", Use(Known(name, allergen), 30));
+
+        Assert.Empty(made.Problems);
+        Assert.Equal($"Ingredients: {list}.", Marked(made.Runs));
+        Assert.Equal($"Contains: {contains}.", Marked(made.ContainsStatement));
+    }
+
+    // 21 USC 321(qq)(1): rye, barley and oats are no major food allergens; molluscs, lupin, mustard and celery neither.
+    [Theory]
+    [InlineData("rye flour", "rye")]
+    [InlineData("oat flakes", "oats")]
+    [InlineData("squid ink", "molluscs")]
+    [InlineData("mustard", "mustard")]
+    public void Of_UnitedStates_NamesNoOtherAllergen(string name, string allergen)
+    {
+        var made = Drawn(LabelKit.Us, "en", Use(Known(name, allergen), 30));
+
+        Assert.Equal($"Ingredients: {name}.", made.Text);
+        Assert.Empty(made.ContainsStatement);
+    }
+
+    // Food and Drug Regulations, B.01.010.1(6) to (8) and (10): prescribed source names in brackets; B.01.010.3(1): title in bold, entries with a capital letter.
+    [Theory]
+    [InlineData("en", "whey", "milk", "whey (milk)", "Milk")]
+    [InlineData("en", "semolina", "wheat", "semolina (wheat)", "Wheat")]
+    [InlineData("en", "spelt flour", "spelt", "spelt flour (wheat)", "Wheat")]
+    [InlineData("en", "triticale flour", "triticale", "triticale flour", "Triticale")]
+    [InlineData("en", "oat flour", "oats", "oat flour (oats)", "Oats")]
+    [InlineData("en", "malt", "barley", "malt (barley)", "Barley")]
+    [InlineData("en", "lecithin", "soya", "lecithin (soy)", "Soy")]
+    [InlineData("en", "groundnuts", "peanut", "groundnuts (peanuts)", "Peanuts")]
+    [InlineData("en", "macadamia paste", "macadamia", "macadamia paste (macadamia nuts)", "Macadamia nuts")]
+    [InlineData("en", "squid ink", "molluscs", "squid ink", "Squid")]
+    [InlineData("en", "Dijon", "mustard", "Dijon (mustard)", "Mustard")]
+    [InlineData("fr", "lactosérum", "milk", "lactosérum (lait)", "Lait")]
+    [InlineData("fr", "épeautre", "wheat", "épeautre (blé)", "Blé")]
+    [InlineData("fr", "praliné", "pecan", "praliné (pacanes)", "Pacanes")]
+    [InlineData("fr", "noix de pécan", "pecan", "noix de pécan (pacanes)", "Pacanes")]
+    [InlineData("fr", "lécithine", "soya", "lécithine (soja)", "Soja")]
+    [InlineData("fr", "pignons", "pine nut", "pignons", "Pignons")]
+    public void Of_Canada_HasThePrescribedSourceNames(string language, string name, string allergen, string list, string contains)
+    {
+        var made = IngredientDeclaration.Of([Use(Known(name, allergen), 30)], 30, 0, LabelKit.Canada, language, new() { Translate = (word, _) => word });
+
+        Assert.Empty(made.Problems);
+        Assert.Equal($"*{(language == "en" ? "Ingredients" : "Ingrédients")}:* {Names.Capital(list)}.", Marked(made.Runs));
+        Assert.Equal($"*{(language == "en" ? "Contains" : "Contient")}:* {contains}.", Marked(made.ContainsStatement));
+    }
+
+    // 21 USC 343(w)(2); Food and Drug Regulations, B.01.010.1(6)(e).
+    [Fact]
+    public void Of_FishWithoutItsKind_IsAProblemWhereTheLawWantsTheKind()
+    {
+        var gelatine = Use(Known("fish gelatine", "fish"), 30);
+
+        foreach (var rules in new[] { LabelKit.Us, LabelKit.Canada })
+        {
+            var made = Drawn(rules, "en", gelatine);
+            Assert.Contains("fish named by its kind, and the name of fish gelatine does not say which", Assert.Single(made.Problems).ToString(), StringComparison.Ordinal);
+            Assert.Equal("Ingredients: fish gelatine.", made.Text, ignoreCase: true);
+        }
+        Assert.Empty(Eu(0, null, gelatine).Problems);
+    }
+
+    // CXS 1-1985, 4.2.1.4: a hybridised strain by its parents, species of wheat as wheat.
+    [Theory]
+    [InlineData("triticale flour", "triticale", "triticale flour (wheat and rye)")]
+    [InlineData("spelt flour", "spelt", "spelt flour (wheat)")]
+    [InlineData("prawns", "prawn", "prawns (crustacea)")]
+    [InlineData("whey", "milk", "whey (milk)")]
+    public void Of_Codex_HasTheNameOfTheListBehindTheName(string name, string allergen, string list) =>
+        Assert.Equal($"Ingredients: {list}.", Drawn(LabelKit.Codex, "en", Use(Known(name, allergen), 30)).Text);
+
+    // FDA guidance of January 2025: coconut is no tree nut any more; it is named as an ingredient.
+    [Fact]
+    public void Of_Coconut_IsNoAllergenOfTheUnitedStates() =>
+        Assert.Null(AllergenRules.Of(LabelKit.Us).For("coconut"));
 
     // What stands out stands between asterisks.
     private static string Marked(IEnumerable<TextRun> runs) => string.Concat(runs.Select(run => run.IsEmphasised ? $"*{run.Text}*" : run.Text));
