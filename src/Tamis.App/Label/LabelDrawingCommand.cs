@@ -22,8 +22,8 @@ internal static class LabelDrawingCommand
         return command;
     }
 
-    /// <summary>Draws the label; 1 where it is a draft or a cell must be mended, and then nothing is written.</summary>
-    public static int Run(string folder, string market, string? trial, string? output, TextWriter writer, DateOnly? day = null) => CommandEnding.Guarded(writer, () =>
+    /// <summary>Draws the label; 1 where it is a draft, a cell must be mended or the browser that is named cannot be started, and then nothing is written.</summary>
+    public static int Run(string folder, string market, string? trial, string? output, TextWriter writer, DateOnly? day = null, Func<PrintBrowser?>? browserOf = null) => CommandEnding.Guarded(writer, () =>
     {
         var dessert = Dessert.Open(folder).ByRulesOf(day);
         var name = trial ?? dessert.Candidate;
@@ -43,19 +43,26 @@ internal static class LabelDrawingCommand
             return 1;
         }
         var target = Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print"));
-        foreach (var drawing in drawings) Write(drawing, Path.Combine(target, LabelPrint.FileName(name, market, drawing.Content.Face)), writer);
+        var browser = (browserOf ?? PrintBrowser.OfThisComputer)();
+        // All faces are made before the first is written: a browser that cannot be started leaves no half of a label behind.
+        Face[] faces = [.. drawings.Select(drawing => (drawing, Page: LabelPrint.Page(drawing)))
+            .Select(each => new Face(Path.Combine(target, LabelPrint.FileName(name, market, each.drawing.Content.Face)), LabelPrint.Svg(each.drawing), each.Page, browser?.Pdf(each.Page)))];
+        foreach (var face in faces) Write(face, writer);
         if (day is not null) writer.WriteLine($"Drawn{RulesDay.InWords(day)}.");
         writer.WriteLine("Print at 100 %, without fitting to the paper. A competent person signs; local rules come first.");
         return 0;
     });
 
-    private static void Write(LabelDrawing drawing, string path, TextWriter writer)
+    private sealed record Face(string Path, string Svg, string Page, byte[]? Pdf);
+
+    private static void Write(Face face, TextWriter writer)
     {
-        TextFile.WriteWhole(path + ".svg", LabelPrint.Svg(drawing));
-        TextFile.WriteWhole(path + ".html", LabelPrint.Page(drawing));
-        writer.WriteLine($"Written: {path}.svg and {path}.html");
-        writer.WriteLine(PrintBrowser.SaveAsPdf(path + ".html", path + ".pdf")
-            ? $"Written: {path}.pdf"
-            : $"No PDF was made: it takes Chromium, Chrome or Edge on this computer (or name one in TAMIS_BROWSER). Open {path}.html in any browser and print it; its page has the size of the face.");
+        TextFile.WriteWhole(face.Path + ".svg", face.Svg);
+        TextFile.WriteWhole(face.Path + ".html", face.Page);
+        if (face.Pdf is { } pdf) TextFile.WriteWhole(face.Path + ".pdf", pdf);
+        writer.WriteLine($"Written: {face.Path}.svg and {face.Path}.html");
+        writer.WriteLine(face.Pdf is not null
+            ? $"Written: {face.Path}.pdf"
+            : $"No PDF was made: it takes Chromium, Chrome or Edge on this computer (or name one in {PrintBrowser.Variable}). Open {face.Path}.html in any browser and print it; its page has the size of the face.");
     }
 }

@@ -61,8 +61,11 @@ public static partial class Show
     {
         var net = Tamis.Desserts.NetQuantity.Of(dessert, trial, rules);
         if (net.Stated(language) is not { } stated) return Notes.Small(Html.Of($"The quantity of a pack is not known: a row net_g in dessert.csv, or net_ml where it is sold by volume."));
-        List<(string, Html)> lines = [("Net quantity", Html.Of($"{(net.NominalMillilitres is { } volume ? $"{Short(volume)}\u202fml" : $"{Short(net.NominalGrams ?? 0)}\u202fg")}.{(net.Origin is { } origin ? Marks.From(origin) : Html.Empty)}"))];
-        if (stated.Origin is { } rule) lines.Add(("On the pack", Html.Of($"<strong>{stated.Text}</strong>. <small>{rule.ToString()}</small>")));
+        var (quantity, unit) = net.NominalMillilitres is { } volume ? (Short(volume), "ml") : (Short(net.NominalGrams ?? 0), "g");
+        var isWordedSo = stated.Text == $"{quantity} {unit}";
+        var weighed = net is { NominalMillilitres: not null, NominalGrams: { } grams } ? $" ({Short(Math.Round(grams, 1))}\u202fg by density_g_ml)" : "";
+        List<(string, Html)> lines = [("Net quantity", Html.Of($"{quantity}\u202f{unit}{weighed}.{(net.Origin is { } origin ? Marks.From(origin) : Html.Empty)}{(isWordedSo && stated.Origin is { } plain ? Html.Of($" <small>{plain.ToString()}</small>") : Html.Empty)}"))];
+        if (!isWordedSo && stated.Origin is { } rule) lines.Add(("On the pack", Html.Of($"<strong>{stated.Text}</strong>. <small>{rule.ToString()}</small>")));
         if (net.NominalGrams is { } nominal) lines.Add(net.ShortfallGrams is { } shortfall
             ? ("A pack may be short", Html.Of($"by {Short((double)shortfall)}\u202fg: down to {Short(nominal - (double)shortfall)}\u202fg. {net.Band!.Origin.ToString()}{(net.Band.Origin.Note.Length > 0 ? $": {net.Band.Origin.Note}" : "")}."))
             : ("A pack may be short", Html.Of($"by how much is not in the kit’s rules ({KitData.Rules(rules).Title}).")));

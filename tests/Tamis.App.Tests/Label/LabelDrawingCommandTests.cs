@@ -52,6 +52,35 @@ public class LabelDrawingCommandTests
         Assert.StartsWith("%PDF", Encoding.Latin1.GetString(File.ReadAllBytes(Path.Combine(scratch["out"], "label-v1b-ie-fr-de-face-3.pdf"))), StringComparison.Ordinal);
     }
 
+    // A name that is no program, and a file that is none: said in words, and nothing of any face is written.
+    [Fact]
+    public void Run_ABrowserThatCannotBeStarted_WritesNothing()
+    {
+        using ScratchFolder scratch = new();
+        scratch.Write("no-program.txt", "not a program");
+        foreach (var named in (string[])["no-such-browser", scratch["no-program.txt"]])
+        {
+            using StringWriter writer = new();
+
+            Assert.Equal(1, LabelDrawingCommand.Run(Loaf, "IE; FR; DE", "V1b", scratch["out"], writer, browserOf: () => PrintBrowser.Find(named, "")));
+
+            Assert.Contains($"'{named}' is no browser that this computer can start: let TAMIS_BROWSER name", writer.ToString(), StringComparison.Ordinal);
+            Assert.EndsWith("Nothing was written." + Environment.NewLine, writer.ToString(), StringComparison.Ordinal);
+            Assert.False(Directory.Exists(scratch["out"]));
+        }
+    }
+
+    [Fact]
+    public void Find_AName_IsLookedForOnThePath()
+    {
+        using ScratchFolder scratch = new();
+        scratch.Write("bin/chromium", "");
+
+        Assert.NotNull(PrintBrowser.Find("chromium", scratch["bin"]));
+        Assert.NotNull(PrintBrowser.Find("", scratch["bin"]));
+        Assert.Null(PrintBrowser.Find(null, scratch["other"]));
+    }
+
     // 21 CFR 101.9(b)(12)(i), (f): a package of 250 % of its reference amount is drawn with its second column, short where that is asked for.
     [Theory]
     [InlineData("full", false)]

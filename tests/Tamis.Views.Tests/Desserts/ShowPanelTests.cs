@@ -58,6 +58,19 @@ public sealed class ShowPanelTests : IDisposable
         Assert.Equal(["About 7 servings per container", "Serving size 1 slice (60 g)"], Texts(Pack("us", [.. rows, "net_g,400"]), ".serving"));
     }
 
+    // Food and Drug Regulations, B.01.002A(1)(b)(ii): 150 g are 187.5 % of 80 g. The page says why the portion of the sheet does not stand, and asks where nobody wrote the amount.
+    [Fact]
+    public void Panel_Canada_PackageBelowTwoReferenceAmounts_IsOneServing()
+    {
+        string[] rows = ["portion_g,40", "portion_word,slice", "net_g,150"];
+        string Verdict(params string[] more) => new HtmlParser().ParseDocument(Show.PanelVerdict(Cake([.. rows, .. more]), "T1", "ca").Markup).Body!.TextContent;
+
+        Assert.Equal(["Per 1 package (150 g)"], Texts(Pack("ca", [.. rows, "reference_amount_g,80"]), ".serving"));
+        Assert.Contains("the serving is the whole package, and not the 40 g of portion_g", Verdict("reference_amount_g,80"), StringComparison.Ordinal);
+        Assert.Equal(["Per 1 slice (40 g)"], Texts(Pack("ca", rows), ".serving"));
+        Assert.Contains("write the amount as reference_amount_g in dessert.csv", Verdict(), StringComparison.Ordinal);
+    }
+
     // Article 32(2): per 100 g or per 100 ml. Of a liquid of 1.1 g/ml 100 ml hold 1.1 times what 100 g do.
     [Fact]
     public void Panel_Liquid_StandsPer100Millilitres()

@@ -105,6 +105,8 @@ public class ShowParticularsTests
         var loaf = Dessert.Open(KitFolder.Data("desserts/travel-loaf"));
 
         Assert.Contains("<strong>Net Wt 11.2 oz (320 g)</strong>. <small>21 CFR 101.7", Show.NetQuantity(loaf, "V1", "us").Markup, StringComparison.Ordinal);
+        // Where the pack says it as the sheet does it is not said twice.
         Assert.DoesNotContain("On the pack", Show.NetQuantity(loaf, "V1", "eu").Markup, StringComparison.Ordinal);
+        Assert.Contains("<small>Regulation (EU) No 1169/2011, Article 23(1)", Show.NetQuantity(loaf, "V1", "eu").Markup, StringComparison.Ordinal);
     }
 }

@@ -102,7 +102,7 @@ public static class DessertLabel
     }
 
     // The sheet's own term for the measure, or else for what is counted: "1 slice" is said with the term for "slice".
-    private static string? MeasureIn(Dessert dessert, string measure, string language) => dessert.Words.Said(measure, language)
+    internal static string? MeasureIn(Dessert dessert, string measure, string language) => dessert.Words.Said(measure, language)
         ?? (measure.IndexOf(' ', StringComparison.Ordinal) is var at and > 0 && char.IsDigit(measure[0]) && dessert.Words.Said(measure[(at + 1)..], language) is { } counted ? $"{measure[..at]} {counted}" : null);
 
     // An address and a lot are the same in every language.

@@ -99,7 +99,7 @@ public static class DessertPanels
         PackedFood food = new()
         {
             Category = facts.Text("serving_category", trial),
-            NetGrams = facts.Number("net_g", trial),
+            NetGrams = facts.Number("net_g", trial) ?? facts.Number("net_ml", trial) * facts.Number("density_g_ml", trial),
             UnitGrams = facts.Number("portion_g", trial),
             UnitWord = facts.Text("portion_word", trial),
             StatedGrams = facts.Number("portion_g", trial),
@@ -107,7 +107,9 @@ public static class DessertPanels
             StatedCount = facts.Number("portions", trial),
             IsLiquid = Names.Same(facts.Text("state", trial), "liquid"),
             DensityGramsPerMillilitre = facts.Number("density_g_ml", trial),
+            ReferenceGrams = facts.Number("reference_amount_g", trial),
         };
+        if (rules.Servings.Count == 0 && ServingMaker.IsOnePackage(rules, food) is not null) return Named(dessert, trial, () => ServingMaker.Of(rules, food));
         if (rules.Servings.Count > 0 && food.Category is not null) return Named(dessert, trial, () => ServingMaker.Of(rules, food));
         if (food.StatedGrams is null) return null;
         return Named(dessert, trial, () => rules.Servings.Count > 0 ? ServingMaker.Stated(rules, food) : ServingMaker.Of(rules, food));

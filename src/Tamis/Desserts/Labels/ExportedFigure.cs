@@ -98,6 +98,9 @@ public sealed record ExportedFigure
 
     /// <summary>Whether the panel may not yet go on a pack.</summary>
     public required bool IsDraft { get; init; }
+
+    /// <summary>What the panel says of the serving and of how many the package holds, in its lines; empty where the law has none, or no serving is known.</summary>
+    public required IReadOnlyList<string> Serving { get; init; }
 }
 
 /// <summary>What one content of one line gives to a figure, as data.</summary>

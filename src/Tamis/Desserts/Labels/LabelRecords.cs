@@ -95,6 +95,7 @@ public static class LabelRecords
         private readonly Lazy<IReadOnlyList<(ClaimVerdict Verdict, Source Origin)>> _claims;
         private readonly Lazy<RecordedParticulars> _particulars;
         private readonly Lazy<LayoutRule?> _withoutList;
+        private readonly Lazy<Serving?> _serving;
 
         public Drawn(Dessert dessert, string trial, string rules, string language)
         {
@@ -105,6 +106,7 @@ public static class LabelRecords
             _list = new(() => dessert.IngredientList(trial, rules, language));
             _claims = new(() => DessertClaims.Asked(dessert, trial, rules));
             _particulars = new(() => new(dessert, _batch.Trial, KitData.Rules(rules), language));
+            _serving = new(() => DessertPanels.ServingOf(dessert, _batch.Trial, KitData.Rules(rules)));
             _withoutList = new(() => DessertLabel.ListExemption(dessert, _batch.Trial, KitData.Rules(rules)));
         }
 
@@ -119,7 +121,7 @@ public static class LabelRecords
         /// <summary>What reads each part, once: where one of them fails the others go on.</summary>
         public Action[] Reads =>
         [
-            () => _ = _columns.Value, () => _ = _short.Value, () => _ = _whyNoPanel.Value, () => _ = _list.Value, () => _ = _claims.Value, () => _ = _particulars.Value, () => _ = _withoutList.Value,
+            () => _ = _columns.Value, () => _ = _short.Value, () => _ = _whyNoPanel.Value, () => _ = _list.Value, () => _ = _claims.Value, () => _ = _particulars.Value, () => _ = _withoutList.Value, () => _ = _serving.Value,
         ];
 
         // The panel on the basis of the law comes first, whichever column stands first on the pack.
@@ -153,6 +155,7 @@ public static class LabelRecords
             new("Further columns of the nutrition panel", true, [.. _columns.Value.Columns.Where(column => column != Panel && _whyNoPanel.Value is null).SelectMany(Printed).Select(line => RowOf(line, line.Rounded?.Band.Origin.ToString() ?? ""))]),
             new("What the nutrition panel leaves off", true, [.. LeftOff()]),
             new("List of ingredients by other means", false, _withoutList.Value is { } rule ? [ListRow(rule.Origin.ToString())] : []),
+            new("Serving on the nutrition panel", true, [.. ServingRows()]),
         ];
 
         private RecordRow ListRow(string source) => new("list", _list.Value.Text, source);
@@ -163,6 +166,15 @@ public static class LabelRecords
 
         private static RecordRow RowOf(PanelLine line, string source) =>
             new($"{line.Key}, {line.Unit}, {line.Panel.Basis.Words}", string.Join("; ", ((string?[])[line.Printed, line.Percent?.Text]).Where(text => text is { Length: > 0 })), source);
+
+        // In the words of the drawing, which are in the language of the label.
+        private IEnumerable<RecordRow> ServingRows()
+        {
+            if (_whyNoPanel.Value is not null || _serving.Value is not { } serving) yield break;
+            var content = PanelContent.Of(_columns.Value.Columns, [_language], new(serving.PerContainer, serving.Household) { Said = (words, language) => DessertLabel.MeasureIn(_dessert, words, language) });
+            if (content.Servings.Length > 0) yield return new("servings", content.Servings, "");
+            if (content.ServingSizeHead.Length > 0) yield return new("serving size", $"{content.ServingSizeHead} {content.ServingSize}".Trim(), serving.Working.Source.ToString());
+        }
 
         private IEnumerable<RecordRow> LeftOff()
         {

@@ -10,7 +10,7 @@ public sealed partial record NetQuantity
     /// <summary>The quantity on the pack, in grams: <c>net_g</c>, or <c>net_ml</c> by <c>density_g_ml</c>; null where <c>dessert.csv</c> does not say it.</summary>
     public required double? NominalGrams { get; init; }
 
-    /// <summary>The quantity on the pack where it is labelled by volume, in millilitres (<c>net_ml</c>); otherwise null.</summary>
+    /// <summary>The quantity on the pack where it is labelled by volume, in millilitres: <c>net_ml</c>, or <c>net_g</c> by <c>density_g_ml</c> of a liquid that the law wants stated so; otherwise null.</summary>
     public required double? NominalMillilitres { get; init; }
 
     /// <summary>The cell.</summary>
@@ -63,21 +63,27 @@ public sealed partial record NetQuantity
     {
         var (set, words) = (NetQuantityRules.Of(KitData.Rules(rules)), NetQuantityWords.Of(KitData.Rules(rules)));
         var batch = dessert.Trial(trial);
-        var (volume, pieces) = (dessert.Facts.Number("net_ml", batch.Trial), dessert.Facts.Number("pieces", batch.Trial));
-        var nominal = dessert.Facts.Number("net_g", batch.Trial) ?? volume * dessert.Facts.Number("density_g_ml", batch.Trial);
+        var (stated, weight, pieces) = (dessert.Facts.Number("net_ml", batch.Trial), dessert.Facts.Number("net_g", batch.Trial), dessert.Facts.Number("pieces", batch.Trial));
+        var density = dessert.Facts.Number("density_g_ml", batch.Trial);
+        var nominal = weight ?? stated * density;
+        var byVolume = Names.Same(dessert.Facts.Text("state", batch.Trial), "liquid") ? set.LiquidsByVolume : null;
+        // The last bits of a division are no millilitre less.
+        var volume = stated ?? (byVolume is null || weight is not { } net ? null : net / density is { } millilitres ? Math.Round(millilitres, 6) : null);
         var shortfall = nominal is { } grams ? set.Shortfall((decimal)grams) : null;
-        var weighed = batch.Placed is [{ WeighedYieldGrams: { } all }] && pieces is not null ? all / pieces : null;
+        var weighed = batch.Placed is [{ WeighedYieldGrams: { } yield }] && pieces is not null ? yield / pieces : null;
         var computed = batch.Whole is { FinishedGrams: > 0 } whole && pieces is not null ? whole.FinishedGrams / pieces : null;
         List<string> problems = [];
         var (portion, portions) = (dessert.Facts.Number("portion_g", batch.Trial), dessert.Facts.Number("portions", batch.Trial));
         if (portion > nominal) problems.Add(FormattableString.Invariant($"A portion of {portion:0.#} g is more than the {nominal:0.#} g of the pack: mend portion_g or net_g in dessert.csv."));
-        else if (portion is { } one && portions is { } many && nominal is { } net && Math.Abs(one * many - net) > 0.02 * net)
-            problems.Add(FormattableString.Invariant($"{many:0.#} portions of {one:0.#} g are {one * many:0.#} g, and the pack says {net:0.#} g: mend one of them in dessert.csv."));
+        else if (portion is { } one && portions is { } many && nominal is { } all && Math.Abs(one * many - all) > 0.02 * all)
+            problems.Add(FormattableString.Invariant($"{many:0.#} portions of {one:0.#} g are {one * many:0.#} g, and the pack says {all:0.#} g: mend one of them in dessert.csv."));
         if ((weighed ?? computed) is { } piece && piece < nominal)
             problems.Add(FormattableString.Invariant($"A piece comes to {piece:0.#} g, {(weighed is null ? "by the formula" : "as weighed")}, and the pack says {nominal:0.#} g: the mean must not be less."));
+        if (byVolume is not null && volume is null && weight is not null)
+            problems.Add($"The food is a liquid, and the pack states its volume ({byVolume}): write net_ml, the quantity in millilitres, or density_g_ml, what 1 ml of it weighs in grams, in dessert.csv.");
         return new()
         {
-            NominalGrams = nominal, NominalMillilitres = volume, Origin = dessert.Facts.OriginOf(volume is null ? "net_g" : "net_ml", batch.Trial), ShortfallGrams = shortfall?.Grams, Band = shortfall?.Band,
+            NominalGrams = nominal, NominalMillilitres = volume, Origin = dessert.Facts.OriginOf(stated is null ? "net_g" : "net_ml", batch.Trial), ShortfallGrams = shortfall?.Grams, Band = shortfall?.Band,
             ComputedGrams = computed, WeighedGrams = weighed, Problems = problems, Rules = set, Words = words, DecimalMark = language => PanelTerms.Of(KitData.Rules(rules)).In("decimal mark", language),
         };
     }

@@ -18,7 +18,8 @@ public static class PanelExport
         var (variation, subjects) = (KitchenVariations.Of(dessert, trial), DessertPanels.ClaimSubjects(dessert, trial, rules));
         var leftOff = DessertPanels.LeftOffOf(dessert, trial, rules);
         var columns = DessertPanels.ColumnsOf(dessert, trial, rules);
-        return [.. columns.Columns.SelectMany(panel => FiguresOf(dessert, trial, panel, LabelCertainty.Of(panel, variation, subjects), leftOff, columns.IsDraftIn(panel)))];
+        var serving = DessertPanels.ServingOf(dessert, trial, columns.Columns[0].Rules)?.Lines ?? [];
+        return [.. columns.Columns.SelectMany(panel => FiguresOf(dessert, trial, panel, LabelCertainty.Of(panel, variation, subjects), leftOff, columns.IsDraftIn(panel))).Select(figure => figure with { Serving = serving })];
     }
 
     private static IReadOnlyList<ExportedFigure> FiguresOf(Dessert dessert, string trial, NutritionPanel panel, LabelCertainty sureOf, ShortPanel? leftOff, bool isDraft)
@@ -32,7 +33,7 @@ public static class PanelExport
             var sure = certainty.GetValueOrDefault(line);
             return new ExportedFigure
             {
-                Product = dessert.Name, Trial = dessert.Trial(trial).Trial, Rules = panel.Rules.Name, RulesDay = panel.AsOf, Basis = panel.Basis.Words, Figure = line.Key, Term = line.Term, Unit = line.Unit,
+                Product = dessert.Name, Trial = dessert.Trial(trial).Trial, Rules = panel.Rules.Name, RulesDay = panel.AsOf, Basis = panel.Basis.Words, Serving = [], Figure = line.Key, Term = line.Term, Unit = line.Unit,
                 Amount = Raw(line.Amount.Known), KnownPercent = Raw(line.Amount.CoveredShare * 100), Low = Raw(line.Range?.Low), High = Raw(line.Range?.High),
                 Declared = line.Printed, Rounded = line.Rounded?.Number, AlsoLawful = line.Alternatives,
                 ReferenceValue = line.Reference?.Value, ReferencePercent = line.Reference is { } reference && line.Value is { } value ? Raw(value / reference.Value * 100) : null,

@@ -67,7 +67,7 @@ public sealed class AllergenRules
         : Words.WordsOf(rule.Substance, language).FirstOrDefault(rule.IsNamedBy) ?? Words.Print(rule.Substance, language);
 
     /// <summary>The kinds of a substance that a text in a language names: <c>cod</c> in <c>fish gelatine (cod)</c>.</summary>
-    public IReadOnlyList<string> KindsIn(AllergenRule rule, string text, string language) => [.. _kinds[(rule.Substance, Names.Key(language))].Where(kind => Names.Holds(text, kind))];
+    public IReadOnlyList<string> KindsIn(AllergenRule rule, string text, string language) => [.. _kinds[(rule.Substance, Names.Key(language))].Where(kind => Names.Holds(Words.WithoutExceptions(rule.Substance, text, language), kind))];
 
     /// <summary>What stands for a substance in the statement of what a food contains; null where there is no term.</summary>
     public IReadOnlyList<string>? Summarise(AllergenRule rule, string language) =>

@@ -101,7 +101,7 @@ public sealed partial record PanelContent
         return new()
         {
             Title = words.Of("title", rules.DeclarationTitle),
-            Servings = serving is not null && said.PerContainer is { } count ? words.IfAny("servings", Number(count)) : "",
+            Servings = serving is not null && said.PerContainer is { } count ? words.Counted(ServingWords.Counted(rules, count)) : "",
             ServingSizeHead = serving is null || isOfAmounts ? "" : hasOneMeasure ? words.IfAny("serving size", Size(serving), UnitOf(serving)) : words.Sized(said, said.Household, ""),
             ServingSize = serving is null || isOfAmounts ? "" : !hasOneMeasure ? $"({metric})" : measures[0].Length > 0 ? $"{measures[0]} ({metric})" : metric,
             AmountPer = words.IfAny("amount per"),
@@ -174,6 +174,9 @@ public sealed partial record PanelContent
 
         /// <summary>A word that only some laws have.</summary>
         public string IfAny(string word, string number = "", string unit = "g") => terms.Has(word) ? Of(word, "", number, unit) : "";
+
+        /// <summary>How many servings the pack holds, in the words for a count that was rounded where it was.</summary>
+        public string Counted((string Number, bool IsAbout) count) => IfAny(count.IsAbout ? "servings about" : "servings", Marked(count.Number));
 
         /// <summary>A word, once a language; the same words are not said twice. Laws write the size of a serving in grams and mean millilitres of a liquid.</summary>
         public IReadOnlyList<string> Each(string word, string otherwise, string number = "", string unit = "g")

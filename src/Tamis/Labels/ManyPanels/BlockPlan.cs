@@ -88,7 +88,8 @@ internal sealed class BlockPlan
         string? PercentOf(RoundedAmount rounded) => isOfDeclared && rounded.ShownNumber is { } number ? _rules.Percent(reference!, (double)number, rounded).Text : null;
         BandSteps StepsFor(IReadOnlySet<string>? met) => new(_rules.Rounding, figure.Key, figure.Unit, PercentOf, met);
         BandSteps PercentsFor(bool isZero) => new(_rules.Rounding, reference!.PercentRounding, "%", _ => null, isZero ? Set([RuleSetChecks.DeclaredAsZero]) : Set([]));
-        var needsPanel = hanging.Length > MostConditions || hanging.Contains(RuleSetChecks.DeclaredAsZero)
+        // What was added of a figure stands behind it in brackets, a text of two amounts.
+        var needsPanel = isShown && figure.Added is not null || hanging.Length > MostConditions || hanging.Contains(RuleSetChecks.DeclaredAsZero)
             || reference is not null && ConditionsOf(reference.PercentRounding, "%").Any(condition => condition != RuleSetChecks.DeclaredAsZero)
             || figure.IsPercentOnly && (reference is null || isOfDeclared || _rules.Rounding.For(figure.Key, figure.Unit).Any());
         if (needsPanel) return new(figure) { NeedsPanel = true };

@@ -5,7 +5,7 @@ namespace Tamis.Labels;
 
 /// <summary>Nutrition panels of many formulas by one rule set: the same texts as <see cref="NutritionPanel"/>, thousands at a time, and the working of any of them when it is asked for.</summary>
 /// <remarks>What each ingredient gives to each figure is worked out once; a formula is then a sum over its lines, and a figure finds its text among those printed before.
-/// A condition that a band hangs on is held against the same sums, and only where an amount lies in such a band. A figure that this cannot settle (near a tie, or near the limit of a condition) makes the formula's panel by itself. Lines that are shown only where asked for are left out.</remarks>
+/// A condition that a band hangs on is held against the same sums, and only where an amount lies in such a band. A figure that this cannot settle (near a tie, near the limit of a condition, or with what was added of it in brackets) makes the formula's panel by itself. Lines that are shown only where asked for are left out.</remarks>
 public sealed class ManyPanels
 {
     private readonly RuleSet _rules;
@@ -128,7 +128,7 @@ public sealed class ManyPanels
         {
             var line = panel.Lines.FirstOrDefault(line => line.Figure.Key == Figures[figure].Key && line.Unit == Figures[figure].Unit);
             var at = place * Stride + figure;
-            room.Steps[at] = line is { IsKnownWell: true } ? new(line.Declared, line.Rounded?.Number, line.Percent?.Text, line.Rounded is { IsZero: true }) : null;
+            room.Steps[at] = line is { IsKnownWell: true } ? new(line.InBrackets.Length == 0 ? line.Declared : $"{line.Declared} {line.InBrackets}", line.Rounded?.Number, line.Percent?.Text, line.Rounded is { IsZero: true }) : null;
             room.Shares[at] = null;
         }
     }

@@ -13,8 +13,15 @@ public sealed record ShortfallBand(decimal FromGrams, decimal? ToGrams, decimal?
 /// <summary>The rules of a rule set on net quantities: <c>net-quantity-errors.csv</c> and <c>net-quantity.csv</c>.</summary>
 public sealed class NetQuantityRules
 {
-    private NetQuantityRules(IReadOnlyList<ShortfallBand> bands, IReadOnlyList<(string Word, string Rule, RuleOrigin Origin)> rules, decimal? roundsUpToGrams) =>
-        (Bands, Rules, RoundsUpToGrams) = (bands, rules, roundsUpToGrams);
+    private const string OfLiquids = "liquids";
+
+    private static readonly Dictionary<string, bool> Measures = new(Names.Comparer) { ["by volume"] = true, ["by weight"] = false };
+
+    private NetQuantityRules(IReadOnlyList<ShortfallBand> bands, IReadOnlyList<(string Word, string Rule, RuleOrigin Origin)> rules, decimal? roundsUpToGrams, RuleOrigin? liquidsByVolume) =>
+        (Bands, Rules, RoundsUpToGrams, LiquidsByVolume) = (bands, rules, roundsUpToGrams, liquidsByVolume);
+
+    /// <summary>The row that wants the quantity of a liquid stated by volume; null where the law does not.</summary>
+    public RuleOrigin? LiquidsByVolume { get; }
 
     /// <summary>The bands, smallest first; none where the law has no such table.</summary>
     public IReadOnlyList<ShortfallBand> Bands { get; }
@@ -51,11 +58,16 @@ public sealed class NetQuantityRules
         }
         List<(string, string, RuleOrigin)> rules = [];
         decimal? step = null;
+        RuleOrigin? liquids = null;
         foreach (var row in folder.RowsIfAny("net-quantity.csv", ["key", "value"], problems))
         {
             if (Names.Same(row.Cells.Required("key"), "rounds_up_to_g")) step = row.Decimal("value");
-            else rules.Add((row.Cells.Row["key"], row.Cells.Required("value"), row.Origin()));
+            else
+            {
+                if (Names.Same(row.Cells.Row["key"], OfLiquids) && row.Choice("value", Measures)) liquids = row.Origin();
+                rules.Add((row.Cells.Row["key"], row.Cells.Required("value"), row.Origin()));
+            }
         }
-        return new(bands, rules, step);
+        return new(bands, rules, step, liquids);
     }
 }

@@ -21,7 +21,7 @@ public sealed class RuleTerms
     public static IReadOnlyList<string> Columns { get; } = ["file", "row", "english", "term", .. RuleRow.OriginColumns];
 
     /// <summary>The files that have a column a language, by their names; those that serve all rule sets stand beside them.</summary>
-    public static IReadOnlyList<string> Files { get; } = ["words.csv", "allergen-words.csv", "allergen-groups.csv", "panel-words.csv", "particulars.csv", "date-marking.csv", "short-panel.csv", "front-of-pack-symbol.csv", "net-quantity-words.csv", "allergen-kinds.csv"];
+    public static IReadOnlyList<string> Files { get; } = ["words.csv", "allergen-words.csv", "allergen-groups.csv", "panel-words.csv", "particulars.csv", "date-marking.csv", "short-panel.csv", "front-of-pack-symbol.csv", "net-quantity-words.csv", "allergen-kinds.csv", AllergenWords.ExceptionsFile];
 
     private readonly IReadOnlyList<(string Language, SheetRow Row)> _rows;
     private readonly IReadOnlyList<CellProblem> _problems;

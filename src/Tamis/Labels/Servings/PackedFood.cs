@@ -24,6 +24,9 @@ public sealed record PackedFood
     /// <summary>How many servings the maker says are in the package; it counts where <see cref="NetGrams"/> is not known.</summary>
     public double? StatedCount { get; init; }
 
+    /// <summary>The law's reference amount in grams, as the maker looked it up; it counts where the rule set has no table of them. Null where nobody says.</summary>
+    public double? ReferenceGrams { get; init; }
+
     /// <summary>Whether it is sold by volume: its serving is then said in millilitres.</summary>
     public bool IsLiquid { get; init; }
 

@@ -12,8 +12,36 @@ public static class ServingMaker
     public static Serving Of(RuleSet rules, PackedFood food)
     {
         var rows = ServingRules.Of(rules);
-        return rules.Servings.Count == 0 || rows.All.Count == 0 ? Stated(rules, food) : Checked(food, () => FromReference(rules, rows, food));
+        if (rules.Servings.Count > 0 && rows.All.Count > 0) return Checked(food, () => FromReference(rules, rows, food));
+        return IsOnePackage(rules, food) is { } rule ? Checked(food, () => WholePackage(rules, food, rule)) : Stated(rules, food);
     }
+
+    /// <summary>The rule that makes the whole package the serving, held against the reference amount that the maker looked up; null where none does, or the package or that amount is not known.</summary>
+    public static ServingRule? IsOnePackage(RuleSet rules, PackedFood food) =>
+        food is { NetGrams: { } net, ReferenceGrams: > 0 and { } reference } ? OfPackage(rules).FirstOrDefault(rule => rule.Percent.Takes(RoundingTable.ToDecimal(net / reference * 100))) : null;
+
+    private static IEnumerable<ServingRule> OfPackage(RuleSet rules) => ServingRules.Of(rules).All.Where(rule => rule is { OfPackage: true, Made: ServingMade.Package });
+
+    private static Serving WholePackage(RuleSet rules, PackedFood food, ServingRule rule)
+    {
+        var (net, reference) = (food.NetGrams!.Value, food.ReferenceGrams!.Value);
+        var isStated = food.StatedGrams is { } stated && Math.Abs(stated - net) < 0.05;
+        var share = $"The package of {Written(net)} g is {Written(net / reference * 100)}\u202f% of the reference amount of {Written(reference)} g";
+        Working working = new($"serving of {Written(net)} g: the package is {Written(net / reference * 100)}\u202f% of the reference amount ({rule.Origin.StrengthInWords})", net, "g", rule.Origin.Source)
+        {
+            From = [new("reference amount, as the kitchen looked it up", reference, "g", new("dessert.csv", Evidence.Sheet, "reference_amount_g")), new("mass of the package", net, "g", new("dessert.csv", Evidence.Sheet, "net_g"))],
+        };
+        return Made(rules, food, net, isStated && food.StatedHousehold is { } said ? said : "1 package", reference, working, SecondColumn(rules, food, reference)) with
+        {
+            Remark = isStated ? "" : $"{share}: the serving is the whole package{(food.StatedGrams is { } portion ? $", and not the {Written(portion)} g of portion_g" : "")} ({rule.Origin}).",
+        };
+    }
+
+    // Of a pack whose share of the reference amount nobody knows the page asks; a serving that is the pack needs no answer.
+    private static string AskedOfPackage(RuleSet rules, PackedFood food, double grams) =>
+        food is { NetGrams: { } net, ReferenceGrams: null } && Math.Abs(net - grams) >= 0.05 && OfPackage(rules).FirstOrDefault() is { } rule
+            ? $"A package of less than {rule.Percent.To:0.#}\u202f% of the law's reference amount is one serving ({rule.Origin}): write the amount as reference_amount_g in dessert.csv. {rule.Origin.Note}".TrimEnd()
+            : "";
 
     /// <summary>The serving that the maker states, whatever reference amounts the law has.</summary>
     /// <exception cref="ServingException">No serving is stated, or it is larger than the package.</exception>
@@ -24,7 +52,7 @@ public static class ServingMaker
         Working working = new($"serving of {Written(grams)} g, as the maker states it", grams, "g", new("dessert.csv", Evidence.Sheet, "portion_g"));
         return Made(rules, food, grams, household, null, working, null) with
         {
-            Remark = rules.Servings.Count == 0 ? "" : $"The serving of {Written(grams)} g is the one that the kitchen states; {rules.Act} takes it from the kind of food: write serving_category in dessert.csv.",
+            Remark = rules.Servings.Count == 0 ? AskedOfPackage(rules, food, grams) : $"The serving of {Written(grams)} g is the one that the kitchen states; {rules.Act} takes it from the kind of food: write serving_category in dessert.csv.",
         };
     });
 

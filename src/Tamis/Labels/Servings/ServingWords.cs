@@ -46,15 +46,21 @@ public sealed class ServingWords
         {
             var measure = household.Length > 0 ? $"{household} ({size})" : size;
             if (line == "size") yield return text.Replace("#", measure);
-            else if (perContainer is { } count && IsWhole(count) == (line == "count")) yield return text.Replace("#", Counted(rules, count));
+            else if (perContainer is { } count && Counted(rules, count) is var said && said.IsAbout == (line == "count about")) yield return text.Replace("#", said.Number);
         }
     }
 
-    private static bool IsWhole(double count) => Math.Abs(count - Math.Round(count)) < 0.005;
-
-    private static string Counted(RuleSet rules, double count) => rules.Rounding.For(Count, "servings").Any()
-        ? rules.Rounding.Round(Count, "servings", RoundingTable.ToDecimal(Math.Round(count, 6))).Text
-        : Math.Round(count, MidpointRounding.AwayFromZero).ToString(CultureInfo.InvariantCulture);
+    /// <summary>How many servings a pack holds as a label says it: rounded by the bands of the rule set, or else to a whole number; and whether rounding moved it, so that a word such as <c>about</c> goes before it.</summary>
+    /// <param name="rules">The rule set.</param>
+    /// <param name="count">The servings in the pack, above 0.</param>
+    public static (string Number, bool IsAbout) Counted(RuleSet rules, double count)
+    {
+        // A net quantity that was weighed differs from the sum of its servings by the last digit: that is no rounding.
+        var (said, text) = rules.Rounding.For(Count, "servings").Any() && rules.Rounding.Round(Count, "servings", RoundingTable.ToDecimal(Math.Round(count, 6))) is var rounded
+            ? ((double?)rounded.ShownNumber, rounded.Text)
+            : (Math.Round(count, MidpointRounding.AwayFromZero), Math.Round(count, MidpointRounding.AwayFromZero).ToString(CultureInfo.InvariantCulture));
+        return (text, said is not { } shown || Math.Abs(shown - count) >= 0.005);
+    }
 
     private static ServingWords Read(RuleFolder folder, List<CellProblem> problems)
     {

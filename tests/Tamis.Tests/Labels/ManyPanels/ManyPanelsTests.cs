@@ -124,6 +124,23 @@ public class ManyPanelsTests
         Assert.Equal("0.62 g", room.Declared(many.Figures.ToList().FindIndex(figure => figure.Key == "salt")));
     }
 
+    // 21 CFR 101.9(c)(8)(vii): 100 g of enriched flour 20581 hold 154 mcg of folic acid. Where a rule set shows folate always, the bracket stands in a block of panels as in one.
+    [Fact]
+    public void Draw_FigureWithWhatWasAdded_HasItInBrackets()
+    {
+        using RuleFolderCopy copy = new();
+        copy.Change("us", "declaration.csv", "mcg DFE,FOLDFE | FOL + 0.66667 FOLAC,,voluntary,if asked,", "mcg DFE,FOLDFE | FOL + 0.66667 FOLAC,,voluntary,if known,");
+        var flours = LabelKit.Foods(0, ("SR28 20581", 100), ("SR28 20481", 100)).Parts.Select(part => part.Ingredient).ToArray();
+        ManyPanels many = new(copy.Load("us"), new(flours, [0, 1, 2], [0, 1], [100, 100], [0, 0]), PanelBasis.Serving(100));
+        var room = many.Room(2);
+
+        many.Draw(0, 2, room);
+
+        var at = many.Figures.ToList().FindIndex(figure => figure.Key == "folate");
+        Assert.Equal(("290 mcg DFE (150 mcg folic acid)", "30 mcg DFE"), (room.Declared(at), room.Declared(many.Stride + at)));
+        Assert.Equal(many.Panel(0).Line("folate").Printed, room.Declared(at));
+    }
+
     [Fact]
     public void Panel_AnyFormula_SaysHowAFigureWasWorkedOut()
     {

@@ -97,8 +97,50 @@ public class NetQuantityTests
         Assert.Equal(("1.23 kg", "1.23 kg"), (Of("ca").Stated("en")!.Value.Text, Of("ca").Stated("fr")!.Value.Text));
     }
 
+    // Regulation (EU) No 1169/2011, Article 23(1)(a), and the like: a liquid by volume, also where the sheet weighs it; what is no liquid by mass.
+    [Theory]
+    [InlineData("eu", "250 ml", "fr")]
+    [InlineData("gb", "250 ml", "en")]
+    [InlineData("au-nz", "250 mL", "en")]
+    [InlineData("codex", "250 ml", "en")]
+    [InlineData("ca", "250 mL", "fr")]
+    [InlineData("us", "8.4 fl oz (250 mL)", "en")]
+    public void Stated_Liquid_IsInMillilitres(string rules, string expected, string language)
+    {
+        using TemporaryFolder folder = new();
+
+        Assert.Equal(expected, Of(folder, rules, "net_g,275,,\nstate,liquid,,\ndensity_g_ml,1.1,,\n").Stated(language)!.Value.Text);
+        Assert.Equal(expected, Of(folder, rules, "net_ml,250,,\n").Stated(language)!.Value.Text);
+        Assert.NotNull(Of(folder, rules, "net_ml,250,,\n").Stated(language)!.Value.Origin);
+        Assert.Null(Of(folder, rules, "net_g,275,,\ndensity_g_ml,1.1,,\n").NominalMillilitres);
+    }
+
+    [Theory]
+    [InlineData("eu"), InlineData("gb"), InlineData("au-nz"), InlineData("codex"), InlineData("ca"), InlineData("us")]
+    public void Of_LiquidOfUnknownDensity_SaysWhatToSupply(string rules)
+    {
+        using TemporaryFolder folder = new();
+
+        Assert.Contains("write net_ml, the quantity in millilitres, or density_g_ml", Assert.Single(Of(folder, rules, "net_g,275,,\nstate,liquid,,\n").Problems), StringComparison.Ordinal);
+        Assert.Empty(Of(folder, rules, "net_ml,250,,\nstate,liquid,,\n").Problems);
+    }
+
+    private static NetQuantity Of(TemporaryFolder folder, string rules, string facts)
+    {
+        var sauce = Directory.CreateDirectory(Path.Combine(folder.Path, Guid.NewGuid().ToString("N"), "sauce")).FullName;
+        File.WriteAllText(Path.Combine(sauce, "formula.csv"), "component,line,way,step,T1\nsauce,whole milk,,1,1000\n");
+        File.WriteAllText(Path.Combine(sauce, "dessert.csv"), "key,value,trial,notes\n" + facts);
+        return NetQuantity.Of(Dessert.Open(sauce), "T1", rules);
+    }
+
     [Fact]
-    public void Stated_RuleSetWithoutWords_SaysGrams() => Assert.Equal(("320 g", null), NetQuantity.Of(Dessert.Open(KitFolder.Data("desserts/travel-loaf")), "V1", "eu").Stated("fr"));
+    public void Stated_TravelLoaf_SaysGramsByTheRuleOfTheUnion()
+    {
+        var stated = NetQuantity.Of(Dessert.Open(KitFolder.Data("desserts/travel-loaf")), "V1", "eu").Stated("fr")!.Value;
+
+        Assert.Equal("320 g", stated.Text);
+        Assert.Contains("Article 23(1)", stated.Origin!.ToString(), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Of_WordsOfUnknownUnitsAndRangesThatDoNotJoin_AreNamed()

@@ -232,6 +232,25 @@ public sealed class LabelRecordTests : IDisposable
         Assert.All(LabelRecords.Since(loaf, record), difference => Assert.NotEqual(difference.Then, difference.Now));
     }
 
+    // 21 CFR 101.9(b)(8)(i): what the panel says of servings is signed and exported as it is printed. 320 g hold 5.82 servings of 55 g.
+    [Fact]
+    public void Sections_CountOfServings_IsAsItIsPrinted()
+    {
+        using TemporaryFolder folder = new();
+        Directory.CreateDirectory(Path.Combine(folder.Path, "store"));
+        folder.Write("store/ingredients.csv", "ingredient,food,allergens,label_name\nflour,SR28 20080,wheat,whole wheat flour\n");
+        folder.Write("formula.csv", "component,line,T1\nwafer,flour,100\n");
+        folder.Write("dessert.csv", "key,value\nname,Flour wafer\nnet_g,320\nportion_g,55\nportion_word,wafer\n");
+        var wafer = Dessert.Open(folder.Path);
+
+        var rows = LabelRecords.SectionsOf(wafer, "T1", "us", "en").Single(section => section.Title == "Serving on the nutrition panel");
+
+        Assert.True(rows.IsPrinted);
+        string[] printed = ["About 6 servings per container", "Serving size 1 wafer (55 g)"];
+        Assert.Equal(printed, rows.Rows.Select(row => row.Text.Replace('\u00a0', ' ')));
+        Assert.All(PanelExport.Figures(wafer, "T1", "us"), figure => Assert.Equal(printed, figure.Serving));
+    }
+
     // As if it was signed before particulars and front of pack were written down: nobody can say from it whether those have changed.
     [Fact]
     public void Since_RecordWithoutLaterSections_SaysThatTheyAreNotInIt()
@@ -242,7 +261,7 @@ public sealed class LabelRecordTests : IDisposable
         var missing = LabelRecords.Since(loaf, record with { Sections = [.. record.Sections.TakeWhile(section => section.Title != "Particulars")] }).Where(difference => difference.IsNotInRecord).ToArray();
 
         Assert.Equal(
-            ["Particulars", "Statements", "Front of pack", "What the particulars rest on", "Figures of the front of pack", "Names and additives", "Further columns of the nutrition panel", "What the nutrition panel leaves off", "List of ingredients by other means"],
+            ["Particulars", "Statements", "Front of pack", "What the particulars rest on", "Figures of the front of pack", "Names and additives", "Further columns of the nutrition panel", "What the nutrition panel leaves off", "List of ingredients by other means", "Serving on the nutrition panel"],
             missing.Select(difference => difference.Section));
         Assert.All(missing, difference => Assert.False(difference.IsPrinted));
     }

@@ -50,6 +50,67 @@ public class ServingMakerTests
         Assert.Contains(serving.Lines, line => line.StartsWith("Per 1 slice (40 g)", StringComparison.Ordinal));
     }
 
+    // 21 CFR 101.9(b)(8)(i): to whole numbers, to halves between 2 and 5, with the word about where that moved the count. Elsewhere to whole numbers.
+    [Theory]
+    [InlineData("us", 22.7, "About 23 servings per container")]
+    [InlineData("us", 8, "8 servings per container")]
+    [InlineData("us", 3.4, "About 3.5 servings per container")]
+    [InlineData("us", 3.5, "3.5 servings per container")]
+    [InlineData("us", 1.6, "About 2 servings per container")]
+    [InlineData("us", 5.2, "About 5 servings per container")]
+    [InlineData("us", 22.999999, "23 servings per container")]
+    [InlineData("au-nz", 22.7, "Servings per package: about 23")]
+    [InlineData("eu", 22.7, "Contains about 23 portions")]
+    public void Lines_CountOfServings_IsRounded(string rules, double count, string expected)
+    {
+        var set = RuleSets.Load(LabelKit.Folder, rules);
+
+        Assert.Contains(expected, ServingWords.Of(set).Lines(set, "", "30 g", count));
+    }
+
+    // The drawing says what the page says, in the languages of the pack; Canada's table has no such line.
+    [Theory]
+    [InlineData("us", 22.7, "About 23 servings per container", "en")]
+    [InlineData("us", 3.5, "3.5 servings per container", "en")]
+    [InlineData("au-nz", 22.7, "Servings per package: about 23", "en")]
+    [InlineData("eu", 22.7, "Portions dans l’emballage : environ 23 / Portionen in der Packung: etwa 23", "fr", "de")]
+    [InlineData("eu", 8, "Portions in the pack: 8", "en")]
+    [InlineData("ca", 22.7, "", "en", "fr")]
+    public void Servings_OfADrawnPanel_AreRoundedToo(string rules, double count, string expected, params string[] languages)
+    {
+        var set = RuleSets.Load(LabelKit.Folder, rules);
+        var panel = NutritionPanel.Of(LabelKit.Foods(0, ("SR28 20481", 100)), set, set.IsPerServing ? PanelBasis.Serving(30) : PanelBasis.Portion(30));
+
+        Assert.Equal(expected, PanelContent.Of([panel], languages, new(count)).Servings.Replace('\u00a0', ' '));
+    }
+
+    // Food and Drug Regulations, B.01.002A(1)(b)(ii): below 200 % of the reference amount the whole package is the serving; at 200 % it is not.
+    [Theory]
+    [InlineData(150, 80.0, 150, "1 package")]
+    [InlineData(159.9, 80.0, 159.9, "1 package")]
+    [InlineData(160, 80.0, 40, "1 slice")]
+    [InlineData(320, 80.0, 40, "1 slice")]
+    [InlineData(150, null, 40, "1 slice")]
+    public void Of_PackageInCanada_IsOneServingBelowTwiceTheReferenceAmount(double net, double? reference, double grams, string household)
+    {
+        var serving = ServingMaker.Of(LabelKit.Canada, new() { StatedGrams = 40, UnitGrams = 40, NetGrams = net, UnitWord = "slice", ReferenceGrams = reference });
+
+        Assert.Equal((grams, household), (serving.Grams, serving.Household));
+        Assert.Equal(grams == net, serving.Remark.Contains("the serving is the whole package, and not the 40 g of portion_g", StringComparison.Ordinal));
+        Assert.Equal(reference is null, serving.Remark.Contains("write the amount as reference_amount_g in dessert.csv", StringComparison.Ordinal));
+        if (grams == net) Assert.Contains("B.01.002A(1)(b)(ii)", serving.Working.Source.ToString(), StringComparison.Ordinal);
+    }
+
+    // What the kitchen calls a pack that is one serving stays; nothing need be said of it. A law without such a rule asks nothing.
+    [Fact]
+    public void Of_ServingThatIsThePackage_KeepsItsMeasure()
+    {
+        var pot = ServingMaker.Of(LabelKit.Canada, new() { StatedGrams = 120, UnitGrams = 120, NetGrams = 120, StatedHousehold = "1 pot", ReferenceGrams = 125 });
+
+        Assert.Equal((120.0, "1 pot", 1.0, ""), (pot.Grams, pot.Household, pot.PerContainer!.Value, pot.Remark));
+        Assert.Equal("", ServingMaker.Of(LabelKit.AustraliaNewZealand, new() { StatedGrams = 40, UnitGrams = 40, NetGrams = 50, ReferenceGrams = 80 }).Remark);
+    }
+
     // Everything that must be mended is said at once, each with the key of dessert.csv.
     [Theory]
     [InlineData(400, 320.0, Medium, "portion_g")]
