@@ -5,6 +5,7 @@ namespace Tamis.Views.Tests;
 public class ShowParticularsTests
 {
     private static readonly Dessert Loaf = Dessert.Open(KitFolder.Data("desserts/travel-loaf"));
+    private static readonly Dessert First = Dessert.Open(KitFolder.Data("desserts/first"));
     private static readonly Dessert Tart = Dessert.Open(KitFolder.Data("desserts/damson-tart"));
 
     [Fact]
@@ -29,6 +30,18 @@ public class ShowParticularsTests
 
     [Fact]
     public void FormOfSale_EveryMarket_SaysWhatIsMissing() => Assert.All(Loaf.Markets("V1"), market => Assert.Contains("sold prepacked", Show.FormOfSale(Loaf, "V1", market).ToPlainText(), StringComparison.Ordinal));
+
+    // Ireland, France, Germany, Spain and Italy share the rules, and each language of them is a pack of its own; a country is drawn once, in all its languages.
+    [Fact]
+    public void EachMarket_OfTheLoaf_StandsOnceUnderItsHeading()
+    {
+        Assert.Equal(10, Show.EachMarket(Loaf, "V2", market => Html.Text("x")).Markup.Split("<h3>").Length);
+        Assert.Equal(["European Union", "Great Britain", "United States", "Canada"], Titles(Show.EachRuleSet(Loaf, "V2", _ => Html.Text("x"))));
+        Assert.Equal(["IE", "FR", "DE", "ES", "IT", "GB", "US", "CA"], Titles(Show.EachCountry(Loaf, "V2", _ => Html.Text("x"))));
+        Assert.Contains("a row market in dessert.csv", Show.EachRuleSet(First, First.Candidate, _ => Html.Text("x")).ToPlainText(), StringComparison.Ordinal);
+
+        static string[] Titles(Html view) => [.. view.Markup.Split("<h3>").Skip(1).Select(part => part[..part.IndexOf("</h3>", StringComparison.Ordinal)])];
+    }
 
     [Fact]
     public void CounterAllergens_InALanguage_HasItsWords()

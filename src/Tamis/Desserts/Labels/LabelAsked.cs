@@ -40,6 +40,14 @@ internal static class LabelAsked
         return AllOf(dessert, trial, "food_category", [.. known.All.Select(each => each.Name)]) is [.., var name] ? known.Find(name) : null;
     }
 
+    /// <summary>Whether compound ingredients are summarised where the law lets them be.</summary>
+    /// <exception cref="TableException">A row says neither.</exception>
+    public static bool SummarisesCompounds(Dessert dessert, string trial) => AllOf(dessert, trial, "compounds", ["short", "full"]) is [.., "short"];
+
+    /// <summary>Whether additives are called by their numbers where the law lets them be.</summary>
+    /// <exception cref="TableException">A row says neither.</exception>
+    public static bool NumbersAdditives(Dessert dessert, string trial) => AllOf(dessert, trial, "additives", ["numbers", "names"]) is [.., "numbers"];
+
     /// <summary>What a swap that is proposed for a claim keeps: the mass, unless a row says the dry matter.</summary>
     /// <exception cref="TableException">A row says neither.</exception>
     public static SwapKeeps SwapBy(Dessert dessert, string trial) => AllOf(dessert, trial, "swap_by", ["mass", DryMatter]) is [.., DryMatter] ? SwapKeeps.DryMatter : SwapKeeps.Mass;
@@ -53,7 +61,9 @@ internal static class LabelAsked
     {
         if (dessert.Facts.Text("box_mm", trial) is { } box) return PackShape.Parse(box) ?? throw new TableException([dessert.Facts.Problem("box_mm", trial, "length, width and height in mm, such as 185 x 75 x 65")]);
         return dessert.Facts.Number("surface_cm2", trial) is > 0 and { } surface ? PackShape.Surface(surface)
-            : throw new TableException([dessert.Facts.Problem("surface_cm2", trial, "a row 'box_mm' (length x width x height), or 'surface_cm2' of the largest face: sizes of print hang on it")]);
+            : throw new TableException([dessert.Facts.Text("surface_cm2", trial) is null
+                ? DessertFacts.InNoRow("key", "a row box_mm (length x width x height in mm), or surface_cm2 of the largest face: sizes of print hang on it; food that is sold without a pack has no label to draw")
+                : dessert.Facts.Problem("surface_cm2", trial, "the largest face in cm2, a number above zero: sizes of print hang on it")]);
     }
 
     /// <summary>Other amounts of the food that the panel speaks of beside the serving (rows <c>other_amount</c>: <c>2 slices; 80</c>), in the order of the sheet.</summary>
@@ -64,7 +74,7 @@ internal static class LabelAsked
         List<PanelBasis> amounts = [];
         foreach (var (value, row) in dessert.Facts.RowsOf("other_amount", trial))
         {
-            if (value.Split(';', StringSplitOptions.TrimEntries) is not [{ Length: > 0 } household, var mass] || !double.TryParse(mass, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var grams) || grams <= 0)
+            if (value.Split(';', StringSplitOptions.TrimEntries) is not [{ Length: > 0 } household, var mass] || !double.TryParse(mass.EndsWith(" g", StringComparison.Ordinal) ? mass[..^2] : mass, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var grams) || grams <= 0)
                 problems.Add(row.Problem("value", "an amount in a household measure, a semicolon and its grams, such as 2 slices; 80"));
             else if (serving.ContainerGrams is { } net && grams > net) problems.Add(row.Problem("value", string.Create(CultureInfo.InvariantCulture, $"at most the {net:0.#} g of the package (net_g)")));
             else if (Math.Abs(grams - serving.Grams) < 0.05 || amounts.Exists(amount => amount.MassGrams == grams)) problems.Add(row.Problem("value", string.Create(CultureInfo.InvariantCulture, $"another amount than the serving of {serving.Grams:0.#} g, each once")));

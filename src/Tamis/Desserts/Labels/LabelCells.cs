@@ -66,18 +66,24 @@ public static class LabelCells
             foreach (var problem in Tried(() => LabelAsked.Category(dessert, trial, set))) yield return problem;
             foreach (var problem in Tried(() => DessertPanels.ServingOf(dessert, trial, set))) yield return problem;
             if (dessert.Trial(trial).Whole is { FinishedGrams: > 0 })
-                foreach (var problem in Tried([() => DessertPanels.VoluntaryOf(dessert, trial, set), () => TrialLimitedPanel.Asked(dessert, trial, set)])) yield return problem;
+                foreach (var problem in Tried([() => DessertPanels.VoluntaryOf(dessert, trial, set), () => TrialLimitedPanel.Asked(dessert, trial, set), () => DessertPanels.BasesOf(dessert, trial, set), () => Met(dessert, trial, set)])) yield return problem;
         }
         foreach (var problem in Tried(() => DessertPanels.HundredOf(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => DessertPanels.PanelFormOf(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => LabelAsked.Exemptions(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => LabelAsked.Day(dessert, trial))) yield return problem;
         foreach (var problem in Tried(() => LabelAsked.SwapBy(dessert, trial))) yield return problem;
+        foreach (var problem in Tried([() => LabelAsked.SummarisesCompounds(dessert, trial), () => LabelAsked.NumbersAdditives(dessert, trial)])) yield return problem;
         if (dessert.Trial(trial).Whole is { FinishedGrams: > 0 })
             foreach (var problem in Tried(() => CookedMixture.Of(dessert, trial))) yield return problem;
         // Without a size nobody draws the pack, and that is no fault: only one that cannot be read is.
         if (LabelAsked.HasPack(dessert))
             foreach (var problem in Tried(() => LabelAsked.Faces(dessert, trial, LabelAsked.Pack(dessert, trial)))) yield return problem;
+    }
+
+    private static void Met(Dessert dessert, string trial, RuleSet rules)
+    {
+        if (ListedUses.UnmetEmphasis(dessert, trial, rules).ToArray() is { Length: > 0 } unmet) throw new TableException(unmet);
     }
 
     private static IReadOnlyList<CellProblem> Tried(Action read)

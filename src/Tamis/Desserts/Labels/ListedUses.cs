@@ -1,6 +1,7 @@
 using Tamis.Formulas;
 using Tamis.Labels;
 using Tamis.Losses;
+using Tamis.Tables;
 
 namespace Tamis.Desserts;
 
@@ -26,18 +27,32 @@ internal static class ListedUses
     {
         // 'citrus: lemon juice; lemon zest' says which ingredients a word of the name speaks of.
         var rows = dessert.Facts.RowsOf("emphasis", trial).Select(row => row.Value.Split(':', 2, StringSplitOptions.TrimEntries)).ToArray();
-        string[] dwelt = [.. rows.SelectMany(row => row[^1].Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))];
+        // The list has names of labels; a kitchen writes either.
+        string[] dwelt = [.. rows.SelectMany(row => DweltIn(row[^1])).Select(word => dessert.Store.Ingredients.Find(word)?.LabelName ?? word)];
         return new()
         {
             Emphasised = [.. WordsOf(dessert.Name), .. dwelt],
             Dwelt = dwelt,
             Explained = [.. rows.Where(row => row.Length == 2).Select(row => row[0])],
-            Summarises = dessert.Facts.Text("compounds", trial) is { } wish && Names.Same(wish, "short"),
-            Numbers = dessert.Facts.Text("additives", trial) is { } called && Names.Same(called, "numbers"),
+            Summarises = LabelAsked.SummarisesCompounds(dessert, trial),
+            Numbers = LabelAsked.NumbersAdditives(dessert, trial),
             CrossContact = [.. dessert.Facts.WordsOf("cross_contact", trial)],
             Translate = dessert.Words.In,
         };
     }
+
+    /// <summary>The rows <c>emphasis</c> of a trial that name an ingredient which no item of a list is called.</summary>
+    /// <exception cref="TableException">The masses of the trial are not all known.</exception>
+    public static IEnumerable<CellProblem> UnmetEmphasis(Dessert dessert, string trial, RuleSet rules)
+    {
+        var unmet = dessert.IngredientList(trial, rules.Name, "en").Unmet;
+        return from each in dessert.Facts.RowsOf("emphasis", trial)
+               from word in DweltIn(each.Value.Split(':', 2)[^1])
+               where unmet.Contains(dessert.Store.Ingredients.Find(word)?.LabelName ?? word, Names.Comparer)
+               select each.Row.Problem("value", $"for '{word}' the name of an ingredient of {trial} as the list has it, or under trial the trials that it is for");
+    }
+
+    private static string[] DweltIn(string ingredients) => ingredients.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     // Words of two letters and the small words between are no ingredients.
     private static IEnumerable<string> WordsOf(string name) =>

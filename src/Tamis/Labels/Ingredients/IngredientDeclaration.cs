@@ -128,6 +128,9 @@ public sealed record IngredientDeclaration
     /// <summary>Allergens that may have got in and are not in it.</summary>
     public required IReadOnlyList<AllergenRule> MayContain { get; init; }
 
+    /// <summary>Words that the pack dwells on and that no ingredient of the list is called: their quantities would be left off.</summary>
+    public required IReadOnlyList<string> Unmet { get; init; }
+
     /// <summary>What keeps it from being printed; none where it may be.</summary>
     public required IReadOnlyList<ListProblem> Problems { get; init; }
 

@@ -31,7 +31,8 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
         _sulphitesMgPerKg = used.Sum(use => (use.Ingredient.SulphitesMgPerKg ?? 0) * use.MassGrams) / finishedGrams;
         ListPrinter printer = new(_list, _allergens, _words, language, _problems);
         var items = Grouped(InOrder(Level(used, 0)), printer);
-        foreach (var word in _list.HasQuantities ? wishes.Dwelt.Where(word => !All(items).Any(item => item.MassGrams is not null && Names.HoldsWhole(item.Name, word))) : [])
+        string[] unfound = _list.HasQuantities ? [.. wishes.Dwelt.Where(word => !All(items).Any(item => item.MassGrams is not null && Names.HoldsWhole(item.Name, word)))] : [];
+        foreach (var word in unfound)
             _problems.Add(new($"the pack dwells on '{word}', and no ingredient of the list is called so: its quantity would be left off", "the name as it stands in the list, or the trials that it is for (key emphasis of dessert.csv)", null));
         string[] unmet = _list.HasQuantities ? [.. wishes.Emphasised.Except(wishes.Dwelt, Names.Comparer).Except(wishes.Explained, Names.Comparer).Where(word => !All(items).Any(item => Names.HoldsWhole(item.Name, word))).Distinct(Names.Comparer)] : [];
         if (unmet.Length > 0)
@@ -53,6 +54,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
             MayContainStatement = printer.MayContain(mayContain),
             Contains = contains,
             MayContain = mayContain,
+            Unmet = unfound,
             Problems = [.. _problems.Distinct()],
             Remarks = [.. _remarks.Distinct()],
         };
