@@ -31,8 +31,8 @@ public sealed class LabelWords
     public (string Class, bool IsPlural)? ClassOf(string word)
     {
         if (!_places.TryGetValue(word, out var place)) return null;
-        // Each class stands in the file in the singular and behind it in the plural.
-        var isPlural = place > 0 && All[place].StartsWith(All[place - 1][..^1], StringComparison.Ordinal);
+        // Each class stands in the file in the singular and behind it in the plural; an acidity regulator is no plural of the acids before it.
+        var isPlural = place > 0 && All[place].StartsWith(All[place - 1], StringComparison.Ordinal);
         return (isPlural ? All[place - 1] : All[place], isPlural);
     }
 

@@ -21,6 +21,16 @@ public class SupplierListTests
     public void Read_ClassInTheSingular_NamesOneAdditive() =>
         Assert.Equal(["gelling agent", null], Read("gelling agent: pectins, sugar").Select(part => part.Class));
 
+    // Each class of the law in both numbers: none is taken for the plural of the one that stands before it in words.csv, as acidity regulator was of acids.
+    [Theory]
+    [InlineData("acidity regulator: citric acid", "acidity regulator")]
+    [InlineData("acidity regulators: citric acid", "acidity regulator")]
+    [InlineData("acid: citric acid", "acid")]
+    [InlineData("acids: citric acid", "acid")]
+    [InlineData("modified starches: citric acid", "modified starch")]
+    [InlineData("propellent gases: citric acid", "propellent gas")]
+    public void Read_EveryClass_KeepsItsOwnWord(string text, string additiveClass) => Assert.Equal([additiveClass], Read(text).Select(part => part.Class));
+
     [Theory]
     [InlineData("apricot puree 32 %, sugar", "apricot puree", 32)]
     [InlineData("cocoa 14,5%, sugar", "cocoa", 14.5)]
