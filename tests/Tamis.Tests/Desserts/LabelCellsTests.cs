@@ -13,6 +13,7 @@ public class LabelCellsTests
     [Theory]
     [InlineData("citrus: candied orange peel;", "citrus: candied peel;")]
     [InlineData("currency,EUR", "other_amount,2 slices; 80 g,V2")]
+    [InlineData("currency,EUR", "claim,reduced fat; V1,V3")]
     public void Problems_WordsOfTheKitchen_None(string right, string written)
     {
         using TemporaryFolder folder = new();
@@ -27,6 +28,7 @@ public class LabelCellsTests
     [InlineData("FR; EU; fr", "FR, EU, fr", "IE; EU; en")]
     [InlineData("FR; EU; fr", "FI; EU; fi", "data/rules/terms")]
     [InlineData("claim,no added sugars", "claim,no addd sugars", "no added sugars")]
+    [InlineData("claim,source of fibre,V1,", "claim,reduced fat; V9,V1,", "V1, V1b, V2, V3")]
     [InlineData("date_kind,best before", "date_kind,best befor", "best before")]
     [InlineData("form_of_sale,prepacked", "form_of_sale,prepackd", "prepacked")]
     [InlineData("food_category,fine bakery wares", "food_category,fine bakery", "fine bakery wares")]

@@ -56,6 +56,28 @@ public class DemoClaimTests
         Assert.True(IsRefusedAfter(loaf, swap, 0.99));
     }
 
+    // A comparative claim names the trial that it compares with behind a semicolon; without one it is not known, and says what to write.
+    [Fact]
+    public void Asked_ComparativeClaim_IsHeldAgainstTheTrialBehindIt()
+    {
+        using TemporaryFolder folder = new();
+        foreach (var part in (string[])["store", "travel-loaf"])
+        {
+            Directory.CreateDirectory(Path.Combine(folder.Path, part));
+            foreach (var file in Directory.EnumerateFiles(KitFolder.Data($"desserts/{part}"), "*.csv")) File.Copy(file, Path.Combine(folder.Path, part, Path.GetFileName(file)));
+        }
+        File.AppendAllText(Path.Combine(folder.Path, "travel-loaf", "dessert.csv"), "claim,reduced fat; v1,V3,\nclaim,reduced fat,V2,\n");
+        var loaf = Dessert.Open(Path.Combine(folder.Path, "travel-loaf"));
+
+        var compared = DessertClaims.Asked(loaf, "V3", "eu").Single(each => each.Verdict.Asked == "reduced fat").Verdict;
+        Assert.Equal(ClaimState.Fails, compared.State);
+        Assert.Equal(Of("V3", "eu", "reduced fat", "V1").Conditions[0].Margin, compared.Conditions[0].Margin);
+
+        var alone = DessertClaims.Asked(loaf, "V2", "eu").Single(each => each.Verdict.Asked == "reduced fat").Verdict;
+        Assert.Null(alone.Conditions[0].Holds);
+        Assert.Contains("reduced fat; T1", alone.Conditions[0].Words, StringComparison.Ordinal);
+    }
+
     private static bool IsRefusedAfter(Dessert loaf, ClaimSwap swap, double times)
     {
         var food = DessertClaims.FoodOf(loaf, "V1", "eu");

@@ -29,11 +29,21 @@ public static class DessertClaims
     }
 
     /// <summary>The claims asked for, each with the cell that asks.</summary>
-    public static IReadOnlyList<(ClaimVerdict Verdict, Source Origin)> Asked(Dessert dessert, string trial, string rules)
-    {
-        var food = FoodOf(dessert, trial, rules);
-        return [.. dessert.Facts.RowsOf("claim", trial).Select(row => (ClaimCheck.Of(food, row.Value), row.Row.Origin("value")))];
-    }
+    /// <exception cref="TableException">The masses of a trial are not all known, or a row compares with a trial that there is none of.</exception>
+    public static IReadOnlyList<(ClaimVerdict Verdict, Source Origin)> Asked(Dessert dessert, string trial, string rules) =>
+        [.. RowsOf(dessert, trial).Select(each => (ClaimCheck.Of(FoodOf(dessert, trial, rules, OtherOf(dessert, each)), each.Claim), each.Row.Origin("value")))];
+
+    /// <summary>The rows <c>claim</c> of a trial: the claim, and behind a semicolon the trial that a comparative one compares with (<c>reduced fat; T1</c>).</summary>
+    internal static IEnumerable<(string Claim, string? Other, SheetRow Row)> RowsOf(Dessert dessert, string trial) =>
+        from each in dessert.Facts.RowsOf("claim", trial)
+        let parts = each.Value.Split(';', 2, StringSplitOptions.TrimEntries)
+        select (parts[0], parts.Length == 2 ? parts[1] : null, each.Row);
+
+    /// <summary>The trial that a row compares with; null where it names none.</summary>
+    /// <exception cref="TableException">No trial has the name.</exception>
+    internal static string? OtherOf(Dessert dessert, (string Claim, string? Other, SheetRow Row) asked) => asked.Other is not { } other ? null
+        : dessert.Batches.FirstOrDefault(batch => Names.Same(batch.Trial, other))?.Trial
+            ?? throw new TableException([asked.Row.Problem("value", $"the claim, a semicolon and the trial that it compares with, one of: {string.Join(", ", dessert.Batches.Select(batch => batch.Trial))}")]);
 
     /// <summary>What would carry the conditions that a claim fails, by swaps of ingredients of one kind (a flour for a flour) among those of all trials, gram for gram or as <c>swap_by</c> of <c>dessert.csv</c> says.</summary>
     /// <exception cref="TableException">The masses of the trial are not all known, or <c>swap_by</c> says something else.</exception>

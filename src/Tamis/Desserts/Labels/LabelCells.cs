@@ -51,9 +51,13 @@ public static class LabelCells
             if (value.Split(';', StringSplitOptions.TrimEntries) is [_, _, var language] && !languages.Contains(language, Names.Comparer))
                 yield return row.Problem("value", $"a language that the rules have words for: {string.Join(", ", languages)}; or a further file in data/rules/terms, which the command terms begins");
 
-        foreach (var (value, row) in dessert.Facts.RowsOf("claim", trial))
+        foreach (var asks in DessertClaims.RowsOf(dessert, trial))
+        {
+            var (value, _, row) = asks;
+            foreach (var problem in Tried(() => DessertClaims.OtherOf(dessert, asks))) yield return problem;
             if (!Array.Exists(sold, set => ClaimRules.Of(set).Find(value) is not null || ReservedNames.Of(set).In(value).Count > 0))
                 yield return row.Problem("value", $"a claim that the rules know, such as {string.Join(" or ", sold.SelectMany(set => ClaimRules.Of(set).Nearest(value)).Distinct(Names.Comparer).Take(3).DefaultIfEmpty("source of fibre"))}");
+        }
 
         string[] kinds = [.. sold.SelectMany(set => DateRules.Of(set).Marks).Select(mark => mark.Name).Distinct(Names.Comparer)];
         foreach (var (value, row) in dessert.Facts.RowsOf("date_kind", trial))

@@ -48,7 +48,7 @@ public static class TrialNames
         List<PrintedName> printed = [];
         foreach (var said in names.In(dessert.Name))
             printed.Add(new("the name of the dessert", dessert.Name, said, MeantBy(said), dessert.Facts.OriginOf("name", batch.Trial), PrintedAs.Food));
-        foreach (var (claim, row) in dessert.Facts.RowsOf("claim", batch.Trial))
+        foreach (var (claim, _, row) in DessertClaims.RowsOf(dessert, batch.Trial))
             foreach (var said in names.In(claim))
                 printed.Add(new($"a claim{(row["notes"].Length > 0 ? $", {row["notes"]}" : "")}", claim, said, MeantBy(said), row.Origin("value"), PrintedAs.Claim));
         foreach (var ingredient in ingredients)

@@ -103,7 +103,7 @@ public static class ClaimCheck
 
     private static ConditionResult Compared(ClaimedFood food, ClaimCondition condition)
     {
-        if (food.Other is not { } other) return new(condition, null, null, null, "there is no other food to compare with");
+        if (food.Other is not { } other) return new(condition, null, null, null, "there is no other food to compare with: the trial stands behind the claim, as in reduced fat; T1");
         var (mine, theirs) = (FigureOf(food, food.Mixture, condition.Figure, condition.Unit, condition.Origin).Amount, FigureOf(food, other, condition.Figure, condition.Unit, condition.Origin).Amount);
         if (!IsKnown(food, mine) || !IsKnown(food, theirs)) return new(condition, null, null, null, $"{condition.Word} is not known of both foods");
         if (theirs.Known <= 0) return new(condition, null, null, null, $"the other food has no {condition.Word}");

@@ -112,7 +112,10 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     private static string KeyOf(IReadOnlyList<SupplierPart> parts) =>
         string.Join(", ", parts.Select(part => $"{part.Class} {Names.Key(part.Name)} {part.Percent} ({KeyOf(part.Parts)})").Order(StringComparer.Ordinal));
 
-    private IReadOnlyList<SupplierPart> Written(Ingredient ingredient) => ingredient.SupplierList is { } text ? SupplierList.Read(text, _additives, _words, []) : [];
+    private IReadOnlyList<SupplierPart> Written(Ingredient ingredient) => ingredient.SupplierList is { } text ? Unwrapped(SupplierList.Read(text, _additives, _words, []), ingredient) : [];
+
+    // A pack may be copied with its own name before the brackets: 'wheat flour (wheat flour, calcium carbonate)'. That name is printed already.
+    private static IReadOnlyList<SupplierPart> Unwrapped(IReadOnlyList<SupplierPart> parts, Ingredient ingredient) => parts is [{ Parts: [_, ..] inner } only] && Names.Same(only.Name, NameOf(ingredient)) ? inner : parts;
 
     // Its name on the label and nothing else, in a list of its own: whoever supplied it says that it is a single food.
     private static bool IsItsNameAlone(IReadOnlyList<SupplierPart> parts, Ingredient ingredient) => parts is [{ Parts: [] } only] && Names.Same(only.Name, NameOf(ingredient));
@@ -300,7 +303,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
 
     private IReadOnlyList<SupplierPart> PartsOf(Ingredient ingredient)
     {
-        return ingredient.SupplierList is { } text ? Read(text, ingredient) : [];
+        return ingredient.SupplierList is { } text ? Unwrapped(Read(text, ingredient), ingredient) : [];
     }
 
     private IReadOnlyList<SupplierPart> Read(string text, Ingredient ingredient)

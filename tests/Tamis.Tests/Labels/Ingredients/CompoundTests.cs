@@ -149,6 +149,11 @@ public class CompoundTests
         Assert.Contains(list.Remarks, remark => remark.Words.StartsWith("dried apricots is taken for a single food, as its list says", StringComparison.Ordinal));
     }
 
+    // Copied whole from its pack, with its own name before the brackets: the name is printed once.
+    [Fact]
+    public void Of_ListThatBeginsWithItsOwnName_PrintsTheNameOnce() =>
+        Assert.Equal(Share("gb", Flour with { SupplierList = "wheat flour, calcium carbonate, iron" }, 30).Text, Share("gb", Flour with { SupplierList = "Wheat flour (wheat flour, calcium carbonate, iron)" }, 30).Text);
+
     // White flour in Great Britain has calcium, iron, niacin and thiamin by law; the mill says whether this one has.
     [Fact]
     public void Of_FlourThatALawFortifies_IsAskedForThereAlone()
