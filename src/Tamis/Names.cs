@@ -22,6 +22,20 @@ public static class Names
     /// <summary>Whether a text holds a word by itself, spelt as it is.</summary>
     public static bool HoldsWhole(string text, string word) => HoldsWhere(text, word, IsEnd);
 
+    /// <summary>Whether a text holds an English word by itself, in the singular or the plural, whichever of the two is asked for: <c>raspberry</c> is in <c>raspberries</c>, and <c>hazelnuts</c> in <c>ground hazelnut</c>.</summary>
+    public static bool HoldsInEitherNumber(string text, string word) => NumbersOf(Key(word)).Any(form => HoldsWhole(text, form));
+
+    private static IEnumerable<string> NumbersOf(string word)
+    {
+        yield return word;
+        yield return word + "s";
+        yield return word + "es";
+        if (word is [.., 'y']) yield return word[..^1] + "ies";
+        if (word is [_, _, .., 'i', 'e', 's']) yield return word[..^3] + "y";
+        if (word is [_, _, .., 'e', 's']) yield return word[..^2];
+        if (word is [_, _, .., 's']) yield return word[..^1];
+    }
+
     /// <summary>Whether a word of a text begins with this one: <c>freeze</c> is in <c>freezer</c>, and <c>ice</c> is not in <c>slice</c>.</summary>
     public static bool HoldsBeginning(string text, string word) => HoldsWhere(text, word, _ => true);
 

@@ -31,10 +31,10 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
         _sulphitesMgPerKg = used.Sum(use => (use.Ingredient.SulphitesMgPerKg ?? 0) * use.MassGrams) / finishedGrams;
         ListPrinter printer = new(_list, _allergens, _words, language, _problems);
         var items = Grouped(InOrder(Level(used, 0)), printer);
-        string[] unfound = _list.HasQuantities ? [.. wishes.Dwelt.Where(word => !All(items).Any(item => item.MassGrams is not null && Names.HoldsWhole(item.Name, word)))] : [];
+        string[] unfound = _list.HasQuantities ? [.. wishes.Dwelt.Where(word => !All(items).Any(item => item.MassGrams is not null && Names.HoldsInEitherNumber(item.Name, word)))] : [];
         foreach (var word in unfound)
             _problems.Add(new($"the pack dwells on '{word}', and no ingredient of the list is called so: its quantity would be left off", "the name as it stands in the list, or the trials that it is for (key emphasis of dessert.csv)", null));
-        string[] unmet = _list.HasQuantities ? [.. wishes.Emphasised.Except(wishes.Dwelt, Names.Comparer).Except(wishes.Explained, Names.Comparer).Where(word => !All(items).Any(item => Names.HoldsWhole(item.Name, word))).Distinct(Names.Comparer)] : [];
+        string[] unmet = _list.HasQuantities ? [.. wishes.Emphasised.Except(wishes.Dwelt, Names.Comparer).Except(wishes.Explained, Names.Comparer).Where(word => !All(items).Any(item => Names.HoldsInEitherNumber(item.Name, word))).Distinct(Names.Comparer)] : [];
         if (unmet.Length > 0)
             _remarks.Add(new($"Of the name, no ingredient is called {string.Join(", ", unmet)}: where such a word speaks of an ingredient, its quantity belongs in the list; a row emphasis in dessert.csv asks for it, with the word before a colon and the ingredients behind it.", null));
         AllergenRule[] contains = [.. _allergens.All.Where(rule => All(items).Any(item => item.Substances.Contains(rule.Substance)))];
@@ -368,7 +368,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
 
     private string? QuantityOf(ListedItem item)
     {
-        if (!_list.HasQuantities || !wishes.Emphasised.Any(word => Names.HoldsWhole(item.Name, word))) return null;
+        if (!_list.HasQuantities || !wishes.Emphasised.Any(word => Names.HoldsInEitherNumber(item.Name, word))) return null;
         return _list.Quantity(item.MassGrams!.Value, finishedGrams);
     }
 

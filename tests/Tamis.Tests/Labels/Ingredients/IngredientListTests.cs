@@ -35,6 +35,21 @@ public class IngredientListTests
         Assert.Contains(little.Remarks, remark => remark.Words.StartsWith("Water is left off", StringComparison.Ordinal));
     }
 
+    // 'Hazelnut praline' dwells on its hazelnuts, and a raspberry tart on its raspberries: Regulation (EU) No 1169/2011, Article 22(1)(a).
+    [Theory]
+    [InlineData("Hazelnut", "hazelnuts")]
+    [InlineData("Raspberry", "raspberries")]
+    [InlineData("Peaches", "peach")]
+    [InlineData("Cherries", "cherry")]
+    [InlineData("Lemons", "lemon juice")]
+    public void Of_NameInTheOtherNumber_HasItsQuantity(string word, string ingredient)
+    {
+        var list = Eu(0, new() { Emphasised = [word] }, Use(Known(ingredient), 30), Use(Known("sugar"), 70));
+
+        Assert.Contains($"{ingredient} 30", list.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(list.Remarks, remark => remark.Words.StartsWith("Of the name", StringComparison.Ordinal));
+    }
+
     // Whether a word of the name speaks of an ingredient is for a person; that nothing was found is said.
     [Fact]
     public void Of_WordOfTheNameThatNoIngredientHas_IsSaidAndStopsNothing()
