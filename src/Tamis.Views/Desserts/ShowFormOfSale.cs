@@ -24,7 +24,7 @@ public static partial class Show
             [.. list.Items.OrderBy(item => item.State).Select(item => new Row(
                 Capital(item.Requirement.Particular), WordOf(item.State),
                 Html.Of($"{Capital(Typeset.Text(item.Words))}{(item.Requirement.When.Length > 0 && item.State != SaleState.NotAskedFor ? $" ({item.Requirement.When})" : "")}{(item.Origin is { } origin ? Marks.From(origin) : Html.Empty)}"),
-                Html.Of($"{item.Requirement.Origin.ToString()}{(item.Requirement.Exemptions.Count > 0 && item.State != SaleState.Lifted ? $". May be lifted: {string.Join("; ", item.Requirement.Exemptions)}" : "")}")))])
+                Html.Of($"{item.Requirement.Origin.ToString()}{(item.Requirement.Exemptions.Count > 0 && item.State != SaleState.Lifted ? $". May be lifted: {Typeset.Text(string.Join("; ", item.Requirement.Exemptions))}" : "")}")))])
         { IsWide = true, IsLong = true, LeastRem = 44 }.ToHtml() + Aid();
     });
 
