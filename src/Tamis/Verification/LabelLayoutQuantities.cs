@@ -6,7 +6,7 @@ namespace Tamis.Verification;
 /// <summary>What the layout of labels lends to the published checks.</summary>
 /// <remarks><list type="bullet">
 /// <item><c>label_print_size</c>: <c>rule_set</c>, <c>part</c> (<c>text</c>, <c>list</c>, <c>net quantity</c>, <c>nutrient</c>…), a pack as <c>box_mm</c> or <c>surface_cm2</c>, where they apply <c>net_g</c> and <c>form</c>; as the rule says it: <c>1.2 mm x-height</c>.</item>
-/// <item><c>panel_forms</c>: <c>rule_set</c>, a pack, where it applies <c>columns</c>, how many columns of amounts the panel has; the forms that may be drawn, in order, parted by commas.</item>
+/// <item><c>panel_forms</c>: <c>rule_set</c>, a pack, where it applies <c>columns</c>, how many columns of amounts the panel has; the forms that may be drawn, in order, parted by commas; one that is lawful only where another is higher than the face says so.</item>
 /// <item><c>second_column_exempt</c>: <c>rule_set</c>, a pack, <c>form</c>; whether that form needs no column for the package or a unit, yes or no.</item>
 /// <item><c>second_column</c>: <c>rule_set</c>, <c>of</c> (package, unit), <c>percent</c> of the reference amount; whether a column is asked for, yes or no.</item>
 /// <item><c>pack_symbol</c>, <c>pack_symbol_place</c>: <c>rule_set</c>, <c>named</c> (figures parted by bars), a pack; the law's number of the symbol, and where it stands.</item>
@@ -29,7 +29,7 @@ public static class LabelLayoutQuantities
             var rule = LayoutRules.Of(CheckedRules.Of(inputs)).Size(inputs.Text("part"), Pack(inputs), inputs.OptionalNumber("net_g"), inputs.OptionalText("form") ?? "").Rule;
             return CheckValue.Of($"{rule.Value} {rule.Unit}");
         },
-        ["panel_forms"] = inputs => CheckValue.Of(string.Join(", ", LayoutRules.Of(CheckedRules.Of(inputs)).FormsFor(Pack(inputs), null).Where(form => inputs.OptionalNumber("columns") is not { } columns || form.Carries((int)columns)).Select(form => form.Name))),
+        ["panel_forms"] = PanelForms,
         ["second_column_exempt"] = inputs => CheckValue.Of(LayoutRules.Of(CheckedRules.Of(inputs)).Exemption("second column", Pack(inputs), null, inputs.Text("form")) is null ? "no" : "yes"),
         ["second_column"] = inputs =>
         {
@@ -52,6 +52,13 @@ public static class LabelLayoutQuantities
     private static TypeSizes Sizes(CheckInputs inputs) => new(LayoutRules.Of(CheckedRules.Of(inputs)), Pack(inputs), null, inputs.OptionalText("form") ?? "");
 
     private static PackSymbol? Symbol(CheckInputs inputs) => PackSymbol.Of(CheckedRules.Of(inputs), inputs.Text("named").Split('|', StringSplitOptions.TrimEntries), Pack(inputs));
+
+    private static CheckValue PanelForms(CheckInputs inputs)
+    {
+        var (rules, pack) = (LayoutRules.Of(CheckedRules.Of(inputs)), Pack(inputs));
+        return CheckValue.Of(string.Join(", ", rules.FormsFor(pack, null).Where(form => inputs.OptionalNumber("columns") is not { } columns || form.Carries((int)columns))
+            .Select(form => rules.TooHighBefore(form, pack, null) is { } before ? $"{form.Name} where {before.Name} is too high" : form.Name)));
+    }
 
     private static PackShape Pack(CheckInputs inputs) => inputs.OptionalText("box_mm") is not { } box ? PackShape.Surface(inputs.Number("surface_cm2"))
         : PackShape.Parse(box) ?? throw new FormatException($"'{box}' is no box: write length, width and height in mm, such as 185 x 75 x 65.");

@@ -3,13 +3,22 @@ namespace Tamis.Labels;
 /// <summary>A panel as an upright box: heading, servings, energy, lines with rules between, the vitamins, the notes.</summary>
 internal static class BoxPanel
 {
-    public static LabelBlock Draw(PanelContent content, TextSetter setter)
+    // What parts two vitamins on a line.
+    private const string Between = "\u2022";
+
+    public static LabelBlock Draw(PanelContent content, TextSetter setter) => PanelBlocks.Framed(Inside(content, setter, isPaired: false), setter.Sizes);
+
+    /// <summary>What stands within the box.</summary>
+    /// <param name="content">The panel.</param>
+    /// <param name="setter">Sets its text.</param>
+    /// <param name="isPaired">Whether two vitamins stand on a line where there is one column of amounts.</param>
+    public static LabelBlock Inside(PanelContent content, TextSetter setter, bool isPaired)
     {
         var sizes = setter.Sizes;
         var columns = content.HasColumns ? new BoxColumns(content, setter, Shown(content), HeadWidth(content, setter)) : null;
-        var width = columns?.WidthMillimetres ?? NaturalWidth(content, setter);
+        var width = columns?.WidthMillimetres ?? NaturalWidth(content, setter, isPaired);
         var vitamins = PanelBlocks.Vitamins(content, sizes);
-        Column column = new(sizes, width);
+        BoxColumn column = new(sizes, width);
         column.Add(BoxLines.Title(content, setter, width));
         column.Bar("after title");
         foreach (var line in BoxLines.Servings(content, setter, width)) column.Add(line);
@@ -28,22 +37,35 @@ internal static class BoxPanel
             column.Add(group.Drawn(line => Nutrient(line, "nutrient")));
         }
         if (vitamins.Count > 0) column.Bar("before vitamins");
-        foreach (var (line, at) in vitamins.Select((line, at) => (line, at)))
+        foreach (var (block, at) in (isPaired && columns is null ? vitamins.Chunk(2).Select(pair => Pair(pair, setter, width)) : vitamins.Select(line => Nutrient(line, "vitamin"))).Select((block, at) => (block, at)))
         {
             if (at > 0) column.Hairline(0);
-            column.Add(Nutrient(line, "vitamin"));
+            column.Add(block);
         }
         if (columns is not null) column.Rules(columns.EdgesMillimetres, top);
         if (content.Footnotes.Count > 0) column.Bar("before footnote");
         foreach (var note in content.Footnotes) column.Add(setter.Paragraph(PanelBlocks.Plain(note, "footnote", sizes), width));
-        return PanelBlocks.Framed(column.Block, sizes);
+        return column.Block;
 
         LabelBlock Nutrient(PanelContentLine line, string part) => columns?.Nutrient(line, part) ?? BoxLines.Nutrient(line, setter, width, part);
     }
 
+    // Two vitamins on one line, each with its percentage at the end of its half.
+    private static LabelBlock Pair(PanelContentLine[] pair, TextSetter setter, double width)
+    {
+        var half = (width - PairGap(setter)) / 2;
+        LabelBlock[] halves = [.. pair.Select(line => BoxLines.Nutrient(line, setter, half, "vitamin"))];
+        var between = setter.Line(Between, "vitamin", false);
+        return new(width, halves[0].HeightMillimetres, halves is [var first, var second]
+            ? [.. first.Marks, .. between.At((width - between.WidthMillimetres) / 2, 0), .. second.At(width - half, 0)] : halves[0].Marks);
+    }
+
+    private static double PairGap(TextSetter setter) => Math.Max(setter.Sizes.SpaceMillimetres("column gap"), setter.WidthMillimetres($"\u00a0{Between}\u00a0", "vitamin", false));
+
     // Nothing of an upright box is broken but its notes: the widest line gives the width.
-    private static double NaturalWidth(PanelContent content, TextSetter setter) => ((double[])
+    private static double NaturalWidth(PanelContent content, TextSetter setter, bool isPaired) => ((double[])
     [
+        isPaired ? 2 * PanelBlocks.Vitamins(content, setter.Sizes).Select(line => BoxLines.NutrientWidth(line, setter, "vitamin")).DefaultIfEmpty(0).Max() + PairGap(setter) : 0,
         HeadWidth(content, setter),
         setter.WidthMillimetres(content.AmountPer, "amount per", setter.Sizes.IsBold("amount per")),
         .. Shown(content).Select(line => line.IsEnergy ? BoxLines.EnergyWidth(line, setter) : BoxLines.NutrientWidth(line, setter, "nutrient")),
@@ -58,39 +80,4 @@ internal static class BoxPanel
         setter.WidthMillimetres(content.Servings, "servings", setter.Sizes.IsBold("servings")),
         BoxLines.ServingSizeWidth(content, setter),
     ]).Max();
-
-    /// <summary>Lines and bars, one under the other.</summary>
-    private sealed class Column(TypeSizes sizes, double width)
-    {
-        private readonly List<LabelMark> _marks = [];
-        private double _y;
-
-        public double HeightMillimetres => _y;
-
-        public LabelBlock Block => new(width, _y, _marks);
-
-        public void Add(LabelBlock block)
-        {
-            _marks.AddRange(block.At(0, _y));
-            _y += block.HeightMillimetres;
-        }
-
-        public void Bar(string part)
-        {
-            if (sizes.BarMillimetres(part) is not { } thickness) return;
-            // A point of room on either side, as between lines of text.
-            var room = Typeface.Kit.PointMillimetres;
-            _marks.Add(new BarMark(0, _y + room, width, thickness));
-            _y += thickness + 2 * room;
-        }
-
-        // Upright rules at these places, from a height down to here.
-        public void Rules(IEnumerable<double> edges, double top) => _marks.AddRange(BoxColumns.Rules(edges, top, _y, sizes));
-
-        // Within the leading of the lines: it takes no room of its own.
-        public void Hairline(double left)
-        {
-            if (sizes.BarMillimetres("hairline") is { } thickness) _marks.Add(new BarMark(left, _y - thickness / 2, width - left, thickness));
-        }
-    }
 }

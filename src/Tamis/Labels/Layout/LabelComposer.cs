@@ -47,7 +47,7 @@ internal sealed class LabelComposer(LabelContent content)
         var forms = content.Panel is null ? [] : _rules.FormsFor(content.Pack, content.NetGrams);
         // What is told of one's own accord takes no room from what must be told: it goes before the form does.
         foreach (var form in forms)
-            foreach (var panel in PanelsOf(form))
+            foreach (var panel in PanelsOf(form).Where(panel => HasNoRoomBefore(form, panel)))
             {
                 var setter = SetterFor(form);
                 foreach (var region in HasText ? Regions(setter.Sizes) : []) yield return Beside(form, panel, setter, region);
@@ -63,6 +63,14 @@ internal sealed class LabelComposer(LabelContent content)
     // A form that may not carry all columns is tried with those that it may, and only where the law asks for no more there.
     private IEnumerable<PanelContent> PanelsOf(LayoutForm form) =>
         new[] { content.Panel, content.ShortPanel, SecondColumnExemption(form) is null ? null : content.ServingPanel }.OfType<PanelContent>().Where(form.Carries);
+
+    // Some forms are lawful only where the panel of another one, whatever stands beside it, is higher than the face.
+    private bool HasNoRoomBefore(LayoutForm form, PanelContent panel)
+    {
+        if (_rules.TooHighBefore(form, content.Pack, content.NetGrams) is not { } before) return true;
+        var setter = SetterFor(before);
+        return Over(Panel(before, panel, setter, Room(setter.Sizes)).HeightMillimetres + 2 * setter.Sizes.SpaceMillimetres("margin") - content.Pack.FaceHeightMillimetres) > 0;
+    }
 
     private LayoutRule? SecondColumnExemption(LayoutForm? form) => form is null ? null : _rules.Exemption(LayoutRules.SecondColumn, content.Pack, content.NetGrams, form.Name);
 
@@ -196,7 +204,7 @@ internal sealed class LabelComposer(LabelContent content)
         if (PanelExemption is { } panel && !StandsElsewhere) yield return $"The law lets the panel be left off a pack like this: {panel.Origin}.";
         if (_rules.Exemption(List, content.Pack, content.NetGrams) is { } list) yield return $"The list of ingredients is left off and given by other means: {list.Origin}.";
         foreach (var remark in content.Remarks) yield return remark;
-        foreach (var remark in _rules.RemarksOn(taken.Attempt.Form?.Name ?? "")) yield return $"{remark.Part}: {remark.Origin.Note} ({remark.Origin}).";
+        foreach (var remark in _rules.RemarksOn(taken.Attempt.Form?.Name ?? "", content.Pack, content.NetGrams)) yield return $"{remark.Part}: {remark.Origin.Note} ({remark.Origin}).";
         string[] unknown = [.. taken.Marks.OfType<TextMark>().SelectMany(mark => mark.Text.EnumerateRunes()).Where(rune => !Typeface.Kit.Knows(rune.ToString())).Select(rune => rune.ToString()).Distinct()];
         if (unknown.Length > 0) yield return $"The width of these characters is not known and was taken to be a whole type size: {string.Join(" ", unknown)}.";
     }

@@ -9,6 +9,8 @@ public enum PanelDrawing
     Table,
     /// <summary>An upright box of lines with rules between.</summary>
     Box,
+    /// <summary>The same box with its notes at the right of its lines.</summary>
+    SideBox,
     /// <summary>The same box laid on its side: lines in two columns.</summary>
     WideBox,
     /// <summary>One figure after the other, as running text.</summary>
@@ -59,6 +61,9 @@ public sealed class LayoutRules
     /// <summary>The part that is left off where the law asks for no second column of a pack: that of the package, or of a unit.</summary>
     internal const string SecondColumn = "second column";
 
+    /// <summary>The rule that a form is lawful only where the panel in another form, its value, is higher than the face.</summary>
+    internal const string TooHigh = "too high";
+
     /// <summary>The colour of the print of a part, that of its ground, and how much of a tint the ground of the label may have and still serve.</summary>
     internal const string Ink = "ink", Ground = "ground", Tint = "tint";
 
@@ -68,13 +73,13 @@ public sealed class LayoutRules
 
     private static readonly Dictionary<string, PanelDrawing> Drawings = new(Names.Comparer)
     {
-        ["table"] = PanelDrawing.Table, ["box"] = PanelDrawing.Box, ["wide box"] = PanelDrawing.WideBox, ["line"] = PanelDrawing.Line,
+        ["table"] = PanelDrawing.Table, ["box"] = PanelDrawing.Box, ["side box"] = PanelDrawing.SideBox, ["wide box"] = PanelDrawing.WideBox, ["line"] = PanelDrawing.Line,
     };
 
     // A rule and the units that its value may have; with none, the value is a word or empty.
     private static readonly Dictionary<string, string[]> Units = new(Names.Comparer)
     {
-        ["form"] = [], ["exempt"] = [], ["weight"] = [], ["fill"] = [], ["section"] = [], ["remark"] = [], [Together] = [],
+        ["form"] = [], ["exempt"] = [], ["weight"] = [], ["fill"] = [], ["section"] = [], ["remark"] = [], [Together] = [], [TooHigh] = [],
         [Ink] = [], [Ground] = [], [Tint] = ["%"],
         [Columns] = [AtMost, AtLeast],
         ["size"] = [TypeSizes.XHeight, TypeSizes.Figure, TypeSizes.Height, TypeSizes.Points],
@@ -124,7 +129,11 @@ public sealed class LayoutRules
     }
 
     /// <summary>What the rule file says beside its rules of a form; empty for what it says of all.</summary>
-    internal IEnumerable<LayoutRule> RemarksOn(string form) => Rows.Where(row => Is(row, "remark") && (row.Form.Length == 0 || Names.Same(row.Form, form)));
+    internal IEnumerable<LayoutRule> RemarksOn(string form, PackShape pack, double? netGrams) => Rows.Where(row => Is(row, "remark") && (row.Form.Length == 0 || Names.Same(row.Form, form)) && Holds(row, pack, netGrams));
+
+    /// <summary>The form whose panel must be higher than the face before another one may stand on it; null where the other is lawful without that.</summary>
+    internal LayoutForm? TooHighBefore(LayoutForm form, PackShape pack, double? netGrams) =>
+        For(TooHigh, "panel", form.Name, pack, netGrams).FirstOrDefault(row => row.Form.Length > 0) is { } row ? Forms.First(each => Names.Same(each.Name, row.Value)) : null;
 
     private static bool Is(LayoutRule row, string rule) => Names.Same(row.Rule, rule);
 
@@ -155,8 +164,10 @@ public sealed class LayoutRules
         }
         if (problems is [] && forms is []) problems.Add(new(File, 0, "rule", "", "a row 'form'"));
         if (problems is [] && !rows.Exists(row => Is(row, "size") && Names.Same(row.Part, TypeSizes.Text))) problems.Add(new(File, 0, "rule", "", "a row 'size' for the part 'text'"));
+        foreach (var row in rows.Where(row => Is(row, TooHigh) && !forms.Exists(form => Names.Same(form.Name, row.Value))))
+            problems.Add(new(File, 0, "value", row.Value, $"in a row '{TooHigh}', one of the forms: {string.Join(", ", forms.Select(form => form.Name))}"));
         LayoutForm[] limited = [.. forms.Select(form => form with { MostColumns = LimitOf(form, AtMost), LeastColumns = LimitOf(form, AtLeast) ?? 1 })];
-        if (problems is [] && !Array.TrueForAll([1, 2, int.MaxValue], columns => Array.Exists(limited, form => form.Conditions is [] && form.Carries(columns)))) problems.Add(new(File, 0, "rule", "", "rows 'form' without a condition and without a limit of columns that not another such row goes beyond, for what no other form carries"));
+        if (problems is [] && !Array.TrueForAll([1, 2, int.MaxValue], columns => Array.Exists(limited, form => form.Conditions is [] && !rows.Exists(row => Is(row, TooHigh) && Names.Same(row.Form, form.Name)) && form.Carries(columns)))) problems.Add(new(File, 0, "rule", "", "rows 'form' without a condition and without a limit of columns that not another such row goes beyond, for what no other form carries"));
         return new(rows, limited);
 
         int? LimitOf(LayoutForm form, string limit) => rows.FirstOrDefault(row => Is(row, Columns) && row.Unit == limit && Names.Same(row.Form, form.Name))?.Number is { } number ? (int)number : null;

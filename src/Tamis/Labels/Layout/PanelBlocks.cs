@@ -8,6 +8,7 @@ internal static class PanelBlocks
     {
         PanelDrawing.Table => TablePanel.Draw(content, setter, widthMillimetres),
         PanelDrawing.Box => BoxPanel.Draw(content, setter),
+        PanelDrawing.SideBox => SideBoxPanel.Draw(content, setter),
         PanelDrawing.WideBox => WideBoxPanel.Draw(content, setter, widthMillimetres),
         _ => LinePanel.Draw(content, setter, widthMillimetres),
     };
@@ -22,9 +23,12 @@ internal static class PanelBlocks
     public static SetRun[] Plain(string text, string part, TypeSizes sizes) => [new(text, part, sizes.IsBold(part))];
 
     /// <summary>The lines that stand under the bar of vitamins; none where the form has no such section.</summary>
-    public static IReadOnlyList<PanelContentLine> Vitamins(PanelContent content, TypeSizes sizes)
+    public static IReadOnlyList<PanelContentLine> Vitamins(PanelContent content, TypeSizes sizes) => After(content, sizes, "vitamins");
+
+    /// <summary>The lines of a section of the panel: those after the last line that stands before it; none where the form has no such section.</summary>
+    public static IReadOnlyList<PanelContentLine> After(PanelContent content, TypeSizes sizes, string section)
     {
-        if (sizes.SectionAfter("vitamins") is not { } last) return [];
+        if (sizes.SectionAfter(section) is not { } last) return [];
         // The line after which they begin may itself be left off.
         var before = content.Order.TakeWhile(key => !Names.Same(key, last)).Append(last).ToHashSet(Names.Comparer);
         return content.Order.Contains(last, Names.Comparer) ? [.. content.Lines.Where(line => !before.Contains(line.Key))] : [];

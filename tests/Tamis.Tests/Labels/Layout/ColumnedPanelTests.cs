@@ -9,7 +9,7 @@ public sealed class ColumnedPanelTests : IDisposable
 {
     private const double MicrometreMillimetres = 0.001;
 
-    // 75 g are 250 % of the 30 g that are the reference amount of cookies; all figures of whole wheat flour and salt are known.
+    // 75 g are 250 % of the 30 g that are the reference amount of cookies.
     private static readonly string[] Package = ["net_g,75", "portion_g,15"];
     private static readonly string[] Units = ["net_g,150", "portion_g,75"];
 
@@ -138,15 +138,7 @@ public sealed class ColumnedPanelTests : IDisposable
 
     private LabelDrawing Drawn(string box, string[] rows) => LabelDrawing.Of(DessertLabel.ContentOf(Wafer(rows), "T1", "US") with { Pack = PackShape.Parse(box)! });
 
-    private Dessert Wafer(string[] rows)
-    {
-        Directory.CreateDirectory(Path.Combine(_folder.Path, "store"));
-        File.WriteAllText(Path.Combine(_folder.Path, "store", "ingredients.csv"), "ingredient,food,allergens,label_name\nflour,SR28 20080,wheat,whole wheat flour\nsalt,SR28 02047,none,salt\n");
-        File.WriteAllText(Path.Combine(_folder.Path, "formula.csv"), "component,line,T1\nwafer,flour,97\nwafer,salt,3\n");
-        File.WriteAllLines(Path.Combine(_folder.Path, "dessert.csv"),
-            ["key,value", "name,Flour wafer", "portion_word,wafer", "serving_category,cookies", "market,US; US; en", "form_of_sale,prepacked", "business,\"A bakery, Town\"", "lot,L 1", "box_mm,150 x 130 x 60", "date_kind,best before", "keep,dry", .. rows]);
-        return Dessert.Open(_folder.Path);
-    }
+    private Dessert Wafer(string[] rows) => WaferDessert.In(_folder.Path, rows);
 
     private static void AssertNear(IEnumerable<double> expected, IEnumerable<double> actual) =>
         Assert.All(expected.Zip(actual, (one, other) => Math.Abs(one - other)).Append(expected.Count() == actual.Count() ? 0 : 1), apart => Assert.True(apart < MicrometreMillimetres));

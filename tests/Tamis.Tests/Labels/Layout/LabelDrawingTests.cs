@@ -31,13 +31,13 @@ public class LabelDrawingTests
         Assert.NotEmpty(sizes);
     }
 
-    // The demo's box is 75 mm high: too low for the upright panel, and less than the 3 in of 21 CFR 101.9(d)(11)(iii) that would forbid the tabular one.
+    // The demo's box is 75 mm high: too low for the upright panel and for that with the footnote beside it, and less than the 3 in of 21 CFR 101.9(d)(11)(iii).
     [Fact]
     public void Drawn_UprightPanelTooHigh_TakesTheNextLawfulFormAndSaysByHowMuch()
     {
         var drawing = DessertLabel.Drawn(Loaf, "V1", "US");
 
-        Assert.Equal(["vertical", "vertical", "tabular"], drawing.Attempts.Select(attempt => attempt.Form!.Name));
+        Assert.Equal(["vertical", "vertical", "side by side", "side by side", "tabular"], drawing.Attempts.Select(attempt => attempt.Form!.Name));
         Assert.All(drawing.Attempts.SkipLast(1), attempt => Assert.True(attempt.OverHeightMillimetres > 0));
         Assert.Contains("mm too high", drawing.Attempts[0].ToString(), StringComparison.Ordinal);
         Assert.True(drawing.Layout.Fits);

@@ -89,6 +89,14 @@ public class LayoutRulesTests
         Assert.Contains(expected, problem.Expected, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Of_FormThatAnUnknownOneMustBeTooHighFor_NamesTheForms()
+    {
+        var problem = Assert.Single(Assert.Throws<TableException>(() => Rules("form,table,table,table,,,a law,,law,text,", "too high,table,panel,upright,,,a law,,law,text,")).Problems);
+
+        Assert.Equal(("upright", "in a row 'too high', one of the forms: table"), (problem.Found, problem.Expected));
+    }
+
     // A form for one column and another for more carry every panel together.
     [Fact]
     public void Of_FormsThatCarryEveryPanelTogether_AreEnough()
@@ -110,6 +118,7 @@ public class LayoutRulesTests
     [Theory]
     [InlineData("form,table,table,table,,largest surface > 80 cm2,a law,,law,text,", "")]
     [InlineData("form,table,table,table,,,a law,,law,text,", "columns,table,panel,1,at most,,a law,,law,text,")]
+    [InlineData("form,table,table,table,,,a law,,law,text,", "too high,table,panel,table,,,a law,,law,text,")]
     public void Of_NoFormForEveryPanel_AsksForOne(string form, string limit)
     {
         Assert.Contains("without a limit of columns", Assert.Single(Assert.Throws<TableException>(() => Rules(form, limit)).Problems).ToString(), StringComparison.Ordinal);
