@@ -77,6 +77,18 @@ public static class DessertLabel
     public static LayoutRule? ListExemption(Dessert dessert, string trial, RuleSet rules) => LabelAsked.HasPack(dessert)
         ? LayoutRules.Of(rules).Exemption("list", LabelAsked.Pack(dessert, trial), dessert.Facts.Number("net_g", trial)) : null;
 
+    /// <summary>What the pack of a trial in a language leaves off because it has no room for it and the law lets it go, by its key in <c>dessert.csv</c>; nothing where all has room, or where no market or no size of the pack is known.</summary>
+    /// <exception cref="TableException">The label cannot be drawn: a sheet or a rule file cannot be read.</exception>
+    public static IReadOnlyDictionary<string, LayoutRule> LeftOff(Dessert dessert, string trial, RuleSet rules, string language)
+    {
+        string[] countries = [.. dessert.Markets(trial).Where(market => Names.Same(market.Rules, rules.Name) && Names.Same(market.Language, language)).Select(market => market.Country).Distinct(Names.Comparer)];
+        if (countries is [] || !LabelAsked.HasPack(dessert)) return new Dictionary<string, LayoutRule>();
+        // Only a small pack is laid out for this: on others nothing may be left off.
+        var (pack, grams) = (LabelAsked.Pack(dessert, trial), dessert.Facts.Number("net_g", trial));
+        return !LayoutRules.Of(rules).Rows.Any(row => row.Value.Length > 0 && ReferenceEquals(LayoutRules.Of(rules).Exemption(row.Part, pack, grams), row)) ? new Dictionary<string, LayoutRule>()
+            : DrawnFaces(dessert, trial, string.Join("; ", countries)).SelectMany(drawing => drawing.Layout.LeftOff).DistinctBy(rule => rule.Part, Names.Comparer).ToDictionary(rule => rule.Part, Names.Comparer);
+    }
+
     /// <summary>What the form of sale asks for and the sheets do not show.</summary>
     /// <param name="dessert">The dessert.</param>
     /// <param name="trial">The trial.</param>
@@ -108,7 +120,7 @@ public static class DessertLabel
     // An address and a lot are the same in every language.
     private static IEnumerable<LabelLanguage> SameInAll(Dessert dessert, string trial)
     {
-        LabelParagraph[] same = [.. ((string[])["business", "lot"]).Select(key => dessert.Facts.Text(key, trial)).OfType<string>().Select(text => LabelParagraph.Of("text", text))];
+        LabelParagraph[] same = [.. from key in (string[])["business", "lot"] let text = dessert.Facts.Text(key, trial) where text is not null select LabelParagraph.Of("text", text) with { Particular = key }];
         if (same.Length > 0) yield return new("", same);
     }
 
@@ -143,9 +155,9 @@ public static class DessertLabel
                     paragraphs.Add(LabelParagraph.Of("text", $"{Names.Capital(mark)}: {stamp}"));
                 else _problems.Add(new($"The date '{kind}' has no words in '{language}'", "write them in date-marking.csv of the rule set, and where the date stands in panel-words.csv", null));
             }
-            if (dessert.Facts.Text("keep", trial) is { } keep) paragraphs.Add(LabelParagraph.Of("text", Translated(keep, language)));
+            if (dessert.Facts.Text("keep", trial) is { } keep) paragraphs.Add(LabelParagraph.Of("text", Translated(keep, language)) with { Particular = "keep" });
             foreach (var key in new[] { "instructions", "origin" })
-                if (dessert.Facts.Text(key, trial) is { } said) paragraphs.Add(LabelParagraph.Of("text", Translated(said, language)));
+                if (dessert.Facts.Text(key, trial) is { } said) paragraphs.Add(LabelParagraph.Of("text", Translated(said, language)) with { Particular = key });
             return new(language, paragraphs);
         }
 

@@ -16,6 +16,7 @@ internal sealed class RecordedParticulars
     private readonly DatePrompt _date;
     private readonly IReadOnlyList<CompositionFinding> _findings;
     private readonly TrialSymbol _symbol;
+    private readonly IReadOnlyDictionary<string, LayoutRule> _leftOff;
 
     public RecordedParticulars(Dessert dessert, string trial, RuleSet rules, string language)
     {
@@ -23,6 +24,7 @@ internal sealed class RecordedParticulars
         (_statements, _schemes) = (TrialParticulars.Of(dessert, trial, rules.Name), TrialFrontOfPack.Of(dessert, trial, rules.Name));
         (_net, _date) = (NetQuantity.Of(dessert, trial, rules.Name), DatePrompt.Of(dessert, trial, rules.Name));
         _symbol = TrialSymbol.Of(dessert, trial, rules.Name);
+        _leftOff = DessertLabel.LeftOff(dessert, trial, rules, language);
         _findings = [.. CompositionFindings.OfNames(dessert, trial, rules.Name), .. CompositionFindings.OfAdditives(dessert, trial, rules.Name)];
     }
 
@@ -61,10 +63,10 @@ internal sealed class RecordedParticulars
     private IEnumerable<Particular> Stated => _statements.Where(each => each.State == ParticularState.Applies);
 
     // An address and a lot are the same in every language.
-    private IEnumerable<(string Key, string Written, bool IsTranslated, string Source)> Texts =>
+    private IEnumerable<(string Key, string Fact, string Written, bool IsTranslated, string Source)> Texts =>
         from text in new[] { ("storage", "keep", true), ("instructions", "instructions", true), ("origin", "origin", true), ("name and address", "business", false), ("lot", "lot", false) }
         where _dessert.Facts.Text(text.Item2, _trial) is not null
-        select (text.Item1, _dessert.Facts.Text(text.Item2, _trial)!, text.Item3, Cell(text.Item2));
+        select (text.Item1, text.Item2, _dessert.Facts.Text(text.Item2, _trial)!, text.Item3, Cell(text.Item2));
 
     private IEnumerable<RecordRow> Printed =>
     [
@@ -72,7 +74,7 @@ internal sealed class RecordedParticulars
         .. _net.Stated(_language) is { } stated ? [new RecordRow("net quantity", stated.Text, _net.Origin?.ToString() ?? "")] : Array.Empty<RecordRow>(),
         .. _date.Asked is { } asked ? [new RecordRow("date mark", _date.Mark?.Wording.GetValueOrDefault(_language) ?? asked, Cell("date_kind"))] : Array.Empty<RecordRow>(),
         .. _symbol.IsNeeded == true ? [new RecordRow("symbol on the front", _symbol.Words, Cell("symbol_artwork"))] : Array.Empty<RecordRow>(),
-        .. Texts.Select(text => new RecordRow(text.Key, text.IsTranslated ? Said(text.Written) : text.Written, text.Source)),
+        .. Texts.Where(text => !_leftOff.ContainsKey(text.Fact)).Select(text => new RecordRow(text.Key, text.IsTranslated ? Said(text.Written) : text.Written, text.Source)),
     ];
 
     private IEnumerable<RecordRow> Grounds =>
@@ -83,6 +85,7 @@ internal sealed class RecordedParticulars
            where all.Count > 0 && !(key == LabelRecords.RulesDayKey && _dessert.RulesDay is not null)
            // A key that may stand once counts by its first row; faces are as many as there are rows.
            select new RecordRow(key, key == "face" ? string.Join(" | ", all) : all[0], Cell(key)),
+        .. Texts.Where(text => _leftOff.ContainsKey(text.Fact)).Select(text => new RecordRow($"given by other means: {text.Key}", text.IsTranslated ? Said(text.Written) : text.Written, _leftOff[text.Fact].Origin.ToString())),
         .. LabelAsked.Exemptions(_dessert, _trial).Select(exemption => new RecordRow($"exemption: {exemption}", "asked for", Cell("exemption"))),
         .. _net.Band is { } band ? [new RecordRow("a pack may be short by", $"{Number((double)_net.ShortfallGrams!)} g", band.Origin.ToString())] : Array.Empty<RecordRow>(),
         .. _date.Form is { } form ? [new RecordRow("how the date is written", form.Rule, form.Origin.ToString())] : Array.Empty<RecordRow>(),

@@ -18,12 +18,12 @@ internal sealed class LabelComposer(LabelContent content)
     public LabelDrawing Compose()
     {
         List<Candidate> tried = [];
-        foreach (var candidate in Candidates())
+        foreach (var candidate in AllCandidates())
         {
             tried.Add(candidate);
             if (candidate.Attempt.Fits) break;
         }
-        var taken = tried.Find(candidate => candidate.Attempt.Fits) ?? tried.MinBy(candidate => candidate.Attempt.OverWidthMillimetres + candidate.Attempt.OverHeightMillimetres)!;
+        var taken = tried.Find(candidate => candidate.Attempt.Fits) is { } fitting ? WithWhatFitsAgain(fitting, tried) : tried.MinBy(candidate => candidate.Attempt.OverWidthMillimetres + candidate.Attempt.OverHeightMillimetres)!;
         return new()
         {
             Content = content,
@@ -41,6 +41,34 @@ internal sealed class LabelComposer(LabelContent content)
     private KeptPlace? Kept(TypeSizes sizes) => _symbol?.Space is { } space ? new(_symbol.Figure, space, content.Pack, sizes) : null;
 
     private IReadOnlyList<PrintRegion> Regions(TypeSizes sizes) => Kept(sizes) is { } kept ? [.. kept.Regions] : [new(0, 0, Room(sizes), "")];
+
+    // All that is told stands on the face where any layout holds it; then one particular after the other goes that the law lets go, in the order of the rules.
+    private IEnumerable<Candidate> AllCandidates()
+    {
+        var mayGo = _rules.Rows.Where(row => content.Languages.SelectMany(language => language.Paragraphs).Any(paragraph => IsOf(paragraph, row)) && ReferenceEquals(_rules.Exemption(row.Part, content.Pack, content.NetGrams), row)).ToArray();
+        return Enumerable.Range(0, mayGo.Length + 1).SelectMany(count => CandidatesWithout(mayGo[..count]));
+    }
+
+    // What went first may be shorter than what went last: what has room again once that is gone stands again.
+    private Candidate WithWhatFitsAgain(Candidate fitting, List<Candidate> tried)
+    {
+        var taken = fitting;
+        foreach (var rule in fitting.Attempt.LeftOff.SkipLast(1).Reverse())
+        {
+            Candidate[] again = [.. CandidatesWithout([.. taken.Attempt.LeftOff.Where(each => each != rule)])];
+            tried.AddRange(again);
+            taken = Array.Find(again, candidate => candidate.Attempt.Fits) ?? taken;
+        }
+        return taken;
+    }
+
+    private IEnumerable<Candidate> CandidatesWithout(LayoutRule[] leftOff) => leftOff is [] ? Candidates()
+        : new LabelComposer(content with
+        {
+            Languages = [.. content.Languages.Select(language => language with { Paragraphs = [.. language.Paragraphs.Where(paragraph => !Array.Exists(leftOff, rule => IsOf(paragraph, rule)))] }).Where(language => language.Paragraphs.Count > 0)],
+        }).Candidates().Where(candidate => candidate.Attempt.Form is null || PanelExemption is null).Select(candidate => candidate with { Attempt = candidate.Attempt with { LeftOff = leftOff } });
+
+    private static bool IsOf(LabelParagraph paragraph, LayoutRule rule) => paragraph.Particular.Length > 0 && Names.Same(paragraph.Particular, rule.Part);
 
     private IEnumerable<Candidate> Candidates()
     {
@@ -203,6 +231,7 @@ internal sealed class LabelComposer(LabelContent content)
         if (content.WhyNoPanel is { } none) yield return $"The nutrition panel is a draft and is left off: {none}.";
         if (PanelExemption is { } panel && !StandsElsewhere) yield return $"The law lets the panel be left off a pack like this: {panel.Origin}.";
         if (_rules.Exemption(List, content.Pack, content.NetGrams) is { } list) yield return $"The list of ingredients is left off and given by other means: {list.Origin}.";
+        foreach (var rule in taken.Attempt.LeftOff) yield return $"Left off, as no layout has room for it, and given by other means: the {rule.Value} ({rule.Origin}{(rule.Origin.Note.Length > 0 ? $"; {rule.Origin.Note}" : "")}).";
         foreach (var remark in content.Remarks) yield return remark;
         foreach (var remark in _rules.RemarksOn(taken.Attempt.Form?.Name ?? "", content.Pack, content.NetGrams)) yield return $"{remark.Part}: {remark.Origin.Note} ({remark.Origin}).";
         string[] unknown = [.. taken.Marks.OfType<TextMark>().SelectMany(mark => mark.Text.EnumerateRunes()).Where(rune => !Typeface.Kit.Knows(rune.ToString())).Select(rune => rune.ToString()).Distinct()];

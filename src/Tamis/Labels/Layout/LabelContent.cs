@@ -8,6 +8,9 @@ public sealed record LabelParagraph(string Part, IReadOnlyList<TextRun> Runs)
     /// <summary>The part that it goes with where a label is spread over several faces: a statement beside the name goes where the name goes.</summary>
     public string StandsWith { get; init; } = Part == "contains" ? "list" : Part;
 
+    /// <summary>The particular that it is, by its key in <c>dessert.csv</c>, where the law may let it be left off: <c>keep</c>, <c>lot</c>; empty for all else.</summary>
+    public string Particular { get; init; } = "";
+
     /// <summary>A paragraph of one run.</summary>
     public static LabelParagraph Of(string part, string text) => new(part, [new(text, false)]);
 }

@@ -36,11 +36,14 @@ public sealed record LayoutAttempt(LayoutForm? Form, LabelArrangement Arrangemen
     /// <summary>Where the print stands beside the place of a symbol: empty where none is kept free.</summary>
     public string BesideSymbol { get; init; } = "";
 
+    /// <summary>What is left off because no layout has room for it and the law lets it go, by the rules that do; none where all stands on the face.</summary>
+    public IReadOnlyList<LayoutRule> LeftOff { get; init; } = [];
+
     /// <summary>Whether it stays within the face.</summary>
     public bool Fits => OverWidthMillimetres <= 0 && OverHeightMillimetres <= 0;
 
     /// <summary>The layout in words: <c>tabular, beside the text</c>.</summary>
-    public string InWords => $"{ArrangementInWords}{(BesideSymbol.Length > 0 ? $", {BesideSymbol}" : "")}";
+    public string InWords => $"{ArrangementInWords}{(BesideSymbol.Length > 0 ? $", {BesideSymbol}" : "")}{(LeftOff.Count > 0 ? $", without the {string.Join(", ", LeftOff.Select(rule => rule.Value))}" : "")}";
 
     private string ArrangementInWords => Arrangement switch
     {
