@@ -22,15 +22,18 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
     private IBrowser _browser = null!;
 
     // Every way of drawing a panel; what is missing from the demo's figures does not change what is measured here.
-    public static IEnumerable<LabelDrawing> Finished => OnOneFace.Concat(OnSeveralFaces).Concat(OfTwoColumns).Concat(OfCanada);
+    public static IEnumerable<LabelDrawing> Finished => OnOneFace.Concat(OfOneColumn).Concat(OnSeveralFaces).Concat(OfTwoColumns).Concat(OfCanada);
 
     private static IEnumerable<LabelDrawing> OnOneFace =>
         from each in new[]
         {
             ("V1", "IE", "185 x 75 x 65"), ("V1", "IE; FR; DE", "185 x 75 x 65"), ("V1", "IE", "105 x 75 x 20"), ("V1b", "GB", "70 x 45 x 30"), ("V1", "AU", "185 x 75 x 65"),
-            ("V1", "US", "150 x 130 x 60"), ("V1", "US", "180 x 100 x 80"), ("V1", "US", "185 x 75 x 65"), ("V1", "US", "95 x 80 x 10"), ("V2", "CA", "150 x 130 x 60"), ("V2", "CA", "190 x 80 x 60"),
+            ("V1", "US", "150 x 130 x 60"), ("V1", "US", "185 x 75 x 65"), ("V1", "US", "95 x 80 x 10"), ("V2", "CA", "150 x 130 x 60"), ("V2", "CA", "190 x 80 x 60"),
         }
         select LabelDrawing.Of(DessertLabel.ContentOf(Loaf, each.Item1, each.Item2) with { Pack = PackShape.Parse(each.Item3)!, DraftReasons = [] });
+
+    // A face of 3 in and more that has no room for the upright panel: the footnote at the side of it, or the panel on its side.
+    private static IReadOnlyList<LabelDrawing> OfOneColumn { get; } = [Wafer("180 x 100 x 80", "net_g,150\nportion_g,30"), Wafer("180 x 90 x 80", "net_g,150\nportion_g,30")];
 
     private static IEnumerable<LabelDrawing> OnSeveralFaces =>
         from market in new[] { "IE", "IE; FR; DE", "AU" }
@@ -41,7 +44,7 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
     // A package of 250 % of its reference amount, by itself and as units of a larger one, upright and on its side, whole and short; and a small package, which needs no second column.
     private static IReadOnlyList<LabelDrawing> OfTwoColumns { get; } = [.. from each in new[]
         {
-            ("150 x 130 x 60", "net_g,75\nportion_g,15"), ("290 x 75 x 60", "net_g,75\nportion_g,15"), ("180 x 115 x 80", "net_g,75\nportion_g,15"), ("180 x 90 x 80", "net_g,150\nportion_g,30"), ("150 x 130 x 60", "net_g,75\nportion_g,15\npanel_form,short"), ("150 x 130 x 60", "net_g,150\nportion_g,75"), ("95 x 80 x 10", "net_g,75\nportion_g,15"),
+            ("150 x 130 x 60", "net_g,75\nportion_g,15"), ("290 x 75 x 60", "net_g,75\nportion_g,15"), ("180 x 115 x 80", "net_g,75\nportion_g,15"), ("150 x 130 x 60", "net_g,75\nportion_g,15\npanel_form,short"), ("150 x 130 x 60", "net_g,150\nportion_g,75"), ("95 x 80 x 10", "net_g,75\nportion_g,15"),
         }
         select Wafer(each.Item1, each.Item2)];
 
