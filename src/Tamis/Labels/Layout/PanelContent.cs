@@ -73,6 +73,9 @@ public sealed partial record PanelContent
     /// <summary>The notes under the panel, one a language.</summary>
     public required IReadOnlyList<string> Footnotes { get; init; }
 
+    /// <summary>Those of the notes that stand at the foot of the lines in every form: what was left off as next to nothing.</summary>
+    public IReadOnlyList<string> FootStatements { get; init; } = [];
+
     /// <summary>Words that are lacking: which, and in which language.</summary>
     public required IReadOnlyList<ListProblem> Problems { get; init; }
 

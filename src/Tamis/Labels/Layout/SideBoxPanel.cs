@@ -3,17 +3,18 @@ namespace Tamis.Labels;
 /// <summary>A panel as an upright box without its notes, and at its right, set off by an upright rule, what the law lets stand there: the notes, and the lines after the last one that must stand at the left.</summary>
 internal static class SideBoxPanel
 {
-    // The right side is as narrow as it can be without becoming higher than the left one; wider than this it takes the room of the text.
+    // The right side is as narrow as it can be without becoming higher than the left one; wider than this it would take the room of the text.
     private const int MostLeastColumns = 4;
 
     public static LabelBlock Draw(PanelContent content, TextSetter setter)
     {
         var sizes = setter.Sizes;
         PanelContentLine[] moved = [.. PanelBlocks.After(content, sizes, "aside")];
-        var left = BoxPanel.Inside(content with { Lines = [.. content.Lines.Except(moved)], Footnotes = [] }, setter, isPaired: true);
-        if (moved is [] && content.Footnotes is []) return PanelBlocks.Framed(left, sizes);
+        var left = BoxPanel.Inside(content with { Lines = [.. content.Lines.Except(moved)], Footnotes = content.FootStatements }, setter, isPaired: true);
+        string[] notes = [.. content.Footnotes.Except(content.FootStatements)];
+        if (moved is [] && notes is []) return PanelBlocks.Framed(left, sizes);
         var least = sizes.SpaceMillimetres("least column");
-        LabelBlock[] options = [.. Enumerable.Range(1, MostLeastColumns).Select(times => Right(content with { Lines = moved }, setter, times * least))];
+        LabelBlock[] options = [.. Enumerable.Range(1, MostLeastColumns).Select(times => Right(content with { Lines = moved, Footnotes = notes }, setter, times * least))];
         var right = Array.Find(options, option => option.HeightMillimetres <= left.HeightMillimetres) ?? options[^1];
         var gap = sizes.SpaceMillimetres("column gap");
         var height = Math.Max(left.HeightMillimetres, right.HeightMillimetres);

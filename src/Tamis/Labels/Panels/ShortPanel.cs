@@ -84,12 +84,18 @@ public sealed class ShortPanel
     ];
 
     /// <summary>A panel in words without what is left off, with what is said in its place, once a language.</summary>
-    public PanelContent Without(PanelContent content, IReadOnlyList<string> languages) => LeftOff.Count == 0 ? content : content with
+    public PanelContent Without(PanelContent content, IReadOnlyList<string> languages)
     {
-        Lines = [.. content.Lines.Where(line => !IsLeftOff(line.Key)).Select(line => StandingAlone(line, languages))],
-        Footnotes = [.. languages.Select(StatementIn).OfType<string>(), .. content.Footnotes],
-        Problems = [.. content.Problems, .. ProblemsIn(languages)],
-    };
+        if (LeftOff.Count == 0) return content;
+        string[] statements = [.. languages.Select(StatementIn).OfType<string>()];
+        return content with
+        {
+            Lines = [.. content.Lines.Where(line => !IsLeftOff(line.Key)).Select(line => StandingAlone(line, languages))],
+            Footnotes = [.. statements, .. content.Footnotes],
+            FootStatements = statements,
+            Problems = [.. content.Problems, .. ProblemsIn(languages)],
+        };
+    }
 
     // 'Of which sugars' says nothing under a line that is not a whole of sugars.
     private PanelContentLine StandingAlone(PanelContentLine line, IReadOnlyList<string> languages)

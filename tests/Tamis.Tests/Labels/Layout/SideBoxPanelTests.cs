@@ -89,7 +89,25 @@ public sealed class SideBoxPanelTests : IDisposable
         LabelDrawingTests.AssertSound(drawing);
     }
 
-    // (e): a second column of amounts in each line; the vitamins then stand one under the other.
+    // (f)(4): what was left off as next to nothing is said at the bottom of the label; (d)(11)(i) moves the footnote alone.
+    [Fact]
+    public void Of_ShortPanel_KeepsItsStatementUnderTheLines()
+    {
+        var brief = Content("180 x 100 x 80", [.. OneColumn, "panel_form,short"]).Panel!;
+        var statement = Assert.Single(brief.FootStatements);
+        var content = Content("180 x 105 x 80", OneColumn);
+        var drawing = LabelDrawing.Of(content with { Panel = content.Panel! with { Footnotes = brief.Footnotes, FootStatements = brief.FootStatements } });
+        var rule = drawing.Marks.OfType<BarMark>().Single(bar => bar.ThicknessMillimetres > 10 * bar.WidthMillimetres);
+        TextMark[] notes = [.. drawing.Marks.OfType<TextMark>().Where(mark => mark.Part == "footnote")];
+
+        Assert.StartsWith("Not a significant source of", statement, StringComparison.Ordinal);
+        Assert.Equal("side by side", drawing.Layout.Form!.Name);
+        Assert.StartsWith("Not a significant source of", notes.Where(mark => mark.RightMillimetres < rule.LeftMillimetres).MinBy(mark => mark.BaseLineMillimetres)!.Text, StringComparison.Ordinal);
+        Assert.StartsWith("*", notes.Where(mark => mark.LeftMillimetres > rule.RightMillimetres).MinBy(mark => mark.BaseLineMillimetres)!.Text, StringComparison.Ordinal);
+        LabelDrawingTests.AssertSound(drawing);
+    }
+
+    // (e)(6): a second column of amounts in each line; the vitamins then stand one under the other.
     [Fact]
     public void Of_TwoColumns_BothStandSideBySide()
     {
