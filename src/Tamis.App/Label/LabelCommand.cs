@@ -33,7 +33,8 @@ internal static class LabelCommand
         var (name, sets) = (dessert.Trial(trial ?? dessert.Candidate).Trial, rules.Length > 0 ? rules : [.. KitData.RuleSetNames]);
         List<ExportedFigure> figures = [];
         List<ExportedWorking> working = [];
-        Action[] reads = [.. sets.SelectMany(set => (Action[])[() => figures.AddRange(PanelExport.Figures(dessert, name, set)), () => working.AddRange(PanelExport.Working(dessert, name, set))])];
+        List<string> remarks = [];
+        Action[] reads = [.. sets.SelectMany(set => (Action[])[() => figures.AddRange(PanelExport.Figures(dessert, name, set)), () => working.AddRange(PanelExport.Working(dessert, name, set)), () => remarks.AddRange(LabelRemarks.OfRules(dessert, name, set))])];
         // A rule set stops at the first cell that it misses: where one does, all cells of a label are looked at, and said at once.
         if (LabelCells.Tried(reads).Count > 0) throw new TableException(LabelCells.Problems(dessert, name, sets, reads));
         var target = Path.GetFullPath(output ?? Path.Combine(dessert.Folder, "to-print"));
@@ -41,6 +42,7 @@ internal static class LabelCommand
         Write("label-working", working);
         writer.WriteLine($"{figures.Count} figures of {name} under {sets.Distinct(Names.Comparer).Count()} rule sets{RulesDay.InWords(day)}, with {working.Count} lines of working:");
         foreach (var file in (string[])["label-figures", "label-working"]) writer.WriteLine($"  {Path.Combine(target, file)}.csv and .json");
+        foreach (var remark in remarks.Distinct()) writer.WriteLine($"Look at: {remark}");
         return 0;
 
         void Write<T>(string file, IReadOnlyList<T> all)

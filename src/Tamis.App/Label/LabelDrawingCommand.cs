@@ -28,14 +28,15 @@ internal static class LabelDrawingCommand
         var dessert = Dessert.Open(folder).ByRulesOf(day);
         var name = trial ?? dessert.Candidate;
         IReadOnlyList<LabelDrawing> drawings = [];
-        var cells = LabelCells.Problems(dessert, name, LabelCells.RulesOf(dessert, name, market), () => drawings = DessertLabel.DrawnFaces(dessert, name, market));
+        IReadOnlyList<string> remarks = [];
+        var cells = LabelCells.Problems(dessert, name, LabelCells.RulesOf(dessert, name, market), () => drawings = DessertLabel.DrawnFaces(dessert, name, market), () => remarks = LabelRemarks.OfMarket(dessert, name, market));
         if (cells.Count > 0) throw new TableException(cells);
         foreach (var drawing in drawings)
         {
             if (drawing.Content.Face is not null) writer.WriteLine($"{drawing.FaceInWords}:");
             foreach (var attempt in drawing.Attempts) writer.WriteLine(attempt);
         }
-        foreach (var remark in drawings.SelectMany(drawing => drawing.Remarks).Distinct()) writer.WriteLine($"Look at: {remark}");
+        foreach (var remark in remarks.Concat(drawings.SelectMany(drawing => drawing.Remarks)).Distinct()) writer.WriteLine($"Look at: {remark}");
         if (drawings.Any(drawing => drawing.IsDraft))
         {
             foreach (var reason in drawings.SelectMany(drawing => drawing.DraftReasons).Distinct()) writer.WriteLine($"Stops print: {reason}");

@@ -101,7 +101,7 @@ public static class DessertLabel
             .Where(item => item.State == SaleState.Missing && !saidElsewhere.Contains(item.Requirement.By, Names.Comparer))
             .Select(item => $"Missing: {item.Requirement.Particular}; {item.Words} ({item.Requirement.Origin}).");
 
-    private static Market[] MarketsOf(Dessert dessert, string trial, string market)
+    internal static Market[] MarketsOf(Dessert dessert, string trial, string market)
     {
         var known = dessert.Markets(trial);
         var asked = market.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);

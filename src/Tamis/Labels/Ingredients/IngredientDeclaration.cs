@@ -40,7 +40,11 @@ public readonly record struct TextRun(string Text, bool IsEmphasised);
 /// <summary>Why something is as it is in a list.</summary>
 /// <param name="Words">The reason.</param>
 /// <param name="Origin">The rule; null for what a sheet says.</param>
-public sealed record ListReason(string Words, RuleOrigin? Origin);
+public sealed record ListReason(string Words, RuleOrigin? Origin)
+{
+    /// <summary>Whether it is for somebody to judge before the list is printed; the others say what was done.</summary>
+    public bool IsOpen { get; init; }
+}
 
 /// <summary>What keeps a list from being printed.</summary>
 /// <param name="What">What is wrong or unknown.</param>

@@ -25,7 +25,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     {
         ListedUse[] used = [.. uses.Where(use => use.MassGrams > 0)];
         foreach (var left in uses.Where(use => use.MassGrams <= 0).Select(use => use.Ingredient.Name).Distinct(Names.Comparer).Except(used.Select(use => use.Ingredient.Name), Names.Comparer))
-            _remarks.Add(new($"{left} was taken out again and is not listed; what it gave off is for a competent person to judge.", null));
+            _remarks.Add(new($"{left} was taken out again and is not listed; what it gave off is for a competent person to judge.", null) { IsOpen = true });
         Lookout(used);
         foreach (var same in used.GroupBy(use => use.Ingredient.Compound?.Kind ?? "", Names.Comparer)) _gramsOfKind[same.Key] = same.Sum(use => use.MassGrams);
         _sulphitesMgPerKg = used.Sum(use => (use.Ingredient.SulphitesMgPerKg ?? 0) * use.MassGrams) / finishedGrams;
@@ -36,7 +36,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
             _problems.Add(new($"the pack dwells on '{word}', and no ingredient of the list is called so: its quantity would be left off", "the name as it stands in the list, or the trials that it is for (key emphasis of dessert.csv)", null));
         string[] unmet = _list.HasQuantities ? [.. wishes.Emphasised.Except(wishes.Dwelt, Names.Comparer).Except(wishes.Explained, Names.Comparer).Where(word => !All(items).Any(item => Names.HoldsInEitherNumber(item.Name, word))).Distinct(Names.Comparer)] : [];
         if (unmet.Length > 0)
-            _remarks.Add(new($"Of the name, no ingredient is called {string.Join(", ", unmet)}: where such a word speaks of an ingredient, its quantity belongs in the list; a row emphasis in dessert.csv asks for it, with the word before a colon and the ingredients behind it.", null));
+            _remarks.Add(new($"Of the name, no ingredient is called {string.Join(", ", unmet)}: where such a word speaks of an ingredient, its quantity belongs in the list; a row emphasis in dessert.csv asks for it, with the word before a colon and the ingredients behind it.", null) { IsOpen = true });
         AllergenRule[] contains = [.. _allergens.All.Where(rule => All(items).Any(item => item.Substances.Contains(rule.Substance)))];
         var kinds = (from rule in contains where rule.IsByKind from kind in KindsIn(rule, items) select (rule, kind)).ToLookup(each => each.rule, each => each.kind);
         AllergenRule[] mayContain = [.. MayContain(used).Where(rule => !contains.Contains(rule))];
