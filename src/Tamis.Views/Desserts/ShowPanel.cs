@@ -49,6 +49,7 @@ public static partial class Show
         lead += ByDay(panel);
         List<(string, Html)> open = [.. columns.Missing.Select(missing => ("Supply", Html.Of($"{missing.Line.Key}: {string.Join("; ", UnknownReach.Of(panel, missing.Line.Key))}."))), .. panel.LeftOff.Select(line => ("Left off", Html.Of($"{line.ToString()} {Capital(string.Join("; ", UnknownReach.Of(panel, line.Key)))}."))), .. columns.Remarks.Select(remark => ("Look at", Html.Text(remark)))];
         if (DessertPanels.ServingOf(dessert, trial, panel.Rules) is { Remark.Length: > 0 } serving) open.Add(("Look at", Html.Text(serving.Remark)));
+        open.AddRange(LabelRemarks.OfOtherAmounts(dessert, trial, panel.Rules).Select(left => ("Look at", Html.Text(left))));
         if (CookedMixture.RemarkOn(dessert, trial, panel) is { } remark) open.Add(("Look at", Html.Text(remark)));
         open.AddRange(DessertPanels.VoluntaryOf(dessert, trial, panel.Rules).TooLittle.Select(refused => ("Left off", Html.Text(refused.ToString()))));
         if (TrialLimitedPanel.Asked(dessert, trial, panel.Rules) is { } asked)

@@ -7,9 +7,15 @@ public sealed class DessertFacts
 {
     private const string File = "dessert.csv";
 
+    // By how much of itself a net mass may differ from that of its volume: density and both are rounded.
+    private const double Agreement = 0.01;
+
     private readonly IReadOnlyList<(string Key, string Value, string? Trial, SheetRow Row)> _rows;
 
     private DessertFacts(IReadOnlyList<(string, string, string?, SheetRow)> rows) => _rows = rows;
+
+    // Any other key takes one value for a trial.
+    private static readonly string[] Repeated = ["claim", "cross_contact", "declare", "emphasis", "exemption", "face", "fortified_with", "market", "other_amount", "retention"];
 
     private static readonly string[] DateOrders = ["year-month-day", "day-month-year", "month-day-year"];
 
@@ -30,7 +36,10 @@ public sealed class DessertFacts
         Check(["price", "tax_percent", "labour_per_hour", "energy_kwh", "energy_per_kwh", "reserve_percent"], (row, value) => NumberIn(row, value) is >= 0, "a number of zero or more");
         Check(["decimal_mark"], (_, value) => Names.Same(value, "point") || Names.Same(value, "comma"), "point or comma");
         Check(["date_order"], (_, value) => DateOrders.Contains(value, Names.Comparer), string.Join(" or ", DateOrders));
-        return new(rows);
+        DessertFacts facts = new(rows);
+        problems.AddRange(facts.Twice());
+        problems.AddRange(facts.OtherQuantities());
+        return facts;
 
         void Check(string[] keys, Func<SheetRow, string, bool> isRight, string expected)
         {
@@ -76,6 +85,36 @@ public sealed class DessertFacts
     /// <param name="key">The column, or the key that is concerned.</param>
     /// <param name="expected">What was expected.</param>
     public static CellProblem InNoRow(string key, string expected) => new(File, 0, key, "", expected);
+
+    // A row for all gives way to one that names the trial; two rows for the same trial, or two for all, cannot both count.
+    private IEnumerable<CellProblem> Twice() =>
+        from ofKey in _rows.GroupBy(row => row.Key, Names.Comparer)
+        where ofKey.Count() > 1 && !Repeated.Contains(ofKey.Key, Names.Comparer) && DessertKeys.All.Contains(ofKey.Key, Names.Comparer)
+        from row in ofKey
+        let others = ofKey.Where(other => other.Row != row.Row && IsForSame(row.Trial, other.Trial)).ToArray()
+        where others.Length > 0
+        select row.Row.Problem("value", $"one row {row.Key} for {(row.Trial is null ? "all trials" : row.Trial)}; {string.Join(", ", others.Select(other => $"row {other.Row.Number} says '{other.Value}'"))}: take out all but one, or name under trial what each is for");
+
+    // What the pack holds by mass and by volume is one quantity, so that the density must make one of the other.
+    private IEnumerable<CellProblem> OtherQuantities()
+    {
+        List<(SheetRow Row, string Expected)> found = [];
+        foreach (var trial in (string?[])[null, .. _rows.Where(row => row.Trial is not null).SelectMany(row => Parted(row.Trial!)).Distinct(Names.Comparer)])
+        {
+            if (RowOf("net_g", trial) is not { } mass || RowOf("net_ml", trial) is not { } volume || NumberIn(mass.Row, mass.Value) is not { } grams || NumberIn(volume.Row, volume.Value) is not { } millilitres) continue;
+            var density = Number("density_g_ml", trial);
+            if (density is { } known && Math.Abs(millilitres * known - grams) <= Agreement * grams) continue;
+            var said = density is { } per ? FormattableString.Invariant($"{millilitres:0.###} ml of {per:0.###} g each are {millilitres * per:0.#} g, and net_g says {grams:0.#} g: mend one of them or density_g_ml, or take one row out")
+                : "one of net_g and net_ml, or density_g_ml, what 1 ml weighs in grams, beside both: without it nobody can tell that they agree";
+            found.AddRange([(mass.Row, $"{said} (net_ml in row {volume.Row.Number})"), (volume.Row, $"{said} (net_g in row {mass.Row.Number})")]);
+        }
+        return found.DistinctBy(each => each.Row).Select(each => each.Row.Problem("value", each.Expected));
+
+        (string Value, SheetRow Row)? RowOf(string key, string? trial) => Holding(key, trial).OrderBy(row => row.Trial is null).Select(row => ((string, SheetRow)?)(row.Value, row.Row)).FirstOrDefault();
+    }
+
+    private static bool IsForSame(string? trials, string? others) =>
+        trials is null || others is null ? trials is null && others is null : Parted(trials).Intersect(Parted(others), Names.Comparer).Any();
 
     private IEnumerable<(string Key, string Value, string? Trial, SheetRow Row)> Holding(string key, string? trial) =>
         _rows.Where(row => Names.Same(row.Key, key) && (row.Trial is null || trial is not null && Parted(row.Trial).Contains(trial, Names.Comparer)));

@@ -62,6 +62,7 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
         scratch.Write("store/ingredients.csv", "ingredient,food,allergens,label_name\nflour,SR28 20080,wheat,whole wheat flour\nsalt,SR28 02047,none,salt\nsugar,SR28 19335,none,sugar\n");
         scratch.Write("store/words.csv", "word,fr\nwhole wheat flour,farine de blé entier\nsalt,sel\nsugar,sucre\nFlour cake,gâteau de farine\nslice,tranche\nslices,tranches\ncake,gâteau\n");
         scratch.Write("trials.csv", "trial,parent,made_on\nT1,,2026-11-01\n");
+        scratch.Write("6BH.eps", "stands for the authority's artwork");
         scratch.Write("formula.csv", "component,line,T1\ncake,flour,240\ncake,salt,4\ncake,sugar,156\n");
         scratch.Write("dessert.csv", $"key,value\nname,Flour cake\nportion_word,slice\nportion_g,40\nnet_g,320\nreference_amount_g,80\nmarket,CA; CA; en\nmarket,CA; CA; fr\nform_of_sale,prepacked\nbusiness,\"A bakery, Town\"\nlot,L 1\nbox_mm,{box}\nground_colour,{ground}\n{(rows == "symbol" ? "" : rows)}\n");
         var content = DessertLabel.ContentOf(Dessert.Open(scratch.Path), "T1", "CA") with { DraftReasons = [] };

@@ -89,4 +89,22 @@ public class CheckCommandTests
         // Canada asks for no list of a baking powder, and Australia and New Zealand for none under 5 %.
         Assert.EndsWith("(rules: eu, gb, us).", line.TrimEnd(), StringComparison.Ordinal);
     }
+
+    // Without a document the blank cell is that of the ingredient, also where the sheet has no such column yet.
+    [Theory]
+    [InlineData("ingredient,food,label_name,allergens\npraline 50,TAMIS 24,praline paste,hazelnut\n")]
+    [InlineData("ingredient,food,label_name,allergens,ingredient_list\npraline 50,TAMIS 24,praline paste,hazelnut,\n")]
+    public void Run_CompoundWithoutADocument_NamesTheBlankCellOfItsList(string ingredients)
+    {
+        using var scratch = new ScratchFolder();
+        scratch.Write("formula.csv", "component,line,T1\ncream,praline 50,200 g\n");
+        scratch.Write("trials.csv", "trial,parent,made_on\nT1,,2026-11-01\n");
+        scratch.Write("dessert.csv", "key,value\nname,Praline cream\nmarket,IE; EU; en\n");
+        scratch.Write("store/ingredients.csv", ingredients);
+        using var said = new StringWriter();
+
+        Assert.Equal(1, CheckCommand.Run(scratch.Path, said));
+
+        Assert.Contains("ingredients.csv, row 2, column 'ingredient_list': found '', expected for praline 50 ingredient_list of the supplier's specification", said.ToString(), StringComparison.Ordinal);
+    }
 }

@@ -29,6 +29,8 @@ public class LabelCommandTests
 
         Assert.Equal(0, code);
         Assert.Contains("under 1 rule sets", said, StringComparison.Ordinal);
+        // "sugar" is in the list, "work" speaks of nothing in it.
+        Assert.Contains("Look at: Of the name, no ingredient is called work:", said, StringComparison.Ordinal);
         Assert.Equal(["label-figures.csv", "label-figures.json", "label-working.csv", "label-working.json"], Directory.EnumerateFiles(scratch["out"]).Select(Path.GetFileName).Order());
     }
 

@@ -18,6 +18,7 @@ public class LabelDrawingCommandTests
         Assert.StartsWith("<?xml", File.ReadAllText(Path.Combine(scratch["out"], "label-v1b-ie-face-1.svg")), StringComparison.Ordinal);
         Assert.Contains("185mm 75mm", File.ReadAllText(Path.Combine(scratch["out"], "label-v1b-ie-face-1.html")), StringComparison.Ordinal);
         Assert.Contains("table, alone: needs", writer.ToString(), StringComparison.Ordinal);
+        Assert.Contains("Look at: Of the name, no ingredient is called travel, loaf:", writer.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

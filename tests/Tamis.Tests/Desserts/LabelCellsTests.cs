@@ -39,6 +39,9 @@ public class LabelCellsTests
     [InlineData("currency,EUR", "declare,vitamin Z", "vitamin")]
     [InlineData("currency,EUR", "other_amount,2 slices: 80,V2", "2 slices; 80")]
     [InlineData("currency,EUR", "other_amount,2 slices; 400,V2", "320 g")]
+    [InlineData("currency,EUR", "other_amount,2 slices: 80,V1b", "2 slices; 80")]
+    [InlineData("currency,EUR", "other_amount,2 slices; 400,V1b", "320 g")]
+    [InlineData("currency,EUR", "symbol_artwork,6BH.eps,V1b", "beside the dessert or in its store")]
     [InlineData("currency,EUR", "emphasis,nuts: walnuts,V1", "an ingredient of V1")]
     [InlineData("currency,EUR", "additives,number,", "numbers")]
     [InlineData("currency,EUR", "compounds,shrt,", "short")]
@@ -52,6 +55,20 @@ public class LabelCellsTests
         Assert.Equal(("dessert.csv", "value"), (problem.File, problem.Column));
         Assert.True(problem.Row > 1);
         Assert.Contains(helps, problem.Expected, StringComparison.OrdinalIgnoreCase);
+    }
+
+    // A column that the law does not know, or that has no serving beside it, is left off in words.
+    [Theory]
+    [InlineData("currency,EUR", "other_amount,2 slices; 80,V2", "eu", "the rules eu have no column for another amount")]
+    [InlineData("currency,EUR", "other_amount,2 slices; 80,V2", "ca", null)]
+    [InlineData("portion_g,40,,", "other_amount,2 slices; 80,V2,", "ca", "none is stated (portion_g)")]
+    public void OfRules_OtherAmountWithoutAColumn_IsSaid(string right, string written, string rules, string? expected)
+    {
+        using TemporaryFolder folder = new();
+        string[] left = [.. LabelRemarks.OfRules(Dessert.Open(Rewritten(folder, right, written)), "V2", rules).Where(remark => remark.Contains("2 slices; 80", StringComparison.Ordinal))];
+
+        if (expected is null) Assert.Empty(left);
+        else Assert.Contains(expected, Assert.Single(left), StringComparison.Ordinal);
     }
 
     private static string Rewritten(TemporaryFolder folder, string right, string wrong)

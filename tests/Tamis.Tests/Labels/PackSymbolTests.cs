@@ -71,12 +71,15 @@ public class PackSymbolTests
 
     // 30 g of sugar are 30 % of Canada's daily value of 100 g; the law names it from 15 % on. No fat, no sodium: the sheet states them.
     [Theory]
-    [InlineData("", false)]
-    [InlineData("symbol_artwork,6BH.eps\n", true)]
-    public void Of_SweetFood_AsksForTheArtworkOfTheAuthority(string row, bool isThere)
+    [InlineData("", "", false)]
+    [InlineData("symbol_artwork,6BH.eps\n", "6BH.eps", true)]
+    [InlineData("symbol_artwork,6BH.eps\n", "store/6BH.eps", true)]
+    [InlineData("symbol_artwork,6BH.eps\n", "", false)]
+    public void Of_SweetFood_AsksForTheArtworkOfTheAuthority(string row, string artwork, bool isThere)
     {
         using TemporaryFolder folder = new();
         Directory.CreateDirectory(Path.Combine(folder.Path, "store"));
+        if (artwork.Length > 0) File.WriteAllText(Path.Combine(folder.Path, artwork), "artwork");
         File.WriteAllText(Path.Combine(folder.Path, "store", "ingredients.csv"), "ingredient,food,label_name,allergens\nsugar,SR28 19335,sugar,none\n");
         File.WriteAllText(Path.Combine(folder.Path, "formula.csv"), "component,line,T1\nsugar work,sugar,200 g\n");
         File.WriteAllText(Path.Combine(folder.Path, "trials.csv"), "trial,parent,made_on\nT1,,2026-11-01\n");
@@ -88,6 +91,11 @@ public class PackSymbolTests
         Assert.True(symbol.IsNeeded);
         Assert.StartsWith("symbol 6, horizontal", symbol.Words, StringComparison.Ordinal);
         Assert.Equal(isThere, symbol.Artwork is not null);
+        Assert.Equal(row.Length > 0 && !isThere, symbol.Lacks?.Contains("'6BH.eps', which the row names, stands neither", StringComparison.Ordinal) == true);
+        // The file is asked for by name before anything is printed; a law without a symbol prints without it.
+        Assert.Equal(row.Length > 0 && !isThere ? [("dessert.csv", "value", "6BH.eps")] : [], LabelCells.Problems(dessert, "T1", ["ca"]).Select(problem => (problem.File, problem.Column, problem.Found)));
+        Assert.Equal(row.Length > 0 && !isThere, LabelCells.Problems(dessert).Any(problem => problem.Found == "6BH.eps"));
+        Assert.DoesNotContain(LabelCells.Problems(dessert, "T1", ["eu"]), problem => problem.Found == "6BH.eps");
         Assert.Equal(isThere ? SaleState.There : SaleState.Missing, SaleChecklist.Of(dessert, "T1", "ca", "en").Items.Single(item => item.Requirement.By == "symbol").State);
         Assert.Equal(!isThere, LabelRecords.Hindrances(dessert, "T1", "ca", "en").Any(reason => reason.Contains("authority's own artwork", StringComparison.Ordinal)));
     }

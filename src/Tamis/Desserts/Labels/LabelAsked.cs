@@ -67,18 +67,23 @@ internal static class LabelAsked
     }
 
     /// <summary>Other amounts of the food that the panel speaks of beside the serving (rows <c>other_amount</c>: <c>2 slices; 80</c>), in the order of the sheet.</summary>
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="serving">The serving beside which they stand; null where the rows are looked at without one.</param>
     /// <exception cref="TableException">A row is no measure with its grams, or says the serving again or more than the package holds; every one is named.</exception>
-    public static IReadOnlyList<PanelBasis> OtherAmounts(Dessert dessert, string trial, Serving serving)
+    public static IReadOnlyList<PanelBasis> OtherAmounts(Dessert dessert, string trial, Serving? serving)
     {
+        var container = serving is null ? dessert.Facts.Number("net_g", trial) : serving.ContainerGrams;
         List<CellProblem> problems = [];
         List<PanelBasis> amounts = [];
         foreach (var (value, row) in dessert.Facts.RowsOf("other_amount", trial))
         {
             if (value.Split(';', StringSplitOptions.TrimEntries) is not [{ Length: > 0 } household, var mass] || !double.TryParse(mass.EndsWith(" g", StringComparison.Ordinal) ? mass[..^2] : mass, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var grams) || grams <= 0)
                 problems.Add(row.Problem("value", "an amount in a household measure, a semicolon and its grams, such as 2 slices; 80"));
-            else if (serving.ContainerGrams is { } net && grams > net) problems.Add(row.Problem("value", string.Create(CultureInfo.InvariantCulture, $"at most the {net:0.#} g of the package (net_g)")));
-            else if (Math.Abs(grams - serving.Grams) < 0.05 || amounts.Exists(amount => amount.MassGrams == grams)) problems.Add(row.Problem("value", string.Create(CultureInfo.InvariantCulture, $"another amount than the serving of {serving.Grams:0.#} g, each once")));
-            else amounts.Add(PanelBasis.OtherAmount(grams, household) with { ReferenceGrams = serving.Basis.ReferenceGrams });
+            else if (container is { } net && grams > net) problems.Add(row.Problem("value", string.Create(CultureInfo.InvariantCulture, $"at most the {net:0.#} g of the package (net_g)")));
+            else if (serving is not null && Math.Abs(grams - serving.Grams) < 0.05 || amounts.Exists(amount => amount.MassGrams == grams))
+                problems.Add(row.Problem("value", $"another amount than {(serving is null ? "the other rows" : string.Create(CultureInfo.InvariantCulture, $"the serving of {serving.Grams:0.#} g"))}, each once"));
+            else amounts.Add(PanelBasis.OtherAmount(grams, household) with { ReferenceGrams = serving?.Basis.ReferenceGrams });
         }
         return problems is [] ? amounts : throw new TableException(problems);
     }

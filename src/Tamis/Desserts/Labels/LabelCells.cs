@@ -63,12 +63,20 @@ public static class LabelCells
         foreach (var (value, row) in dessert.Facts.RowsOf("date_kind", trial))
             if (kinds.Length > 0 && !kinds.Contains(value, Names.Comparer)) yield return row.Problem("value", $"one of: {string.Join(", ", kinds)}");
 
+        // A law without a symbol prints without its artwork; check looks for the file whoever asks for it.
+        if (asked is null || Array.Exists(asked, set => FrontOfPackRules.Of(set).HasSymbol))
+            foreach (var (value, row) in dessert.Facts.RowsOf("symbol_artwork", trial))
+                if (!TrialSymbol.IsThere(dessert, value)) yield return row.Problem("value", "the name of a file that stands beside the dessert or in its store: the authority's own artwork of the symbol");
+
         foreach (var set in asked ?? sold)
         {
             if (dessert.Facts.RowsOf("form_of_sale", trial).Any())
                 foreach (var problem in Tried(() => LabelAsked.FormOfSale(dessert, trial, SaleRules.Of(set)))) yield return problem;
             foreach (var problem in Tried(() => LabelAsked.Category(dessert, trial, set))) yield return problem;
             foreach (var problem in Tried(() => DessertPanels.ServingOf(dessert, trial, set))) yield return problem;
+            // A slip is one whoever sells: under a law without such a column nothing else would read the row.
+            if (ServingWords.Of(set).IsOtherAmountBrief is null)
+                foreach (var problem in Tried(() => LabelAsked.OtherAmounts(dessert, trial, null))) yield return problem;
             if (dessert.Trial(trial).Whole is { FinishedGrams: > 0 })
                 foreach (var problem in Tried([() => DessertPanels.VoluntaryOf(dessert, trial, set), () => TrialLimitedPanel.Asked(dessert, trial, set), () => DessertPanels.BasesOf(dessert, trial, set), () => Met(dessert, trial, set)])) yield return problem;
         }

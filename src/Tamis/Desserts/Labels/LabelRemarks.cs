@@ -23,5 +23,16 @@ public static class LabelRemarks
         Of(dessert, trial, rules, dessert.Markets(trial).Where(market => Names.Same(market.Rules, rules)).Select(market => market.Language).DefaultIfEmpty("en"));
 
     private static IReadOnlyList<string> Of(Dessert dessert, string trial, string rules, IEnumerable<string> languages) =>
-        [.. languages.Distinct(Names.Comparer).SelectMany(language => dessert.IngredientList(trial, rules, language).Remarks).Where(remark => remark.IsOpen).Select(remark => remark.Words).Distinct()];
+    [
+        .. languages.Distinct(Names.Comparer).SelectMany(language => dessert.IngredientList(trial, rules, language).Remarks).Where(remark => remark.IsOpen).Select(remark => remark.Words).Distinct(),
+        .. OfOtherAmounts(dessert, trial, KitData.Rules(rules)),
+    ];
+
+    /// <summary>Rows <c>other_amount</c> that the panel of a trial has no column for: the law lets none stand, or there is no serving for it to stand beside.</summary>
+    public static IReadOnlyList<string> OfOtherAmounts(Dessert dessert, string trial, RuleSet rules)
+    {
+        var why = ServingWords.Of(rules).IsOtherAmountBrief is null ? $"the rules {rules.Name} have no column for another amount of the food"
+            : DessertPanels.ServingOf(dessert, trial, rules) is null ? "it stands beside a serving, and none is stated (portion_g)" : null;
+        return why is null ? [] : [.. dessert.Facts.RowsOf("other_amount", trial).Select(each => $"The column for '{each.Value}' ({each.Row.Origin("value")}) is left off the panel: {why}.")];
+    }
 }

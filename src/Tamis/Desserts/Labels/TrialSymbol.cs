@@ -12,9 +12,12 @@ public sealed record TrialSymbol(bool? IsNeeded, string Words, Source? Artwork)
     /// <summary>The figures that it names, in words; none where nobody can say.</summary>
     public IReadOnlyList<string> Named { get; private init; } = [];
 
+    /// <summary>The file that <c>symbol_artwork</c> names and that is not there; null where it is there or no row names one.</summary>
+    public string? MissingFile { get; private init; }
+
     /// <summary>What keeps the front from print, and what to do; null where nothing does.</summary>
     public string? Lacks => IsNeeded is null ? Words
-        : IsNeeded == true && Artwork is null ? $"{Words}. The kit does not draw it: set the authority's own artwork there, and write its file under symbol_artwork in dessert.csv" : null;
+        : IsNeeded == true && Artwork is null ? $"{Words}. The kit does not draw it: set the authority's own artwork there, and write its file under symbol_artwork in dessert.csv{(MissingFile is { } file ? $"; '{file}', which the row names, stands neither beside the dessert nor in its store" : "")}" : null;
 
     /// <summary>The symbol of a trial under a rule set. The front is the face that carries the name, or else the largest.</summary>
     /// <exception cref="TableException">The masses of the trial are not all known, the pack cannot be read, or a rule file cannot be read.</exception>
@@ -29,10 +32,10 @@ public sealed record TrialSymbol(bool? IsNeeded, string Words, Source? Artwork)
         string[] named = [.. scheme.Figures.Where(figure => figure.IsNamed).Select(figure => figure.Word)];
         if (named.Length == 0) return new(false, "no figure reaches its threshold: no symbol is asked for", null);
         if (dessert.Facts.Text("box_mm", name) is null && dessert.Facts.Number("surface_cm2", name) is null)
-            return new(true, $"{scheme.Verdict.TrimEnd('.')}; which one it is hangs on the size of the pack: box_mm or surface_cm2 in dessert.csv", dessert.Facts.OriginOf("symbol_artwork", name)) { Named = named };
+            return new(true, $"{scheme.Verdict.TrimEnd('.')}; which one it is hangs on the size of the pack: box_mm or surface_cm2 in dessert.csv", ArtworkOf(dessert, name)) { Named = named, MissingFile = MissingOf(dessert, name) };
         var pack = LabelAsked.Pack(dessert, name);
         var front = LabelAsked.Faces(dessert, name, pack).FirstOrDefault(face => face.Parts.Contains("name", Names.Comparer))?.Shape ?? pack;
-        return new(true, PackSymbol.Of(set, named, front)?.ToString() ?? scheme.Verdict.TrimEnd('.'), dessert.Facts.OriginOf("symbol_artwork", name)) { Named = named };
+        return new(true, PackSymbol.Of(set, named, front)?.ToString() ?? scheme.Verdict.TrimEnd('.'), ArtworkOf(dessert, name)) { Named = named, MissingFile = MissingOf(dessert, name) };
     }
 
     /// <summary>The symbol as the front of a trial's pack must carry it; null where its form of sale asks for none, no figure reaches its threshold or nobody can say.</summary>
@@ -45,6 +48,13 @@ public sealed record TrialSymbol(bool? IsNeeded, string Words, Source? Artwork)
         if (!sale.For(LabelAsked.FormOfSale(dessert, trial, sale)).Any(row => row.By == "symbol" && row.Needed == Needed.Yes && !row.Exemptions.Any(each => exemptions.Contains(each, Names.Comparer)))) return null;
         return Of(dessert, trial, rules.Name) is { IsNeeded: true, Named.Count: > 0 } symbol ? new(symbol.Named, symbol.Artwork is not null) : null;
     }
+
+    /// <summary>Whether a file that <c>symbol_artwork</c> names stands beside the dessert or in its store.</summary>
+    internal static bool IsThere(Dessert dessert, string file) => ((string?[])[dessert.Folder, dessert.StoreFolder]).OfType<string>().Any(folder => File.Exists(Path.Combine(folder, file)));
+
+    private static Source? ArtworkOf(Dessert dessert, string trial) => MissingOf(dessert, trial) is null ? dessert.Facts.OriginOf("symbol_artwork", trial) : null;
+
+    private static string? MissingOf(Dessert dessert, string trial) => dessert.Facts.Text("symbol_artwork", trial) is { } file && !IsThere(dessert, file) ? file : null;
 
     private static FrontOfPackExemption? ExemptionOf(Dessert dessert, string trial, RuleSet rules)
     {

@@ -19,12 +19,12 @@ public static class UnlistedCompounds
            select CellOf(dessert, ofOne.Key.ListOf!, ofOne.First().problem, [.. ofOne.Select(each => each.Rules).Distinct(Names.Comparer)]),
     ];
 
-    // Where the ingredient has a document its cell is blank there; else what made a compound of it stands in the ingredients sheet.
+    // The blank cell is that of its document where it has one, otherwise that of the ingredients sheet, which need not have the column yet.
     private static CellProblem CellOf(Dessert dessert, string ingredient, ListProblem problem, IReadOnlyList<string> rules)
     {
         var expected = $"{problem.Supply}: {problem.What} (rules: {string.Join(", ", rules)})";
         if (dessert.Specifications.On(ingredient, dessert.Store.AsOf) is { } document) return document.Row.Problem("ingredient_list", expected);
         var row = dessert.Sheets.First(sheet => Names.Same(sheet.File, "ingredients.csv")).Rows.First(row => Names.Same(row["ingredient"], ingredient));
-        return row.Problem(row["food"].Length > 0 ? "food" : "ingredient", expected);
+        return row.Problem("ingredient_list", $"for {row["ingredient"]} {expected}");
     }
 }

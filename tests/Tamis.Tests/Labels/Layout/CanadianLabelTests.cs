@@ -270,6 +270,7 @@ public sealed class CanadianLabelTests : IDisposable
         Directory.CreateDirectory(Path.Combine(_folder.Path, "store"));
         File.WriteAllText(Path.Combine(_folder.Path, "store", "ingredients.csv"), "ingredient,food,allergens,label_name\nflour,SR28 20080,wheat,whole wheat flour\nsalt,SR28 02047,none,salt\nsugar,SR28 19335,none,sugar\n");
         File.WriteAllText(Path.Combine(_folder.Path, "store", "words.csv"), "word,fr\nwhole wheat flour,farine de blé entier\nsalt,sel\nsugar,sucre\nFlour cake,gâteau de farine\nslice,tranche\nslices,tranches\ncake,gâteau\ndry,au sec\n");
+        File.WriteAllText(Path.Combine(_folder.Path, "6BH.eps"), "stands for the authority's artwork");
         File.WriteAllText(Path.Combine(_folder.Path, "trials.csv"), "trial,parent,made_on\nT1,,2026-11-01\n");
         File.WriteAllText(Path.Combine(_folder.Path, "formula.csv"), "component,line,T1\ncake,flour,240\ncake,salt,4\ncake,sugar,156\n");
         File.WriteAllLines(Path.Combine(_folder.Path, "dessert.csv"),
