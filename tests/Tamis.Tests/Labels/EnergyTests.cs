@@ -37,6 +37,20 @@ public class EnergyTests
         Assert.Equal("1.0 g", panel.Line("polyols").Declared);
     }
 
+    // Butter by difference: 0.06 g of carbohydrate, and 0.096 g of acids estimated by themselves. None of the carbohydrate is left, and the acids count 13 kJ and 3 kcal a gram.
+    [Fact]
+    public void Energy_MoreAcidsThanCarbohydrate_HoldsTheRestAtZeroAndSaysSo()
+    {
+        var panel = NutritionPanel.Of(LabelKit.Of(LabelKit.Part("butter", 100, LabelKit.Whole("butter", 6.38, ("CHOAVLDF", 0.06), ("OA", 0.096)))), LabelKit.Eu, PanelBasis.Per100Grams);
+        var energy = panel.Line("energy", "kJ");
+
+        Assert.Equal(13 * 0.096, energy.Value!.Value, 9);
+        Assert.Equal(3 * 0.096, panel.Line("energy", "kcal").Value!.Value, 9);
+        Assert.Equal(energy.Value!.Value, FigureLedger.Of(energy).InWhole, 9);
+        Assert.All(energy.Explain().Walk(), step => Assert.False(step.Step.Value < 0, step.Step.Step));
+        Assert.Contains("carbohydrate except polyols in 100 g of butter would be -0.036 by these figures: more is taken away than there is, held at 0", energy.Explain().Walk().Select(step => step.Step.Step));
+    }
+
     // 21 CFR 101.9(c)(1)(i)(B): general factors 4, 4 and 9; total carbohydrate with its fibre.
     [Fact]
     public void Energy_OfTheUnitedStates_CountsFibreWithTheCarbohydrate()

@@ -14,10 +14,10 @@ public class NutritionPanelTests
         string.Join("; ", panel.Lines.Select(line => line.Key).Distinct().Select(key => $"{key} {panel.Declared(key)}"));
 
     // Butter 01145: 81.11 fat, 0.06 carbohydrate by difference less 0.1 acids, protein 0.85 × 6.25 / 6.38 = 0.8327, sodium 11 mg.
-    // 37 × 81.11 − 17 × 0.04 + 17 × 0.8327 + 13 × 0.1 = 3015.8 kJ; 9 × 81.11 − 4 × 0.04 + 4 × 0.8327 + 3 × 0.1 = 733.5 kcal.
+    // More acids than carbohydrate: none of it is left. 37 × 81.11 + 17 × 0.8327 + 13 × 0.1 = 3016.5 kJ; 9 × 81.11 + 4 × 0.8327 + 3 × 0.1 = 733.6 kcal.
     [Fact]
     public void Of_Butter_IsThePanelWorkedOutByHand() =>
-        Assert.Equal("energy 3016 kJ / 733 kcal; fat 81 g; saturates 50 g; carbohydrate 0 g; sugars 0 g; fibre 0 g; protein 0.8 g; salt 0.03 g", Text(European(0, ("SR28 01145", 250))));
+        Assert.Equal("energy 3017 kJ / 734 kcal; fat 81 g; saturates 50 g; carbohydrate 0 g; sugars 0 g; fibre 0 g; protein 0.8 g; salt 0.03 g", Text(European(0, ("SR28 01145", 250))));
 
     // Egg 01123: 37 × 9.51 + 17 × 0.72 + 17 × 12.56 = 577.6 kJ; 9 × 9.51 + 4 × 0.72 + 4 × 12.56 = 138.7 kcal; salt 142 mg × 2.5 = 0.355 g, a tie.
     [Fact]
@@ -53,6 +53,36 @@ public class NutritionPanelTests
     // Gelatine 19177: 85.60 g by the factor 5.55; Annex I(10) asks for 6.25 of every food: 85.60 × 6.25 / 5.55 = 96.4 g.
     [Fact]
     public void Of_Gelatine_DeclaresProteinByTheLawsFactor() => Assert.Equal("96 g", European(0, ("SR28 19177", 10)).Declared("protein"));
+
+    // A line that the law leaves free and that would say nothing but zero stands where somebody wished for it, or where what it speaks of was added and the law asks for it (Food and Drug Regulations, B.01.402(6)).
+    [Theory]
+    [InlineData("eu", "polyols", "cake", 0.01, false, false)]
+    [InlineData("eu", "polyols", "cake", 0.01, true, true)]
+    [InlineData("eu", "polyols", "sorbitol", 0.01, false, false)]
+    [InlineData("eu", "polyols", "cake", 0.6, false, true)]
+    [InlineData("us", "sugar alcohol", "cake", 0.01, false, false)]
+    [InlineData("us", "sugar alcohol", "cake", 0.6, false, true)]
+    [InlineData("ca", "sugar alcohol", "cake", 0.01, false, false)]
+    [InlineData("ca", "sugar alcohol", "maltitol syrup", 0.01, false, true)]
+    [InlineData("ca", "sugar alcohol", "cake", 0.6, false, true)]
+    public void Of_TraceOfPolyols_IsALineOnlyWhereItMustBe(string rules, string key, string ingredient, double polyols, bool isAsked, bool stands)
+    {
+        var mixture = LabelKit.Of(LabelKit.Part(ingredient, 100, LabelKit.Whole(ingredient, 6.25, ("CHOAVLDF", 50), ("CHOCDF", 50), ("SUGAR", 20), ("POLYL", polyols))));
+        var panel = NutritionPanel.Of(mixture, RuleSets.Load(LabelKit.Folder, rules), PanelBasis.Serving(100), asked: isAsked ? [key] : []);
+
+        Assert.Equal(stands, panel.Lines.Any(line => line.Key == key));
+    }
+
+    // 0.6 g in 100 g is declared, 0.24 g in 40 g is zero: one table has one set of lines.
+    [Fact]
+    public void Columns_LineThatIsZeroInOneOfThem_StandsInBoth()
+    {
+        var mixture = LabelKit.Of(LabelKit.Part("cake", 100, LabelKit.Whole("cake", 6.25, ("CHOAVLDF", 50), ("POLYL", 0.6))));
+        var columns = PanelColumns.Of(mixture, LabelKit.Eu, [PanelBasis.Per100Grams, PanelBasis.Serving(40)]);
+
+        Assert.Equal(["0.6 g", "0 g"], columns.Rows.Single(row => row.Key == "polyols").Cells.Select(cell => cell.Declared));
+        Assert.DoesNotContain(PanelColumns.Of(mixture, LabelKit.Eu, [PanelBasis.Serving(40), PanelBasis.Serving(20)]).Rows, row => row.Key == "polyols");
+    }
 
     // A sorbitol syrup of 70 %: 70 g of polyols within the carbohydrate, 10 kJ and 2.4 kcal a gram (Annex I(7), Annex XIV).
     [Fact]
@@ -100,7 +130,7 @@ public class NutritionPanelTests
     {
         var panel = European(0, ("SR28 01145", 250));
 
-        // Annex XIII Part B: 3015.8 of 8400 kJ is 35.9 %, 50.489 of 20 g of saturates is 252.4 %.
+        // Annex XIII Part B: 3016.5 of 8400 kJ is 35.9 %, 50.489 of 20 g of saturates is 252.4 %.
         Assert.Equal("36 %", panel.Line("energy", "kJ").Percent!.Text);
         Assert.Equal("252 %", panel.Line("saturates").Percent!.Text);
         Assert.Null(panel.Line("energy", "kcal").Percent);

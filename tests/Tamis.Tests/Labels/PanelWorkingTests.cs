@@ -51,6 +51,11 @@ public class PanelWorkingTests
         Assert.Equal((70, "Annex XIII Part B, Article 32(4)"), (percent.From[0].Value, percent.From[0].Source.Locator));
     }
 
+    // The butter of the shipped table has more organic acids, an estimate, than carbohydrate.
+    [Fact]
+    public void Explain_ShippedButter_TakesNothingBelowZero() =>
+        Assert.All(Panel.Lines.SelectMany(line => line.Explain().Walk()), step => Assert.False(step.Step.Value < 0, step.Step.Step));
+
     [Fact]
     public void Explain_EveryStep_HasASource() =>
         Assert.All(Panel.Lines.SelectMany(line => line.Explain().Walk()), step => Assert.NotEmpty(step.Step.Source.Key));

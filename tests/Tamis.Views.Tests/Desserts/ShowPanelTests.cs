@@ -41,7 +41,7 @@ public sealed class ShowPanelTests : IDisposable
     {
         var pack = Pack("eu", "portion_g,40", "net_g,320");
 
-        Assert.Equal(["Portion: 40 g", "Contains 8 portions"], Texts(pack, ".serving"));
+        Assert.Equal(["Portions in the pack: 8", "Portion: 40 g"], Texts(pack, ".serving"));
         Assert.Equal(["per 100 g", "per portion (40 g)"], Texts(pack, "thead th").Take(2));
     }
 

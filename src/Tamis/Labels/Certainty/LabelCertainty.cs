@@ -104,7 +104,7 @@ public sealed class LabelCertainty
         var variance = 0.0;
         UncertainNumber? only = null;
         var count = 0;
-        foreach (var term in line.Figure.Summands.SelectMany(summand => (summand.WayFor(profile) ?? []).Select(term => (term.Tag, PerUnit: summand.Factor * term.Coefficient * FigureSum.ProteinConversion(term, profile, line.Panel.Rules.ProteinFactor))))
+        foreach (var term in line.Figure.Summands.SelectMany(summand => FigureSum.Moving(summand, profile, line.Panel.Rules.ProteinFactor).Select(term => (term.Tag, PerUnit: summand.Factor * term.Coefficient * FigureSum.ProteinConversion(term, profile, line.Panel.Rules.ProteinFactor))))
             .GroupBy(term => term.Tag).Select(terms => (Tag: terms.Key, PerUnit: terms.Sum(term => term.PerUnit))))
         {
             if (ContentInterval.Of(profile[term.Tag]) is not { } interval) continue;

@@ -6,7 +6,7 @@ namespace Tamis.Labels;
 /// <param name="Figure">The figure.</param>
 internal sealed record ColumnPlan(DeclaredFigure Figure)
 {
-    /// <summary>Whether it is shown only where there is more than nothing of it.</summary>
+    /// <summary>Whether it is shown only where it is not declared as zero, or was added.</summary>
     public bool IsShownIfPresent { get; } = Figure.Shown == LineShown.IfPresent;
 
     /// <summary>Whether only the panel itself can say.</summary>
@@ -89,7 +89,8 @@ internal sealed class BlockPlan
         BandSteps StepsFor(IReadOnlySet<string>? met) => new(_rules.Rounding, figure.Key, figure.Unit, PercentOf, met);
         BandSteps PercentsFor(bool isZero) => new(_rules.Rounding, reference!.PercentRounding, "%", _ => null, isZero ? Set([RuleSetChecks.DeclaredAsZero]) : Set([]));
         // What was added of a figure stands behind it in brackets, a text of two amounts.
-        var needsPanel = isShown && figure.Added is not null || hanging.Length > MostConditions || hanging.Contains(RuleSetChecks.DeclaredAsZero)
+        // A percentage alone that is left off where it is zero is looked at as it is printed.
+        var needsPanel = isShown && (figure.Added is not null || figure is { IsPercentOnly: true, Shown: LineShown.IfPresent }) || hanging.Length > MostConditions || hanging.Contains(RuleSetChecks.DeclaredAsZero)
             || reference is not null && ConditionsOf(reference.PercentRounding, "%").Any(condition => condition != RuleSetChecks.DeclaredAsZero)
             || figure.IsPercentOnly && (reference is null || isOfDeclared || _rules.Rounding.For(figure.Key, figure.Unit).Any());
         if (needsPanel) return new(figure) { NeedsPanel = true };

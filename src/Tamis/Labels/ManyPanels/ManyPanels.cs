@@ -14,6 +14,8 @@ public sealed class ManyPanels
     private readonly PanelBasis _basis;
     private readonly ContentMatrix _matrix;
     private readonly (int Figure, double Per100Grams)[][] _partial;
+    // The figures that the law asks for because of an ingredient; of most ingredients there are none.
+    private readonly int[][] _added;
     private readonly BlockPlan _plan;
 
     /// <summary>Prepares the panels of formulas.</summary>
@@ -27,6 +29,7 @@ public sealed class ManyPanels
         _rules = rules.AsOf(asOf);
         Figures = [.. _rules.Declaration.Where(figure => figure.Shown != LineShown.IfAsked)];
         _plan = new(_rules, Figures);
+        _added = [.. formulas.Ingredients.Select(ingredient => Figures.Index().Where(figure => figure.Item.IsAddedBy(ingredient)).Select(figure => figure.Index).ToArray())];
         var row = new double[_plan.Columns.Length];
         _partial = new (int, double)[formulas.Ingredients.Count][];
         _matrix = ContentMatrix.FromRows(formulas.Ingredients.Count, row.Length, ingredient =>
@@ -71,7 +74,7 @@ public sealed class ManyPanels
             var scale = (_basis.MassGrams ?? finished) / finished;
             foreach (ref var amount in amounts) amount *= scale;
             check.Start(formula, _basis.MassGrams ?? finished);
-            if (room.IsExact[formula] = !Print(formula, room, check)) PrintByItself(first + formula, formula, room);
+            if (room.IsExact[formula] = !Print(first + formula, formula, room, check)) PrintByItself(first + formula, formula, room);
         }
     }
 
@@ -83,11 +86,11 @@ public sealed class ManyPanels
         EvaporatedGrams = _formulas.WaterLostGrams[formula],
     }, _rules, _basis, _asOf);
 
-    private bool Print(int formula, PanelRoom room, FormulaCheck check)
+    private bool Print(int formula, int place, PanelRoom room, FormulaCheck check)
     {
-        var first = formula * Stride;
+        var first = place * Stride;
         var columns = _plan.Columns.AsSpan(0, _plan.Shown);
-        var (total, asked) = (room.TotalGrams[formula], _rules.KnownSharePercent / 100);
+        var (total, asked) = (room.TotalGrams[place], _rules.KnownSharePercent / 100);
         var (least, hair) = (total * asked, total * FormulaCheck.Hair);
         var amounts = room.Amounts.AsSpan(first, columns.Length);
         var covered = room.CoveredGrams.AsSpan(first, columns.Length);
@@ -110,6 +113,7 @@ public sealed class ManyPanels
             }
             else if (check.AreDeclaredAsZero(plan.Parts) is { } areZero) isZero = areZero;
             else return false;
+            if (isZero && plan.IsShownIfPresent && !IsAdded(formula, figure)) continue;
             if (plan.PercentSteps is { } percents)
             {
                 if ((isZero ? plan.PercentStepsOfZero! : percents).For(amount * plan.PercentPerUnit) is not { } share) return false;
@@ -119,6 +123,13 @@ public sealed class ManyPanels
             printedSteps[figure] = printed;
         }
         return true;
+    }
+
+    private bool IsAdded(int formula, int figure)
+    {
+        for (var line = _formulas.Starts[formula]; line < _formulas.Starts[formula + 1]; line++)
+            if (_added[_formulas.Rows[line]].Contains(figure)) return true;
+        return false;
     }
 
     private void PrintByItself(int formula, int place, PanelRoom room)

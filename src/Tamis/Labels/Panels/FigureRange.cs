@@ -70,10 +70,10 @@ internal static class FigureRange
 
     private static double Square(double number) => number * number;
 
-    // A content may stand in several summands (polyols leave the carbohydrate and count by themselves): what it moves is the sum.
+    // A rest that is held at 0 is moved by none of its contents; a content may stand in several summands (polyols leave the carbohydrate and count by themselves): what it moves is the sum.
     private static IEnumerable<(double PerUnit, Content Content)> Sensitivities(DeclaredFigure figure, NutrientProfile profile, double? proteinFactor) =>
         figure.Summands
-            .SelectMany(summand => (summand.WayFor(profile) ?? []).Select(term => (term.Tag, PerUnit: summand.Factor * term.Coefficient * FigureSum.ProteinConversion(term, profile, proteinFactor))))
+            .SelectMany(summand => FigureSum.Moving(summand, profile, proteinFactor).Select(term => (term.Tag, PerUnit: summand.Factor * term.Coefficient * FigureSum.ProteinConversion(term, profile, proteinFactor))))
             .GroupBy(term => term.Tag)
             .Select(terms => (terms.Sum(term => term.PerUnit), profile[terms.Key]))
             .Where(term => term.Item2.IsKnown);

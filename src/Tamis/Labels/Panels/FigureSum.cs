@@ -36,15 +36,29 @@ internal static class FigureSum
     }
 
     /// <summary>What one way of a formula gives in 100 g; contents that count as none where unknown add nothing.</summary>
-    public static double Of(IReadOnlyList<FormulaTerm> way, NutrientProfile profile, double? proteinFactor)
+    /// <remarks>A rest is never below nothing: where the parts that are taken away are estimated or rounded to more than the whole, it is held at 0.</remarks>
+    public static double Of(IReadOnlyList<FormulaTerm> way, NutrientProfile profile, double? proteinFactor) => IsHeld(way, profile, proteinFactor, out var sum) ? 0 : sum;
+
+    /// <summary>Whether more would be taken away than there is, so that the rest is held at 0.</summary>
+    /// <param name="way">The terms.</param>
+    /// <param name="profile">The contents.</param>
+    /// <param name="proteinFactor">The law's nitrogen factor; null where it has none.</param>
+    /// <param name="sum">What would be left by the figures as they are.</param>
+    public static bool IsHeld(IReadOnlyList<FormulaTerm> way, NutrientProfile profile, double? proteinFactor, out double sum)
     {
-        var sum = 0.0;
+        sum = 0;
+        var isRest = false;
         foreach (var term in way)
         {
+            isRest |= term.Coefficient < 0;
             if (profile[term.Tag] is { IsKnown: true } content) sum += term.Coefficient * ProteinConversion(term, profile, proteinFactor) * content.Per100Grams;
         }
-        return sum;
+        return isRest && sum < 0;
     }
+
+    /// <summary>The terms of a summand whose contents move it: none where it is not known or is held at 0.</summary>
+    public static IReadOnlyList<FormulaTerm> Moving(Summand summand, NutrientProfile profile, double? proteinFactor) =>
+        summand.WayFor(profile) is { } way && !IsHeld(way, profile, proteinFactor, out _) ? way : [];
 
     /// <summary>From protein as a table publishes it to protein by the law's own nitrogen factor; 1 for other contents, and where the table does not say its factor.</summary>
     public static double ProteinConversion(FormulaTerm term, NutrientProfile profile, double? proteinFactor) =>

@@ -95,7 +95,7 @@ public sealed class NutritionPanel
             if (figure.Shown == LineShown.IfAsked && !isWished) continue;
             var line = panel.LineOf(figure);
             if (!line.IsKnownWell && !figure.IsMandatory && !bound.Contains(figure.Key)) leftOff.Add(new(figure.Key, figure.Term, line.Amount, panel.UnknownOf(figure)));
-            else if (figure.Shown != LineShown.IfPresent || isWished || line.Amount.Known > 0) lines.Add(line);
+            else if (figure.Shown != LineShown.IfPresent || isWished || panel.IsPresent(line)) lines.Add(line);
         }
         (panel.Lines, panel.LeftOff) = (lines, leftOff);
         panel.Missing = [.. lines.Where(line => !line.IsKnownWell).Select(line => new MissingFigure(line, panel.UnknownOf(line.Figure)))];
@@ -133,6 +133,10 @@ public sealed class NutritionPanel
             Percent = percent,
         };
     }
+
+    // A trace that a table estimates is no line that somebody wished for; what was added may be one that the law asks for.
+    private bool IsPresent(PanelLine line) =>
+        line.Amount.Known > 0 && (line.Rounded is not { IsZero: true } || Mixture.Parts.Any(part => line.Figure.IsAddedBy(part.Ingredient)));
 
     // What was added is rounded as the whole is.
     private string InBrackets(DeclaredFigure figure)

@@ -60,6 +60,10 @@ public sealed class PanelColumns
     {
         if (bases.Count == 0) throw new ArgumentException("A panel needs a column: per 100 g, or per serving.", nameof(bases));
         NutritionPanel[] columns = [.. bases.Select(basis => NutritionPanel.Of(mixture, rules, basis, asOf, asked))];
+        // A line that one column declares as zero stands there too where another declares some.
+        HashSet<string> shown = new(columns.SelectMany(column => column.Lines).Where(line => line.Figure.Shown == LineShown.IfPresent).Select(line => line.Key), Names.Comparer);
+        if (Array.Exists(columns, column => !shown.IsSubsetOf(column.Lines.Select(line => line.Key))))
+            columns = [.. bases.Select(basis => NutritionPanel.Of(mixture, rules, basis, asOf, [.. asked ?? [], .. shown]))];
         return new(columns)
         {
             Rows = [.. columns[0].Lines.Select((line, index) => new ColumnedRow(line.Key, line.Unit, line.Term, [.. columns.Select(column => column.Lines[index])]))],

@@ -90,7 +90,14 @@ internal static class PanelWorking
         var step = summand.Factor == 1 ? summand.Word : $"{summand.Word}, {Number(summand.Factor)} {line.Unit} a gram ({summand.Origin.StrengthInWords})";
         return new(step, part.MassGrams * per100Grams / 100 * summand.Factor, line.Unit, summand.Origin.Source) { From = way is []
             ? [new($"no {Word(summand.PartOf!, profile, line)} in {profile.Name}, so none of this part of it", 0, line.Unit, profile[summand.PartOf!].Source ?? new(profile.Name, Evidence.Computed))]
-            : [.. way.SelectMany(term => Contents(term, profile, line))] };
+            : [.. way.SelectMany(term => Contents(term, profile, line)), .. Held(summand, way, profile, line)] };
+    }
+
+    // A sum of estimates may take more away than there is.
+    private static IEnumerable<Working> Held(Summand summand, IReadOnlyList<FormulaTerm> way, NutrientProfile profile, PanelLine line)
+    {
+        if (FigureSum.IsHeld(way, profile, line.Panel.Rules.ProteinFactor, out var sum))
+            yield return new($"{summand.Word} in 100 g of {profile.Name} would be {Number(sum)} by these figures: more is taken away than there is, held at 0", 0, "g", new("a content is never below 0", Evidence.Computed));
     }
 
     private static IEnumerable<Working> Contents(FormulaTerm term, NutrientProfile profile, PanelLine line)

@@ -36,13 +36,17 @@ public sealed record FigureLedger(PanelLine Line, IReadOnlyList<LedgerLine> Line
             {
                 null => summand.Formula.Ways[0].Where(term => !term.CountsAsNone && !profile[term.Tag].IsKnown).Select(term => new LedgerLine(part.Ingredient.Name, part.Origin, part.MassGrams, $"{Word(term.Tag)}: not stated", null, UnitOf(term.Tag), null, summand.Factor * term.Coefficient, summand.Origin, null)),
                 { Count: 0 } => [new(part.Ingredient.Name, part.Origin, part.MassGrams, $"no {Word(summand.PartOf!)}, so none of this part of it", 0, UnitOf(summand.PartOf!), profile[summand.PartOf!].Source, summand.Factor, summand.Origin, 0)],
-                var way => way.Where(term => profile[term.Tag].IsKnown).Select(term =>
+                var way => [.. way.Where(term => profile[term.Tag].IsKnown).Select(term =>
                 {
                     var content = profile[term.Tag];
                     var factor = summand.Factor * term.Coefficient * FigureSum.ProteinConversion(term, profile, rules.ProteinFactor);
                     return new LedgerLine(part.Ingredient.Name, part.Origin, part.MassGrams, Word(term.Tag) + StateOf(content), content.Per100Grams, UnitOf(term.Tag), content.Source, factor, summand.Origin, part.MassGrams * content.Per100Grams / 100 * factor);
-                }),
+                }), .. Held(way)],
             };
+
+            // What was taken away beyond what there is comes back, so that the lines add up to the figure.
+            IEnumerable<LedgerLine> Held(IReadOnlyList<FormulaTerm> way) => FigureSum.IsHeld(way, profile, rules.ProteinFactor, out var sum)
+                ? [new(part.Ingredient.Name, part.Origin, part.MassGrams, $"{summand.Word}: more is taken away than there is, held at 0", -sum, "g", null, summand.Factor, summand.Origin, part.MassGrams * -sum / 100 * summand.Factor)] : [];
 
             string Word(string tag) => PanelAssumptions.WordFor(tag, rules.Declaration.SelectMany(figure => figure.Summands), profile);
             string UnitOf(string tag) => profile.Nutrients.IndexOf(tag) is var column and >= 0 ? profile.Nutrients.All[column].Unit : "g";

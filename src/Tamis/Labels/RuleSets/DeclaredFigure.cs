@@ -10,7 +10,7 @@ public enum LineShown
     Always,
     /// <summary>Where it is known well enough.</summary>
     IfKnown,
-    /// <summary>Where it is known well enough and more than nothing.</summary>
+    /// <summary>Where it is known well enough and not declared as zero, or where what it speaks of was added.</summary>
     IfPresent,
     /// <summary>Only where the panel is asked for it.</summary>
     IfAsked,
@@ -55,6 +55,12 @@ public sealed record DeclaredFigure
     /// <summary>A content that stands in brackets behind the amount where some of it was added; null where the law has none.</summary>
     public AddedContent? Added { get; init; }
 
+    /// <summary>Words by which the name or the list of an ingredient says that what the line speaks of was added, where the law then asks for the line; none where it does not.</summary>
+    public IReadOnlyList<string> NamedWhereAdded { get; init; } = [];
+
+    /// <summary>Whether an ingredient makes the law ask for the line.</summary>
+    public bool IsAddedBy(Ingredient ingredient) => AddedContent.IsNamed(ingredient, NamedWhereAdded);
+
     /// <summary>Where the line came from.</summary>
     public required RuleOrigin Origin { get; init; }
 
@@ -72,7 +78,9 @@ public sealed record DeclaredFigure
 public sealed record AddedContent(string Words, ContentFormula Formula, IReadOnlyList<string> NamedBy)
 {
     /// <summary>Whether an ingredient says that it was added to it.</summary>
-    public bool IsNamedBy(Ingredient ingredient) => NamedBy.Any(word => new[] { ingredient.Name, ingredient.LabelName, ingredient.SupplierList }.Any(text => text is not null && Names.HoldsBeginning(text, word)));
+    public bool IsNamedBy(Ingredient ingredient) => IsNamed(ingredient, NamedBy);
+
+    internal static bool IsNamed(Ingredient ingredient, IReadOnlyList<string> words) => words.Any(word => new[] { ingredient.Name, ingredient.LabelName, ingredient.SupplierList }.Any(text => text is not null && Names.HoldsBeginning(text, word)));
 }
 
 /// <summary>A part of a declared figure: a content of the foods times a factor.</summary>

@@ -135,6 +135,7 @@ internal static class RuleSetReader
             Parts = row.Cells.Words("parts"),
             StandsWith = row.Cells.Words("stands_with"),
             Added = Added(row),
+            NamedWhereAdded = row.Cells.Words("named_where_added"),
             IsMandatory = row.Choice("status", Status),
             Shown = row.Choice("shown", Shown),
             Origin = origin,

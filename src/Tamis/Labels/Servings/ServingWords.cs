@@ -12,10 +12,10 @@ public sealed class ServingWords
     // What a column of another amount shows; whether that is energy and percentages alone.
     private static readonly Dictionary<string, bool> Shown = new(Names.Comparer) { ["energy and percentages"] = true, ["all"] = false };
 
-    private readonly IReadOnlyList<(string Line, string Text, RuleOrigin Origin)> _lines;
+    private readonly string? _size;
     private readonly IReadOnlyList<(string Line, double From, double To, RuleOrigin Origin)> _second;
 
-    private ServingWords(IReadOnlyList<(string, string, RuleOrigin)> lines, IReadOnlyList<(string, double, double, RuleOrigin)> second, bool? other) => (_lines, _second, IsOtherAmountBrief) = (lines, second, other);
+    private ServingWords(string? size, IReadOnlyList<(string, double, double, RuleOrigin)> second, bool? other) => (_size, _second, IsOtherAmountBrief) = (size, second, other);
 
     /// <summary>Whether the column of another amount of the food shows energy and percentages alone; null where the law lets no such column stand beside that of the serving.</summary>
     public bool? IsOtherAmountBrief { get; }
@@ -39,15 +39,11 @@ public sealed class ServingWords
 
     private RuleOrigin? Asked(string line, double percent) => _second.Where(row => row.Line == line && percent >= row.From && percent <= row.To).Select(row => row.Origin).FirstOrDefault();
 
-    /// <summary>The lines to print.</summary>
+    /// <summary>The lines of a page, in the words that the drawing has for the count: how many servings the pack holds, where the law asks for that, and how large one is.</summary>
     public IEnumerable<string> Lines(RuleSet rules, string household, string size, double? perContainer)
     {
-        foreach (var (line, text, _) in _lines)
-        {
-            var measure = household.Length > 0 ? $"{household} ({size})" : size;
-            if (line == "size") yield return text.Replace("#", measure);
-            else if (perContainer is { } count && Counted(rules, count) is var said && said.IsAbout == (line == "count about")) yield return text.Replace("#", said.Number);
-        }
+        if (perContainer is { } count && Counted(rules, count) is var said && PanelTerms.Of(rules).In(said.IsAbout ? "servings about" : "servings", "en") is { } words) yield return words.Replace("#", said.Number);
+        if (_size is { } text) yield return text.Replace("#", household.Length > 0 ? $"{household} ({size})" : size);
     }
 
     /// <summary>How many servings a pack holds as a label says it: rounded by the bands of the rule set, or else to a whole number; and whether rounding moved it, so that a word such as <c>about</c> goes before it.</summary>
@@ -64,17 +60,17 @@ public sealed class ServingWords
 
     private static ServingWords Read(RuleFolder folder, List<CellProblem> problems)
     {
-        List<(string, string, RuleOrigin)> lines = [];
+        string? size = null;
         List<(string, double, double, RuleOrigin)> second = [];
         bool? other = null;
         foreach (var row in folder.RowsIfAny("serving-words.csv", ["line", "text", "from_percent", "to_percent"], problems))
         {
             var line = row.Cells.Required("line");
-            if (line is "size" or "count" or "count about")
+            if (line is "size")
             {
-                var text = row.Cells.Required("text");
-                if (!text.Contains('#')) row.Cells.Note("text", "words with # for the figure");
-                lines.Add((line, text, row.Origin()));
+                size = row.Cells.Required("text");
+                if (!size.Contains('#')) row.Cells.Note("text", "words with # for the figure");
+                row.Origin();
             }
             else if (line is OfPackage or OfUnit) second.Add((line, (double)row.RequiredDecimal("from_percent"), (double)row.RequiredDecimal("to_percent"), row.Origin()));
             else if (line is OfAmount)
@@ -82,8 +78,8 @@ public sealed class ServingWords
                 other = row.Choice("text", Shown);
                 row.Origin();
             }
-            else row.Cells.Note("line", $"one of: size, count, count about, {OfPackage}, {OfUnit}, {OfAmount}");
+            else row.Cells.Note("line", $"one of: size, {OfPackage}, {OfUnit}, {OfAmount}");
         }
-        return new(lines, second, other);
+        return new(size, second, other);
     }
 }

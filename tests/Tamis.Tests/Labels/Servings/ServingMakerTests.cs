@@ -50,6 +50,22 @@ public class ServingMakerTests
         Assert.Contains(serving.Lines, line => line.StartsWith("Per 1 slice (40 g)", StringComparison.Ordinal));
     }
 
+    // Page and drawing have one wording, whichever the law has; a law that asks for no count has none on either.
+    [Theory]
+    [InlineData("au-nz"), InlineData("ca"), InlineData("codex"), InlineData("eu"), InlineData("gb"), InlineData("us")]
+    public void Lines_CountOfServings_IsThatOfTheDrawing(string rules)
+    {
+        var set = RuleSets.Load(LabelKit.Folder, rules);
+        var panel = NutritionPanel.Of(LabelKit.Of(LabelKit.Part("cake", 280, LabelKit.Whole("cake", 6.25))), set, PanelBasis.Serving(40));
+        foreach (var count in (double[])[7, 7.3])
+        {
+            var drawn = PanelContent.Of([panel], ["en"], new(count, "")).Servings.Replace('\u00a0', ' ');
+            var lines = ServingWords.Of(set).Lines(set, "", "40 g", count).ToArray();
+            Assert.Equal(drawn.Length > 0, lines.Contains(drawn));
+            Assert.DoesNotContain(lines, line => line != drawn && line.Contains('7', StringComparison.Ordinal));
+        }
+    }
+
     // 21 CFR 101.9(b)(8)(i): to whole numbers, to halves between 2 and 5, with the word about where that moved the count. Elsewhere to whole numbers.
     [Theory]
     [InlineData("us", 22.7, "About 23 servings per container")]
@@ -60,7 +76,7 @@ public class ServingMakerTests
     [InlineData("us", 5.2, "About 5 servings per container")]
     [InlineData("us", 22.999999, "23 servings per container")]
     [InlineData("au-nz", 22.7, "Servings per package: about 23")]
-    [InlineData("eu", 22.7, "Contains about 23 portions")]
+    [InlineData("eu", 22.7, "Portions in the pack: about 23")]
     public void Lines_CountOfServings_IsRounded(string rules, double count, string expected)
     {
         var set = RuleSets.Load(LabelKit.Folder, rules);
@@ -152,7 +168,7 @@ public class ServingMakerTests
     {
         PackedFood sauce = new() { StatedGrams = 110, UnitGrams = 110, NetGrams = 550, IsLiquid = true, DensityGramsPerMillilitre = 1.1 };
 
-        Assert.Equal(["Portion: 100 ml", "Contains 5 portions"], ServingMaker.Of(LabelKit.Eu, sauce).Lines);
+        Assert.Equal(["Portions in the pack: 5", "Portion: 100 ml"], ServingMaker.Of(LabelKit.Eu, sauce).Lines);
         Assert.Equal(("per portion (100 ml)", 110.0), (ServingMaker.Of(LabelKit.Eu, sauce).Basis.Words, ServingMaker.Of(LabelKit.Eu, sauce).Basis.MassGrams!.Value));
         Assert.Contains("Serving size 101 mL", ServingMaker.Stated(LabelKit.Us, sauce with { StatedGrams = 110.8 }).Lines);
         Assert.Equal("density_g_ml", Assert.Single(Assert.Throws<ServingException>(() => ServingMaker.Of(LabelKit.Eu, sauce with { DensityGramsPerMillilitre = null })).Problems).Key);
