@@ -167,7 +167,7 @@ public sealed partial class LabelDrawingTests : IAsyncLifetime
             Assert.All(borders, border => Assert.Equal(0.5, border.Line * PointsPerMillimetre, 0.01));
             Assert.All(list, text => Assert.Single(borders, border => border.Holds(text) && border.GapTo(text) > 0.1));
             Assert.All(measured.Texts.Except(list), text => Assert.DoesNotContain(borders, border => border.Touches(text)));
-            Assert.Equal(["Ingredients:", "Contains:", "Ingrédients:", "Contient:"], list.Where(text => text.Weight >= 700).Select(text => text.Content.Trim()));
+            Assert.Equal(["Ingredients:", "Contains:", "Ingrédients\u00a0:", "Contient\u00a0:"], list.Where(text => text.Weight >= 700).Select(text => text.Content.Trim()));
             Assert.Single(list.Select(text => Math.Round(text.XHeight, 3)).Distinct());
             var isOwn = drawing.Content.Colours.Ground != LabelColours.BlackOnWhite.Ground;
             Assert.Equal(isOwn ? 3 : 0, measured.Frames.Count(frame => frame.Kind == "part-ground"));

@@ -152,12 +152,16 @@ public static class DessertLabel
             if (dessert.Facts.Text("date_kind", trial) is { } kind)
             {
                 if (DateRules.Of(rules).Mark(kind)?.Wording.GetValueOrDefault(language) is { } mark && PanelTerms.Of(rules).In("stamp", language) is { } stamp)
-                    paragraphs.Add(LabelParagraph.Of("text", $"{Names.Capital(mark)}: {stamp}"));
+                    paragraphs.Add(LabelParagraph.Of("text", $"{LabelWords.Of(rules.Folder).Colon(Names.Capital(mark), language)} {stamp}"));
                 else _problems.Add(new($"The date '{kind}' has no words in '{language}'", "write them in date-marking.csv of the rule set, and where the date stands in panel-words.csv", null));
             }
             if (dessert.Facts.Text("keep", trial) is { } keep) paragraphs.Add(LabelParagraph.Of("text", Translated(keep, language)) with { Particular = "keep" });
-            foreach (var key in new[] { "instructions", "origin" })
-                if (dessert.Facts.Text(key, trial) is { } said) paragraphs.Add(LabelParagraph.Of("text", Translated(said, language)) with { Particular = key });
+            if (dessert.Facts.Text("instructions", trial) is { } said) paragraphs.Add(LabelParagraph.Of("text", Translated(said, language)) with { Particular = "instructions" });
+            if (dessert.Facts.Text("origin", trial) is { } origin)
+            {
+                paragraphs.Add(LabelParagraph.Of("text", OriginWords.Of(rules, Translated(origin, language), language)) with { Particular = "origin" });
+                if (!OriginWords.HasThem(rules, language)) _problems.Add(new($"The place of origin has no words before it in '{language}'", "write them in panel-words.csv of the rule set, row 'origin'", null));
+            }
             return new(language, paragraphs);
         }
 

@@ -51,6 +51,7 @@ internal sealed class RecordedParticulars
         .. Stated.Where(each => each.Rule.Wording.Count > 0 && each.In(_language) is null).Select(each => $"{each.Rule.Name} must be stated, and there is no wording in the language '{_language}': a term in its column of {ParticularRules.File}, {_rules.Name}"),
         .. _date is { Asked: { } asked, Mark: null } ? [$"'{asked}' is no date mark of these rules ({Cell("date_kind")})"] : Array.Empty<string>(),
         .. _date.Mark is { } mark && !mark.Wording.ContainsKey(_language) ? [$"there are no words for {mark.Name} in the language '{_language}': a term in its column of date-marking.csv, {_rules.Name}"] : Array.Empty<string>(),
+        .. Texts.Any(text => text.Key == "origin") && !OriginWords.HasThem(_rules, _language) ? [$"there are no words before the place of origin in the language '{_language}': a term in the row 'origin' of panel-words.csv, {_rules.Name}"] : Array.Empty<string>(),
         .. Texts.Where(text => text.IsTranslated && _dessert.Words.Said(text.Written, _language) is null).Select(text => $"there is no term for '{text.Written}' in the language '{_language}': a row in the store's words.csv ({text.Source})"),
     ];
 
@@ -74,7 +75,7 @@ internal sealed class RecordedParticulars
         .. _net.Stated(_language) is { } stated ? [new RecordRow("net quantity", stated.Text, _net.Origin?.ToString() ?? "")] : Array.Empty<RecordRow>(),
         .. _date.Asked is { } asked ? [new RecordRow("date mark", _date.Mark?.Wording.GetValueOrDefault(_language) ?? asked, Cell("date_kind"))] : Array.Empty<RecordRow>(),
         .. _symbol.IsNeeded == true ? [new RecordRow("symbol on the front", _symbol.Words, Cell("symbol_artwork"))] : Array.Empty<RecordRow>(),
-        .. Texts.Where(text => !_leftOff.ContainsKey(text.Fact)).Select(text => new RecordRow(text.Key, text.IsTranslated ? Said(text.Written) : text.Written, text.Source)),
+        .. Texts.Where(text => !_leftOff.ContainsKey(text.Fact)).Select(text => new RecordRow(text.Key, text.Key == "origin" ? OriginWords.Of(_rules, Names.Capital(Said(text.Written)), _language) : text.IsTranslated ? Said(text.Written) : text.Written, text.Source)),
     ];
 
     private IEnumerable<RecordRow> Grounds =>

@@ -27,7 +27,7 @@ internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, Labe
         List<string> names = [];
         foreach (var rule in named)
         {
-            if (printed(rule) is { } words) names.AddRange(words);
+            if (printed(rule) is { } own) names.AddRange(own);
             else problems.Add(new($"there is no word for {rule.Substance} in the language '{language}'", $"a term in {AllergenWords.File}", null));
         }
         List<TextRun> runs = [.. Title(Names.Capital(Lawful(word)), isBold)];
@@ -43,7 +43,7 @@ internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, Labe
     // A name that holds several additives is that of several ingredients.
     private static string Capitals(ListedItem item) => item.Count == 1 ? Names.Capital(item.Printed) : string.Join(", ", item.Printed.Split(", ").Select(Names.Capital));
 
-    private static TextRun[] Title(string title, bool isBold) => [new($"{title}:", isBold), new(" ", false)];
+    private TextRun[] Title(string title, bool isBold) => [new(words.Colon(title, language), isBold), new(" ", false)];
 
     private void Items(IReadOnlyList<ListedItem> items, List<TextRun> runs, bool isWithin)
     {
@@ -54,7 +54,7 @@ internal sealed class ListPrinter(ListRules rules, AllergenRules allergens, Labe
             // A semicolon ends a class, so that the next ingredient is not taken for one more of its additives.
             if (at > 0) runs.Add(new(items[at - 1].Class is not null && !goesOn ? "; " : ", ", false));
             if (item.Class is { } named && !goesOn)
-                runs.Add(new($"{ClassOf(named, items.Skip(at).TakeWhile(next => next.Class == named).Sum(next => next.Count) > 1)}: ", false));
+                runs.Add(new($"{words.Colon(ClassOf(named, items.Skip(at).TakeWhile(next => next.Class == named).Sum(next => next.Count) > 1), language)} ", false));
             Emphasised(item, rules.HasCapitals && !isWithin ? Capitals(item) : item.Printed, runs);
             if (item.Quantity is { } quantity) runs.Add(new($" {quantity}", false));
             if (item.Parts.Count > 0)

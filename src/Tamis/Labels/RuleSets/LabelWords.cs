@@ -5,7 +5,7 @@ namespace Tamis.Labels;
 /// <summary>Words that laws prescribe for a label, in several languages: <c>words.csv</c> beside the rule sets. A further language is a further column.</summary>
 public sealed class LabelWords
 {
-    private const string File = "words.csv";
+    private const string File = "words.csv", BeforeColon = "#:";
 
     private readonly Terms _terms;
     private readonly Dictionary<string, int> _places;
@@ -26,6 +26,11 @@ public sealed class LabelWords
     /// <param name="word">The word in English.</param>
     /// <param name="language">The language's code: <c>fr</c>.</param>
     public string? In(string word, string language) => Names.Same(language, "en") ? word : _terms.In(word, language);
+
+    /// <summary>Words with a colon behind them, set as the language sets it: <c>ingrédients :</c> with a space that does not break. A language whose row is blank sets it as English does.</summary>
+    /// <param name="words">The words before it.</param>
+    /// <param name="language">The language's code.</param>
+    public string Colon(string words, string language) => (In(BeforeColon, language) ?? BeforeColon).Replace("#", words);
 
     /// <summary>A class of additives in the singular, and whether it was written in the plural; null where the word is no class.</summary>
     public (string Class, bool IsPlural)? ClassOf(string word)

@@ -321,8 +321,8 @@ public class IngredientListTests
         var made = IngredientDeclaration.Of([Use(Known(name, allergen), 30)], 30, 0, LabelKit.Canada, language, new() { Translate = (word, _) => word });
 
         Assert.Empty(made.Problems);
-        Assert.Equal($"*{(language == "en" ? "Ingredients" : "Ingrédients")}:* {Names.Capital(list)}.", Marked(made.Runs));
-        Assert.Equal($"*{(language == "en" ? "Contains" : "Contient")}:* {contains}.", Marked(made.ContainsStatement));
+        Assert.Equal($"*{(language == "en" ? "Ingredients" : "Ingrédients\u00a0")}:* {Names.Capital(list)}.", Marked(made.Runs));
+        Assert.Equal($"*{(language == "en" ? "Contains" : "Contient\u00a0")}:* {contains}.", Marked(made.ContainsStatement));
     }
 
     // 21 USC 343(w)(2); Food and Drug Regulations, B.01.010.1(6)(e).

@@ -26,7 +26,7 @@ public sealed class CanadianLabelTests : IDisposable
         Assert.All(borders, border => Assert.All(Within(drawing, border), text => Assert.Contains(text.Part, new[] { "list", "contains" })));
         Assert.Equal(drawing.Marks.OfType<TextMark>().Count(text => text.Part is "list" or "contains"), borders.Sum(border => Within(drawing, border).Count()));
         Assert.All(borders, border => Assert.Equal(0.5 * 25.4 / 72, border.ThicknessMillimetres, 9));
-        Assert.Equal(["Contains:", "Contient:"], borders.Select(border => Within(drawing, border).First(text => text.Part == "contains").Text.Trim()));
+        Assert.Equal(["Contains:", "Contient\u00a0:"], borders.Select(border => Within(drawing, border).First(text => text.Part == "contains").Text.Trim()));
     }
 
     // B.01.008.2(1), (3), B.01.008.3(3), B.01.010.3(1): bold titles, capitals of ingredients and of what is contained, sugars and components in small letters, commas between.

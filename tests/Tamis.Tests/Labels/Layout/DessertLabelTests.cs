@@ -71,7 +71,7 @@ public sealed class DessertLabelTests : IDisposable
 
         Assert.DoesNotContain("Ingredients", printed, StringComparison.Ordinal);
         Assert.Matches("Contains: +rye *, +eggs? *, +milk *, +sulphites", printed);
-        Assert.Matches("Contient: +seigle", printed);
+        Assert.Matches("Contient\u00a0: +seigle", printed);
     }
 
     [Theory]
