@@ -16,6 +16,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     private readonly CompoundRules _compounds = CompoundRules.Of(rules);
     private readonly Additives _additives = Additives.Of(rules);
     private readonly LabelWords _words = LabelWords.Of(rules.Folder);
+    private readonly PanelTerms _terms = PanelTerms.Of(rules);
     private readonly List<ListProblem> _problems = [];
     private readonly List<ListReason> _remarks = [];
     private readonly Dictionary<string, double> _gramsOfKind = new(Names.Comparer);
@@ -288,7 +289,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     {
         Name = part.Name,
         Printed = PartName(part, ingredient),
-        Quantity = part.Percent is { } percent ? $"{percent.ToString("0.##", CultureInfo.InvariantCulture)}\u00a0%" : null,
+        Quantity = part.Percent is { } percent ? _terms.Marked($"{percent.ToString("0.##", CultureInfo.InvariantCulture)}\u00a0%", language) : null,
         Class = _list.HasAdditiveClass ? part.Class : null,
         Parts = [.. part.Parts.Select(inner => PartItem(inner, ingredient, counting))],
         Substances = [.. _allergens.Words.Find(part.Name, "en").Select(span => span.Substance).Where(counting.Contains).Distinct()],
@@ -369,7 +370,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     private string? QuantityOf(ListedItem item)
     {
         if (!_list.HasQuantities || !wishes.Emphasised.Any(word => Names.HoldsInEitherNumber(item.Name, word))) return null;
-        return _list.Quantity(item.MassGrams!.Value, finishedGrams);
+        return _terms.Marked(_list.Quantity(item.MassGrams!.Value, finishedGrams), language);
     }
 
     private List<ListedItem> Grouped(List<ListedItem> items, ListPrinter printer)

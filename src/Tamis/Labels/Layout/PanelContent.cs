@@ -159,9 +159,6 @@ public sealed partial record PanelContent
     [GeneratedRegex(@"(\d) (?=[\p{L}\d%µ])")]
     private static partial Regex NumberAndUnit();
 
-    [GeneratedRegex(@"(?<=\d)\.(?=\d)")]
-    private static partial Regex Point();
-
     /// <summary>Finds words in every language of the pack, and keeps what is lacking.</summary>
     private sealed class Wording(PanelTerms terms, IReadOnlyList<string> languages)
     {
@@ -211,6 +208,6 @@ public sealed partial record PanelContent
             languages.Select(language => $"{terms.In("serving size", language)} {(household.Length == 0 ? size : $"{Measure(said, household, language)}{(size.Length > 0 ? $" ({size})" : "")}")}".Trim()).Distinct());
 
         /// <summary>A figure with the decimal mark of the first language.</summary>
-        public string Marked(string figure) => terms.In("decimal mark", languages[0]) is { } mark && mark != "." ? Point().Replace(figure, mark) : figure;
+        public string Marked(string figure) => terms.Marked(figure, languages[0]);
     }
 }

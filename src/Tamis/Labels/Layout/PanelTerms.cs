@@ -1,9 +1,10 @@
+using System.Text.RegularExpressions;
 using Tamis.Tables;
 
 namespace Tamis.Labels;
 
 /// <summary>The words of a nutrition panel and of the particulars beside it in the languages of a rule set: <c>panel-words.csv</c> of its folder. A further language is a further column.</summary>
-public sealed class PanelTerms
+public sealed partial class PanelTerms
 {
     private const string File = "panel-words.csv";
 
@@ -26,6 +27,11 @@ public sealed class PanelTerms
     /// <summary>Whether the file has the word in any language.</summary>
     public bool Has(string word) => Languages.Any(language => In(word, language) is not null);
 
+    /// <summary>A text with the decimal mark of a language in its figures: <c>0,5 %</c>.</summary>
+    /// <param name="text">The text, with points.</param>
+    /// <param name="language">The language's code.</param>
+    public string Marked(string text, string language) => In("decimal mark", language) is { } mark && mark != "." ? Point().Replace(text, mark) : text;
+
     private static PanelTerms Read(RuleFolder folder, List<CellProblem> problems)
     {
         var rows = folder.RowsIfAny(File, ["word"], problems);
@@ -33,4 +39,7 @@ public sealed class PanelTerms
         foreach (var row in rows) row.Origin();
         return new(Terms.Read([.. rows.Select(row => row.Cells)], RuleRow.OriginColumns));
     }
+
+    [GeneratedRegex(@"(?<=\d)\.(?=\d)")]
+    private static partial Regex Point();
 }

@@ -254,6 +254,13 @@ public class IngredientListTests
         Assert.Equal("Contains: wheat, gluten, milk.", string.Concat(IngredientDeclaration.Of(
             [Use(Known("wheat flour", "wheat"), 30), Use(Known("rye flour", "rye"), 20), Use(Known("milk", "milk"), 10)], 60, 0, LabelKit.AustraliaNewZealand, "en", null).ContainsStatement.Select(run => run.Text)));
 
+    [Theory]
+    [InlineData("en", "honey 0.5\u00a0%")]
+    [InlineData("fr", "honey 0,5\u00a0%")]
+    [InlineData("de", "honey 0,5\u00a0%")]
+    public void Of_Quantity_HasTheDecimalMarkOfTheLanguage(string language, string printed) => Assert.Contains(printed, IngredientDeclaration.Of(
+        [Use(Known("honey"), 0.6), Use(Known("sugar"), 99.4)], 100, 0, LabelKit.Eu, language, new() { Emphasised = ["honey"], Translate = (word, _) => word }).Text, StringComparison.Ordinal);
+
     private static IngredientDeclaration Drawn(RuleSet rules, string language, params ListedUse[] uses) =>
         IngredientDeclaration.Of(uses, uses.Sum(use => use.MassGrams), 0, rules, language, null);
 
