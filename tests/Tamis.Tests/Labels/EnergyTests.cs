@@ -48,7 +48,7 @@ public class EnergyTests
         Assert.Equal(3 * 0.096, panel.Line("energy", "kcal").Value!.Value, 9);
         Assert.Equal(energy.Value!.Value, FigureLedger.Of(energy).InWhole, 9);
         Assert.All(energy.Explain().Walk(), step => Assert.False(step.Step.Value < 0, step.Step.Step));
-        Assert.Contains("carbohydrate except polyols in 100 g of butter would be -0.036 by these figures: more is taken away than there is, held at 0", energy.Explain().Walk().Select(step => step.Step.Step));
+        Assert.Contains("carbohydrate except polyols in 100 g of butter: by these figures 0.036 g more would be taken away than there is, held at 0", energy.Explain().Walk().Select(step => step.Step.Step));
     }
 
     // 21 CFR 101.9(c)(1)(i)(B): general factors 4, 4 and 9; total carbohydrate with its fibre.

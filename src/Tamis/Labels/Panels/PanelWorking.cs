@@ -97,7 +97,7 @@ internal static class PanelWorking
     private static IEnumerable<Working> Held(Summand summand, IReadOnlyList<FormulaTerm> way, NutrientProfile profile, PanelLine line)
     {
         if (FigureSum.IsHeld(way, profile, line.Panel.Rules.ProteinFactor, out var sum))
-            yield return new($"{summand.Word} in 100 g of {profile.Name} would be {Number(sum)} by these figures: more is taken away than there is, held at 0", 0, "g", new("a content is never below 0", Evidence.Computed));
+            yield return new($"{summand.Word} in 100 g of {profile.Name}: by these figures {Number(-sum)} g more would be taken away than there is, held at 0", 0, "g", new("a content is never below 0", Evidence.Computed));
     }
 
     private static IEnumerable<Working> Contents(FormulaTerm term, NutrientProfile profile, PanelLine line)
