@@ -42,14 +42,17 @@ internal sealed class KeptPlace(string figure, SymbolSpace space, PackShape pack
         : (block.WidthMillimetres + Gap + space.OuterWidthMillimetres, Math.Max(block.HeightMillimetres, space.OuterHeightMillimetres));
 
     /// <summary>The edge of the place and which symbol belongs there, for a draft.</summary>
-    public IEnumerable<LabelMark> Marks(TextSetter setter)
+    /// <param name="setter">Sets its words.</param>
+    /// <param name="beyondMillimetres">How far what stands beside it is too wide for the face: so far it is moved out, and nothing lies over anything.</param>
+    public IEnumerable<LabelMark> Marks(TextSetter setter, double beyondMillimetres)
     {
+        var symbol = Symbol with { XMillimetres = Symbol.XMillimetres + beyondMillimetres };
         var room = sizes.SpaceMillimetres("pad");
-        yield return Symbol;
+        yield return symbol;
         var (wide, sides) = (space.WidthMillimetres - 2 * room, string.Create(CultureInfo.InvariantCulture, $"{space.WidthMillimetres:0.#} × {space.HeightMillimetres:0.#}\u00a0mm"));
         var unbroken = sides.Replace(' ', '\u00a0');
         var words = setter.Paragraph([new($"Symbol {figure} ({space.Format}) {(setter.WidthMillimetres(unbroken, Part, false) <= wide ? unbroken : sides)}", Part, false)], wide);
-        foreach (var mark in words.At(Symbol.XMillimetres + room, Symbol.YMillimetres + room)) yield return mark;
+        foreach (var mark in words.At(symbol.XMillimetres + room, symbol.YMillimetres + room)) yield return mark;
     }
 
     /// <summary>Why the place is none that the law allows; null where it is.</summary>

@@ -212,7 +212,7 @@ internal sealed class LabelComposer(LabelContent content)
             IsWithoutSecondColumn = words is not null && ReferenceEquals(words, content.ServingPanel),
         };
         // Where the artwork is at hand the place stays blank for it.
-        var place = kept is not null && content.Symbol is { HasArtwork: false } ? kept.Marks(setter) : [];
+        var place = kept is not null && content.Symbol is { HasArtwork: false } ? kept.Marks(setter, region.TopMillimetres > 0 ? 0 : attempt.OverWidthMillimetres) : [];
         return new(attempt, [.. block.At(margin + region.LeftMillimetres, margin + region.TopMillimetres), .. place], setter.Sizes);
     }
 
