@@ -1,11 +1,14 @@
 namespace Tamis.Composition;
 
 /// <summary>All contents of a table in dense columns: one row a food, one column a nutrient, rows one after another.</summary>
-/// <remarks>Rows are padded with NaN to a multiple of <see cref="Lane"/>, so that sums run in whole vectors.</remarks>
+/// <remarks>Rows are padded with NaN to a multiple of <see cref="Pitch"/>, so that sums run in whole vectors and a row fills whole lines of the cache.</remarks>
 internal sealed class ContentGrid
 {
     /// <summary>Doubles in the widest vector that the sums use (512 bits).</summary>
     public const int Lane = 8;
+
+    /// <summary>Columns in a cache line of 64 bytes, as whole numbers of 32 bits: rows are padded to a multiple of it.</summary>
+    public const int Pitch = 2 * Lane;
 
     private readonly Detail[] _details;
     private readonly Source[] _sources;
@@ -24,7 +27,7 @@ internal sealed class ContentGrid
 
     public ContentState[] States { get; }
 
-    public static int StrideOf(int columns) => (columns + Lane - 1) / Lane * Lane;
+    public static int StrideOf(int columns) => (columns + Pitch - 1) / Pitch * Pitch;
 
     public Content this[int row, int column]
     {

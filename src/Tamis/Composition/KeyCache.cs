@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Text;
 
 namespace Tamis.Composition;
@@ -10,7 +11,8 @@ internal sealed class KeyCache(Func<string, int> indexOf)
     private const int ShortBytes = 2 * sizeof(ulong);
     private readonly Dictionary<string, int> _long = new(StringComparer.Ordinal);
     private Entry[] _entries = new Entry[16];
-    private int[] _slots = NewSlots(64);
+    // 1 and the place of an entry; 0 where a slot is free.
+    private int[] _slots = new int[64];
     private int _count, _last;
 
     /// <summary>The number, or −1 where the name is not known.</summary>
@@ -29,11 +31,11 @@ internal sealed class KeyCache(Func<string, int> indexOf)
             return entries[next].Index;
         }
         var slot = SlotOf(first, rest, name.Length, _slots.Length);
-        for (; _slots[slot] >= 0; slot = slot + 1 & _slots.Length - 1)
+        for (; _slots[slot] > 0; slot = slot + 1 & _slots.Length - 1)
         {
-            ref readonly var entry = ref entries[_slots[slot]];
+            ref readonly var entry = ref entries[_slots[slot] - 1];
             if (!entry.Is(first, rest, name.Length)) continue;
-            _last = _slots[slot];
+            _last = _slots[slot] - 1;
             return entry.Index;
         }
         return Added(new(first, rest, name.Length, indexOf(Encoding.UTF8.GetString(name))));
@@ -51,7 +53,7 @@ internal sealed class KeyCache(Func<string, int> indexOf)
         // At most half full, so that a chain of full slots is short.
         if (2 * _count >= _slots.Length)
         {
-            _slots = NewSlots(4 * _slots.Length);
+            _slots = new int[4 * _slots.Length];
             for (var place = 0; place < _count; place++) Place(place);
         }
         _entries[_count] = entry;
@@ -64,20 +66,14 @@ internal sealed class KeyCache(Func<string, int> indexOf)
     {
         var entry = _entries[place];
         var slot = SlotOf(entry.First, entry.Rest, entry.Length, _slots.Length);
-        while (_slots[slot] >= 0) slot = slot + 1 & _slots.Length - 1;
-        _slots[slot] = place;
+        while (_slots[slot] > 0) slot = slot + 1 & _slots.Length - 1;
+        _slots[slot] = place + 1;
     }
 
     // Multiplicative hashing by the golden ratio (Knuth, The Art of Computer Programming 3, 6.4): the high bits are the mixed ones.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int SlotOf(ulong first, ulong rest, int length, int slots) =>
         (int)((first ^ BitOperations.RotateLeft(rest * 0x9E3779B97F4A7C15, 29) ^ (ulong)length) * 0x9E3779B97F4A7C15 >> 64 - BitOperations.Log2((uint)slots));
-
-    private static int[] NewSlots(int count)
-    {
-        var slots = new int[count];
-        Array.Fill(slots, -1);
-        return slots;
-    }
 
     // Eight bytes as a number; fewer are read as two halves that may overlap.
     private static ulong Padded(ReadOnlySpan<byte> name)

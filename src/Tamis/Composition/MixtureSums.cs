@@ -6,7 +6,8 @@ namespace Tamis.Composition;
 
 /// <summary>Sums the contents of many mixtures over all nutrients at once, with what is known of each.</summary>
 /// <remarks>The same sums as <see cref="Amount.Sum"/>, nutrient by nutrient, but one pass over each food's row serves all of them.
-/// Nothing is allocated: the caller gives the room for the results.</remarks>
+/// Nothing is allocated: the caller gives the room for the results. Rows are fetched a mixture ahead, because they lie all over the table
+/// and would be waited for, and where all rows of a mixture are known from end to end what is known is not counted nutrient by nutrient.</remarks>
 public static class MixtureSums
 {
     /// <summary>Sums one mixture.</summary>
@@ -18,19 +19,8 @@ public static class MixtureSums
     /// <returns>The mass of all lines, in grams.</returns>
     /// <exception cref="ArgumentException">The lists of lines differ in length, or the room is too small.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A line names a row that the matrix does not have.</exception>
-    public static double Sum(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
-    {
-        if (rows.Length != massGrams.Length)
-            throw new ArgumentException($"{rows.Length} foods but {massGrams.Length} masses; give one mass a line.", nameof(massGrams));
-        if (known.Length < matrix.Stride || coveredGrams.Length < matrix.Stride)
-            throw new ArgumentException($"The sums need room for {matrix.Stride} numbers.", nameof(known));
-        foreach (var row in rows)
-            if ((uint)row >= (uint)matrix.Rows) throw new ArgumentOutOfRangeException(nameof(rows), row, $"The matrix has rows 0 to {matrix.Rows - 1}.");
-        var total = 0.0;
-        foreach (var mass in massGrams) total += mass;
-        SumChecked(matrix, rows, massGrams, known, coveredGrams);
-        return total;
-    }
+    public static double Sum(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams) =>
+        Sum(matrix, rows, rows, massGrams, known, coveredGrams);
 
     /// <summary>Sums many mixtures that lie one after another.</summary>
     /// <param name="matrix">What is in 100 g of each food.</param>
@@ -47,91 +37,75 @@ public static class MixtureSums
     {
         if (starts.Length != totalGrams.Length + 1)
             throw new ArgumentException($"{totalGrams.Length} mixtures need {totalGrams.Length + 1} starts, not {starts.Length}.", nameof(starts));
+        var stride = matrix.Stride;
         for (var mixture = 0; mixture < totalGrams.Length; mixture++)
         {
-            var lines = starts[mixture]..starts[mixture + 1];
-            totalGrams[mixture] = Sum(matrix, rows[lines], massGrams[lines],
-                known.Slice(mixture * matrix.Stride, matrix.Stride), coveredGrams.Slice(mixture * matrix.Stride, matrix.Stride));
+            var (start, count) = (starts[mixture], starts[mixture + 1] - starts[mixture]);
+            var own = rows.Slice(start, count);
+            var ahead = rows.Length - start - count < count ? own : rows.Slice(start + count, count);
+            totalGrams[mixture] = Sum(matrix, own, ahead, massGrams.Slice(start, count), known.Slice(mixture * stride, stride), coveredGrams.Slice(mixture * stride, stride));
         }
     }
 
-    private static void SumChecked(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
+    // The rows ahead are those that are wanted next: as many as there are lines.
+    private static double Sum(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<int> ahead, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
     {
-        if (matrix.Whole is { } whole) Sum(new WholeVectors(whole), matrix.Stride, rows, massGrams, known, coveredGrams);
-        else Sum(new PlainVectors(matrix.Per100Grams), matrix.Stride, rows, massGrams, known, coveredGrams);
-    }
-
-    private static void Sum<TVectors>(TVectors contents, int columns, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
-        where TVectors : IContentVectors, allows ref struct
-    {
-        ref var knownAt = ref MemoryMarshal.GetReference(known);
-        ref var coveredAt = ref MemoryMarshal.GetReference(coveredGrams);
-        var stride = (nuint)columns;
-        var column = (nuint)0;
-        // Two vectors of columns at a time, so that the running sums stay in registers over all lines and each mass is fetched once for both.
-        for (; column + 2 * ContentGrid.Lane <= stride; column += 2 * ContentGrid.Lane)
+        if (rows.Length != massGrams.Length)
+            throw new ArgumentException($"{rows.Length} foods but {massGrams.Length} masses; give one mass a line.", nameof(massGrams));
+        if (known.Length < matrix.Stride || coveredGrams.Length < matrix.Stride)
+            throw new ArgumentException($"The sums need room for {matrix.Stride} numbers.", nameof(known));
+        var isKnown = matrix.Whole is { } wholes ? wholes.AreKnown : default;
+        var (areKnown, total, count) = (true, 0.0, matrix.Rows);
+        for (var line = 0; line < rows.Length; line++)
         {
-            Vector512<double> firstSum = default, secondSum = default, firstCovered = default, secondCovered = default;
-            for (var line = 0; line < rows.Length; line++)
-            {
-                var at = (nuint)rows[line] * stride + column;
-                var mass = Vector512.Create(massGrams[line]);
-                contents.Add(at, mass, ref firstSum, ref firstCovered);
-                contents.Add(at + ContentGrid.Lane, mass, ref secondSum, ref secondCovered);
-            }
-            contents.Known(column, firstSum, firstCovered).StoreUnsafe(ref knownAt, column);
-            contents.Known(column + ContentGrid.Lane, secondSum, secondCovered).StoreUnsafe(ref knownAt, column + ContentGrid.Lane);
-            firstCovered.StoreUnsafe(ref coveredAt, column);
-            secondCovered.StoreUnsafe(ref coveredAt, column + ContentGrid.Lane);
+            var row = rows[line];
+            if ((uint)row >= (uint)count) throw new ArgumentOutOfRangeException(nameof(rows), row, $"The matrix has rows 0 to {count - 1}.");
+            areKnown &= (uint)row < (uint)isKnown.Length && isKnown[row];
+            total += massGrams[line];
         }
-        if (column == stride) return;
-        Vector512<double> sum = default, covered = default;
-        for (var line = 0; line < rows.Length; line++) contents.Add((nuint)rows[line] * stride + column, Vector512.Create(massGrams[line]), ref sum, ref covered);
-        contents.Known(column, sum, covered).StoreUnsafe(ref knownAt, column);
-        covered.StoreUnsafe(ref coveredAt, column);
+        MixtureLines lines = new(rows, ahead, massGrams, total);
+        if (matrix.Whole is not { } whole) Sum<double, PlainSums>(matrix.Per100Grams, matrix.Per100Grams, matrix.Stride, lines, known, coveredGrams);
+        else if (areKnown) Sum<uint, KnownWholeSums>(whole.Counts, whole.UnitIn1Gram, matrix.Stride, lines, known, coveredGrams);
+        else Sum<uint, WholeSums>(whole.Counts, whole.UnitIn1Gram, matrix.Stride, lines, known, coveredGrams);
+        return total;
     }
 
-    // What a form of the contents does with eight columns of a line, and with their sums in the end.
-    private interface IContentVectors
+    // As many columns at a time as have room for their running sums in registers, so that each mass is fetched once for all of them.
+    private static void Sum<TContent, TSums>(
+        ReadOnlySpan<TContent> contents, ReadOnlySpan<double> units, int columns, MixtureLines lines, Span<double> known, Span<double> coveredGrams)
+        where TSums : struct, IRunningSums<TContent>
     {
-        void Add(nuint at, Vector512<double> mass, ref Vector512<double> sum, ref Vector512<double> covered);
-
-        Vector512<double> Known(nuint column, Vector512<double> sum, Vector512<double> covered);
+        var column = 0;
+        for (; column + 4 * ContentGrid.Pitch <= columns; column += 4 * ContentGrid.Pitch)
+            Pass<TContent, SideBySide<TContent, SideBySide<TContent, TSums>>>(contents, units, column, columns, lines, known, coveredGrams);
+        for (; column + 2 * ContentGrid.Pitch <= columns; column += 2 * ContentGrid.Pitch)
+            Pass<TContent, SideBySide<TContent, TSums>>(contents, units, column, columns, lines, known, coveredGrams);
+        for (; column < columns; column += ContentGrid.Pitch)
+            Pass<TContent, TSums>(contents, units, column, columns, lines, known, coveredGrams);
     }
 
-    // Counts are one too many, so that 0 is left for what is unknown: it adds nothing to the sum, and each known line adds its own mass too often.
-    private readonly ref struct WholeVectors(WholeContents contents) : IContentVectors
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static unsafe void Pass<TContent, TSums>(
+        ReadOnlySpan<TContent> contents, ReadOnlySpan<double> units, int column, int columns, MixtureLines lines, Span<double> known, Span<double> coveredGrams)
+        where TSums : struct, IRunningSums<TContent>
     {
-        private readonly ref uint _counts = ref MemoryMarshal.GetReference(contents.Counts);
-        private readonly ref double _units = ref MemoryMarshal.GetReference(contents.UnitIn1Gram);
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public void Add(nuint at, Vector512<double> mass, ref Vector512<double> sum, ref Vector512<double> covered)
+        ref var first = ref Unsafe.Add(ref MemoryMarshal.GetReference(contents), column);
+        // An address and no reference: nothing is read there, and the row ahead may yet be refused.
+        var firstAddress = (nint)Unsafe.AsPointer(ref first);
+        TSums sums = default;
+        for (var line = 0; line < lines.Rows.Length; line++)
         {
-            var contents = WholeContents.Widened(Vector256.LoadUnsafe(ref _counts, at));
-            sum = Vector512.FusedMultiplyAdd(mass, contents, sum);
-            covered = Vector512.ConditionalSelect(Vector512.Equals(contents, Vector512<double>.Zero), covered, covered + mass);
+            var ahead = firstAddress + (nint)lines.Ahead[line] * columns * Unsafe.SizeOf<TContent>();
+            sums.Add(ref Unsafe.Add(ref first, (nint)lines.Rows[line] * columns), ahead, Vector512.Create(lines.MassGrams[line]));
         }
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public Vector512<double> Known(nuint column, Vector512<double> sum, Vector512<double> covered) => (sum - covered) * Vector512.LoadUnsafe(ref _units, column);
+        sums.Store(Vector512.Create(lines.TotalGrams),
+            ref Unsafe.Add(ref MemoryMarshal.GetReference(units), column), ref Unsafe.Add(ref MemoryMarshal.GetReference(known), column), ref Unsafe.Add(ref MemoryMarshal.GetReference(coveredGrams), column));
     }
 
-    // NaN is not equal to itself: what is not known adds nothing, neither to the sum nor to what it covers.
-    private readonly ref struct PlainVectors(ReadOnlySpan<double> per100Grams) : IContentVectors
+    private readonly ref struct MixtureLines(ReadOnlySpan<int> rows, ReadOnlySpan<int> ahead, ReadOnlySpan<double> massGrams, double totalGrams)
     {
-        private readonly ref double _per100Grams = ref MemoryMarshal.GetReference(per100Grams);
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public void Add(nuint at, Vector512<double> mass, ref Vector512<double> sum, ref Vector512<double> covered)
-        {
-            var contents = Vector512.LoadUnsafe(ref _per100Grams, at);
-            var isKnown = Vector512.Equals(contents, contents);
-            sum = Vector512.ConditionalSelect(isKnown, Vector512.FusedMultiplyAdd(mass, contents, sum), sum);
-            covered = Vector512.ConditionalSelect(isKnown, covered + mass, covered);
-        }
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public Vector512<double> Known(nuint column, Vector512<double> sum, Vector512<double> covered) => sum * Vector512.Create(0.01);
+        public readonly ReadOnlySpan<int> Rows = rows, Ahead = ahead;
+        public readonly ReadOnlySpan<double> MassGrams = massGrams;
+        public readonly double TotalGrams = totalGrams;
     }
 }

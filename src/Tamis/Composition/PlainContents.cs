@@ -62,16 +62,21 @@ public sealed record PlainContents(IReadOnlyList<string> Foods, IReadOnlyList<st
     }
 
     // The names of all chunks, each once in the order of the file, and each chunk's own places in them.
-    private static int[][] Joined(IReadOnlyList<PlainRows> chunks, Func<PlainRows, IReadOnlyList<string>> namesOf, List<string> all)
+    private static List<int[]> Joined(IReadOnlyList<PlainRows> chunks, Func<PlainRows, IReadOnlyList<string>> namesOf, List<string> all)
     {
         Dictionary<string, int> places = new(StringComparer.Ordinal);
-        return [.. chunks.Select(chunk => namesOf(chunk).Select(name =>
+        List<int[]> placesOf = [];
+        foreach (var names in chunks.Select(namesOf))
         {
-            if (places.TryGetValue(name, out var place)) return place;
-            places.Add(name, all.Count);
-            all.Add(name);
-            return all.Count - 1;
-        }).ToArray())];
+            var own = new int[names.Count];
+            for (var name = 0; name < own.Length; name++)
+            {
+                if (places.TryAdd(names[name], all.Count)) all.Add(names[name]);
+                own[name] = places[names[name]];
+            }
+            placesOf.Add(own);
+        }
+        return placesOf;
     }
 }
 

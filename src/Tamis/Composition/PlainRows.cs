@@ -1,24 +1,26 @@
 using System.Buffers;
 using System.Buffers.Text;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using CsvHelper;
 using Tamis.Tables;
 
 namespace Tamis.Composition;
 
-/// <summary>The rows of a chunk of a large file of two names and a number.</summary>
-/// <remarks>A file is cut into a chunk for each core and put together in its own order: which core read what does not show in the result.
+/// <summary>The rows of a part of a large file of two names and a number.</summary>
+/// <remarks>A file is cut into a part for each core and put together in its own order: which core read what does not show in the result.
 /// The room is rented: new room of this size costs more than what is read into it. Whoever reads gives it back.</remarks>
 internal sealed class PlainRows : IDisposable
 {
-    private const int LeastChunkBytes = 1 << 18, UsualRowBytes = 16;
-    private static readonly double[] Tens = [.. Enumerable.Range(0, 17).Select(power => Math.Pow(10, power))];
+    private const int LeastPartBytes = 1 << 18, UsualRowBytes = 16;
     private static readonly CsvReaderOptions Options = new() { MalformedData = CsvMalformedDataHandling.Throw };
     private readonly List<string> _firstNames = [], _secondNames = [];
     private readonly List<CellProblem> _problems = [];
-    private PlainRow[] _rows;
+    private byte[] _room;
     private int _count;
 
-    private PlainRows(int rows) => _rows = ArrayPool<PlainRow>.Shared.Rent(rows);
+    // Bytes, because the pool of bytes is there already: one of rows would first have to be compiled.
+    private PlainRows(int rows) => _room = ArrayPool<byte>.Shared.Rent(rows * Unsafe.SizeOf<PlainRow>());
 
     /// <summary>The names under the first column, each once, in the order of their first row; none where they are read in runs.</summary>
     public IReadOnlyList<string> FirstNames => _firstNames;
@@ -30,14 +32,16 @@ internal sealed class PlainRows : IDisposable
     public IReadOnlyList<string> SecondNames => _secondNames;
 
     /// <summary>The rows in the order of the file.</summary>
-    public ReadOnlySpan<PlainRow> Rows => _rows.AsSpan(0, _count);
+    public ReadOnlySpan<PlainRow> Rows => Room[.._count];
+
+    private Span<PlainRow> Room => MemoryMarshal.Cast<byte, PlainRow>(_room.AsSpan());
 
     /// <summary>Reads a file.</summary>
     /// <param name="path">The file; commas and decimal points.</param>
     /// <param name="columns">The two columns of names and the column of numbers.</param>
     /// <param name="inRuns">Whether rows of one first name lie together, so that a name is only held against the row before.</param>
     /// <param name="threads">On how many cores at most.</param>
-    /// <returns>The chunks in the order of the file.</returns>
+    /// <returns>The parts in the order of the file.</returns>
     /// <exception cref="TableException">A column is missing, or a cell is no number; every one is named with its row.</exception>
     public static IReadOnlyList<PlainRows> Read(string path, string[] columns, bool inRuns, int threads)
     {
@@ -60,60 +64,57 @@ internal sealed class PlainRows : IDisposable
     /// <summary>Gives the room back.</summary>
     public void Dispose()
     {
-        ArrayPool<PlainRow>.Shared.Return(_rows);
-        (_rows, _count) = ([], 0);
+        ArrayPool<byte>.Shared.Return(_room);
+        (_room, _count) = ([], 0);
     }
 
     private static PlainRows[] Read(string file, ReadOnlyMemory<byte> bytes, string[] columns, bool inRuns, int threads)
     {
-        var chunks = Chunks(bytes, threads);
-        var at = ColumnsOf(file, chunks.Count > 1 ? bytes[..(bytes.Span.IndexOf((byte)'\n') + 1)] : bytes, columns);
-        // Bare tasks: there are only as many chunks as cores, and heavier machinery takes longer to start than a chunk to read.
-        Task<PlainRows>[] others = [.. chunks.Skip(1).Select(chunk => Task.Run(() => Parsed(new(file, bytes, chunk), columns, at, inRuns)))];
-        var first = Parsed(new(file, bytes, chunks[0]), columns, at, inRuns);
+        var parts = Parts(file, bytes, threads);
+        var at = ColumnsOf(file, parts.Count > 1 ? bytes[..(bytes.Span.IndexOf((byte)'\n') + 1)] : bytes, columns);
+        // Bare tasks: there are only as many parts as cores, and heavier machinery takes longer to start than a part to read.
+        Task<PlainRows>[] others = [.. parts.Skip(1).Select(part => Task.Run(() => Parsed(part, columns, at, inRuns)))];
+        var first = Parsed(parts[0], columns, at, inRuns);
         PlainRows[] read = [first, .. Task.WhenAll(others).GetAwaiter().GetResult()];
         CellProblem[] problems = [.. read.SelectMany(rows => rows._problems)];
         return problems.Length == 0 ? read : throw new TableException(problems);
     }
 
-    private void Add(PlainRow row)
+    private Span<PlainRow> Widened()
     {
-        if (_count == _rows.Length) Widen();
-        _rows[_count++] = row;
+        var wider = ArrayPool<byte>.Shared.Rent(2 * _room.Length);
+        _room.CopyTo(wider, 0);
+        ArrayPool<byte>.Shared.Return(_room);
+        _room = wider;
+        return Room;
     }
 
-    private void Widen()
+    private sealed record Part(string File, ReadOnlyMemory<byte> All, int Start, int End)
     {
-        var wider = ArrayPool<PlainRow>.Shared.Rent(2 * _count);
-        Rows.CopyTo(wider);
-        ArrayPool<PlainRow>.Shared.Return(_rows);
-        _rows = wider;
-    }
+        public bool IsFirst => Start == 0;
 
-    private readonly record struct Part(string File, ReadOnlyMemory<byte> All, Range Range)
-    {
-        public bool IsFirst => Range.Start.Value == 0;
+        public ReadOnlyMemory<byte> Bytes => All[Start..End];
 
         // Lines are counted only where something is wrong: to count them on the way costs as much as to cut the cells.
-        public int LineAt(long offset) => 1 + All.Span[..(int)Math.Min(All.Length, Range.Start.Value + offset)].Count((byte)'\n');
+        public int LineAt(long offset) => 1 + All.Span[..(int)Math.Min(All.Length, Start + offset)].Count((byte)'\n');
     }
 
-    // Cut behind line ends. A quoted cell may hold a line end, and UTF-16 or carriage returns may end lines in other ways: such a file is one chunk.
-    private static List<Range> Chunks(ReadOnlyMemory<byte> bytes, int threads)
+    // Cut behind line ends. A quoted cell may hold a line end, and UTF-16 or carriage returns may end lines in other ways: such a file is one part.
+    private static List<Part> Parts(string file, ReadOnlyMemory<byte> bytes, int threads)
     {
         var span = bytes.Span;
-        var count = Math.Clamp(bytes.Length / LeastChunkBytes, 1, Math.Max(1, threads));
-        if (count == 1 || span.ContainsAny((byte)'"', (byte)0) || span.Contains((byte)'\r') && span.Count((byte)'\r') != span.Count("\r\n"u8)) return [Range.All];
-        List<Range> chunks = [];
-        for (var (chunk, start) = (1, 0); chunk <= count && start < bytes.Length; chunk++)
+        var count = Math.Clamp(bytes.Length / LeastPartBytes, 1, Math.Max(1, threads));
+        if (count == 1 || span.ContainsAny((byte)'"', (byte)0) || span.Contains((byte)'\r') && span.Count((byte)'\r') != span.Count("\r\n"u8)) return [new(file, bytes, 0, bytes.Length)];
+        List<Part> parts = [];
+        for (var (part, start) = (1, 0); part <= count && start < bytes.Length; part++)
         {
-            var wanted = Math.Max(start, (int)((long)bytes.Length * chunk / count));
-            var end = chunk == count ? -1 : span[wanted..].IndexOf((byte)'\n');
+            var wanted = Math.Max(start, (int)((long)bytes.Length * part / count));
+            var end = part == count ? -1 : span[wanted..].IndexOf((byte)'\n');
             var stop = end < 0 ? bytes.Length : wanted + end + 1;
-            chunks.Add(start..stop);
+            parts.Add(new(file, bytes, start, stop));
             start = stop;
         }
-        return chunks;
+        return parts;
     }
 
     private static int[] ColumnsOf(string file, ReadOnlyMemory<byte> head, string[] columns)
@@ -128,51 +129,56 @@ internal sealed class PlainRows : IDisposable
             throw new TableException([Quoted(file, 1)]);
         }
         var headers = reader.Headers.ToArray();
-        int[] at = [.. columns.Select(column => Array.FindIndex(headers, header => Names.Same(header, column)))];
-        return at.Contains(-1) ? throw new TableException([.. columns.Where((_, index) => at[index] < 0).Select(column => new CellProblem(file, 0, column, "", "the sheet needs a column of this name"))]) : at;
+        List<CellProblem> missing = [];
+        var at = new int[columns.Length];
+        for (var column = 0; column < at.Length; column++)
+        {
+            at[column] = Array.FindIndex(headers, header => Names.Same(header, columns[column]));
+            if (at[column] < 0) missing.Add(new(file, 0, columns[column], "", "the sheet needs a column of this name"));
+        }
+        return missing.Count == 0 ? at : throw new TableException([.. missing]);
     }
 
     private static PlainRows Parsed(Part part, string[] columns, int[] at, bool inRuns)
     {
-        var bytes = part.All[part.Range];
+        var bytes = part.Bytes;
         PlainRows rows = new(bytes.Length / UsualRowBytes + 1);
         KeyCache firstKeys = new(name => Added(rows._firstNames, name)), secondKeys = new(name => Added(rows._secondNames, name));
         using var reader = CsvReader.Create(bytes, part.IsFirst ? Options : Options with { HasHeader = false });
-        var last = at.Max();
+        var last = Math.Max(at[0], Math.Max(at[1], at[2]));
+        var around = bytes.Span;
+        var room = rows.Room;
+        var count = 0;
         try
         {
             if (part.IsFirst) reader.ReadHeader();
             while (reader.Read())
             {
-                if (reader.FieldCount <= last || Number(reader.GetSpan(at[2])) is not { } number)
+                if (reader.FieldCount <= last || Number(reader.GetSpan(at[2]), around) is not { } number)
                 {
                     rows._problems.Add(new(part.File, part.LineAt(reader.ByteOffset), columns[2], reader.FieldCount > at[2] ? reader.GetString(at[2]) : "", "a number such as 1.5"));
                     continue;
                 }
-                rows.Add(new(inRuns ? rows.Runs.IndexOf(reader.GetSpan(at[0])) : firstKeys.IndexOf(reader.GetSpan(at[0])), secondKeys.IndexOf(reader.GetSpan(at[1])), number));
+                if (count == room.Length) room = rows.Widened();
+                room[count++] = new(inRuns ? rows.Runs.IndexOf(reader.GetSpan(at[0])) : firstKeys.IndexOf(reader.GetSpan(at[0])), secondKeys.IndexOf(reader.GetSpan(at[1])), number);
             }
         }
         catch (CsvFormatException)
         {
             rows._problems.Add(Quoted(part.File, part.LineAt(reader.ByteOffset)));
         }
+        rows._count = count;
         return rows;
     }
 
     private static CellProblem Quoted(string file, int line) => new(file, line, "", "\"", "a quote only around a whole cell, closed in the same row");
 
-    // A blank is unknown. Most numbers are few digits and a point: those are exact as a whole number over a power of ten (Clinger 1990).
-    private static double? Number(ReadOnlySpan<byte> text)
+    // A blank is unknown. Inlined, because a first call of it by itself would be compiled in the slow way.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static double? Number(ReadOnlySpan<byte> text, ReadOnlySpan<byte> around)
     {
         if (text.IsEmpty) return double.NaN;
-        var (digits, behind, isPlain) = (0L, -1, text.Length <= 16);
-        for (var i = 0; isPlain && i < text.Length; i++)
-        {
-            if (text[i] is >= (byte)'0' and <= (byte)'9') digits = digits * 10 + text[i] - '0';
-            else if (text[i] == '.' && behind < 0 && text.Length > 1) behind = text.Length - 1 - i;
-            else isPlain = false;
-        }
-        if (isPlain && digits < 1L << 53) return behind <= 0 ? digits : digits / Tens[behind];
+        if (PlainDecimal.TryParse(text, around, out var plain)) return plain;
         return Utf8Parser.TryParse(text, out double value, out var read) && read == text.Length && double.IsFinite(value) ? value : null;
     }
 

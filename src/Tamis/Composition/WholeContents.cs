@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using System.Runtime.Intrinsics.X86;
 
@@ -11,25 +13,42 @@ internal sealed class WholeContents
     // Up to this power of ten a quotient rounded once gives back the very decimal (Clinger 1990), and no content is stated finer.
     private const double MostUnitsIn1 = 1e15;
 
-    private readonly uint[] _counts;
+    private const int CacheLineBytes = 64;
+
+    // Counts start where a cache line starts, so that sixteen columns are one line and not parts of two.
+    private readonly byte[] _room;
+    private readonly int _start;
     private readonly double[] _unitIn1Gram;
+    private readonly bool[] _areKnown;
 
-    private WholeContents(uint[] counts, double[] unitIn1Gram) => (_counts, _unitIn1Gram) = (counts, unitIn1Gram);
+    private WholeContents(int rows, double[] unitIn1Gram)
+    {
+        _room = GC.AllocateUninitializedArray<byte>(rows * unitIn1Gram.Length * sizeof(uint) + CacheLineBytes, pinned: true);
+        _start = (int)(-Marshal.UnsafeAddrOfPinnedArrayElement(_room, 0) & (CacheLineBytes - 1));
+        (_unitIn1Gram, _areKnown) = (unitIn1Gram, new bool[rows]);
+    }
 
-    /// <summary>How many units are in 100 g and one more, row after row as in the matrix; 0 where that is unknown.</summary>
-    public ReadOnlySpan<uint> Counts => _counts;
+    /// <summary>How many units are in 100 g and one more, row after row as in the matrix; 0 where that is unknown, and 1 behind the last column.</summary>
+    public ReadOnlySpan<uint> Counts => Room;
+
+    private Span<uint> Room => MemoryMarshal.Cast<byte, uint>(_room.AsSpan(_start))[..(_areKnown.Length * _unitIn1Gram.Length)];
 
     /// <summary>What a unit in 100 g makes in 1 g, a column each.</summary>
     public ReadOnlySpan<double> UnitIn1Gram => _unitIn1Gram;
 
+    /// <summary>Of each row whether all its contents are known.</summary>
+    public ReadOnlySpan<bool> AreKnown => _areKnown;
+
     /// <summary>The contents of a matrix as whole numbers.</summary>
     /// <param name="per100Grams">The contents in 100 g, row after row, NaN where unknown.</param>
-    /// <param name="stride">From the start of one row to the next, a multiple of <see cref="ContentGrid.Lane"/>.</param>
+    /// <param name="stride">From the start of one row to the next, a multiple of <see cref="ContentGrid.Pitch"/>.</param>
+    /// <param name="columns">How many columns have contents.</param>
     /// <returns>Null where a content is below zero or a column needs more digits than fit.</returns>
-    public static WholeContents? Of(ReadOnlySpan<double> per100Grams, int stride)
+    public static WholeContents? Of(ReadOnlySpan<double> per100Grams, int stride, int columns)
     {
-        var counts = new uint[per100Grams.Length];
         var unitIn1Gram = new double[stride];
+        WholeContents whole = new(stride == 0 ? 0 : per100Grams.Length / stride, unitIn1Gram);
+        var counts = whole.Room;
         for (var column = 0; column < stride; column += ContentGrid.Lane)
         {
             if (UnitsIn1(per100Grams, stride, column) is not { } units) return null;
@@ -39,14 +58,25 @@ internal sealed class WholeContents
                 var contents = Vector512.Create(per100Grams[at..]);
                 var isKnown = Vector512.Equals(contents, contents);
                 var counted = Vector512.ConvertToUInt64(Vector512.ConditionalSelect(isKnown, Vector512.Round(contents * units) + Vector512<double>.One, Vector512<double>.Zero));
-                Vector512.Narrow(counted, counted).GetLower().CopyTo(counts, at);
+                Vector512.Narrow(counted, counted).GetLower().CopyTo(counts[at..]);
             }
         }
-        return new(counts, unitIn1Gram);
+        for (var row = 0; row < whole._areKnown.Length; row++)
+        {
+            var contents = counts.Slice(row * stride, stride);
+            contents[columns..].Fill(1);
+            whole._areKnown[row] = !contents.Contains(0u);
+        }
+        return whole;
     }
 
-    /// <summary>Eight counts as doubles.</summary>
-    public static Vector512<double> Widened(Vector256<uint> counts)
+    /// <summary>Sixteen counts as doubles.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static (Vector512<double> Left, Vector512<double> Right) Widened(ref uint counts) =>
+        (Widened(Vector256.LoadUnsafe(ref counts)), Widened(Vector256.LoadUnsafe(ref counts, ContentGrid.Lane)));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector512<double> Widened(Vector256<uint> counts)
     {
         if (Avx512F.IsSupported) return Avx512F.ConvertToVector512Double(counts);
         var (lower, upper) = Vector256.Widen(counts);

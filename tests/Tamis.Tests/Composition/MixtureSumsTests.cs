@@ -70,6 +70,32 @@ public class MixtureSumsTests
         }
     });
 
+    // Rows known from end to end are summed without counting what is known; wide tables in passes of several widths.
+    [Fact]
+    public void SumMany_AnyWidthAndAnyRowsKnown_AgreesWithTheSumOfOneNutrient() =>
+        Gen.Select(Gen.Int[1, 150], Gen.Bool, Gen.Double[0, 1], Gen.Int).Sample((nutrients, isDecimal, shareOfKnownRows, seed) =>
+        {
+            var random = new Random(seed);
+            double Content(bool isKnown) => !isKnown && random.Next(5) == 0 ? double.NaN : isDecimal ? random.Next(100_000) / 1000.0 : random.NextDouble() * 100;
+            double[][] foods = [.. Enumerable.Range(0, 9).Select(_ => random.NextDouble() < shareOfKnownRows).Select(isKnown => Enumerable.Range(0, nutrients).Select(_ => Content(isKnown)).ToArray())];
+            int[] rows = [.. Enumerable.Range(0, 30).Select(_ => random.Next(foods.Length))];
+            double[] masses = [.. rows.Select(_ => random.NextDouble() * 500)];
+            int[] starts = [0, .. Enumerable.Range(0, 5).Select(_ => random.Next(rows.Length + 1)).Order(), rows.Length];
+            var matrix = Matrix(foods);
+            double[] known = new double[6 * matrix.Stride], covered = new double[6 * matrix.Stride], totals = new double[6];
+
+            MixtureSums.SumMany(matrix, starts, rows, masses, known, covered, totals);
+
+            Assert.True(matrix.IsInWholeUnits || !isDecimal);
+            for (var mixture = 0; mixture < 6; mixture++)
+                for (var nutrient = 0; nutrient < nutrients; nutrient++)
+                {
+                    var lines = starts[mixture]..starts[mixture + 1];
+                    var at = mixture * matrix.Stride + nutrient;
+                    Near(Amount.Sum(masses[lines], [.. rows[lines].Select(row => foods[row][nutrient])]), new(known[at], covered[at], totals[mixture]));
+                }
+        });
+
     [Fact]
     public void SumMany_SeveralMixtures_EqualsEachAlone()
     {

@@ -32,6 +32,31 @@ public sealed class PlainContentsTests : IDisposable
     public void Read_AnyNumber_IsTheNearestDouble(string text) => Assert.Equal(
         double.Parse(text, System.Globalization.CultureInfo.InvariantCulture), PlainContents.Read(_folder.Write("c.csv", $"food,nutrient,value\nrye,fat,{text}\n")).Matrix.Row(0)[0]);
 
+    // Digits are looked at sixteen together wherever a number lies, and the last numbers of a file have no sixteen bytes: some rows, a number of every length and a point anywhere.
+    [Fact]
+    public void Read_DigitsAndAPoint_AreTheNumbersThatTheRuntimeReads() => (
+        from digits in Gen.Char['0', '9'].Array[1, 19]
+        from point in Gen.Int[-1, digits.Length]
+        select point < 0 ? new string(digits) : new string(digits[..point]) + "." + new string(digits[point..])).Array[1, 20].Sample(numbers =>
+    {
+        var table = PlainContents.Read(_folder.Write("c.csv", "food,nutrient,value\n" + string.Join("\n", numbers.Select((number, row) => $"f{row},n,{number}"))));
+
+        Assert.Equal(numbers.Select(number => double.Parse(number, System.Globalization.CultureInfo.InvariantCulture)), numbers.Select((_, row) => table.Matrix.Row(row)[0]));
+    }, iter: 2000, threads: 1);
+
+    // A digit that is another sign is no digit, wherever it stands.
+    [Fact]
+    public void Read_ASignAmongDigits_IsNamed() => Gen.Select(Gen.Char['0', '9'].Array[1, 18], Gen.Int[0, 17], Gen.Char["/:xéß -+%"], Gen.Bool).Sample((digits, at, sign, isLast) =>
+    {
+        digits[at % digits.Length] = sign;
+        var text = new string(digits);
+        var isNumber = double.TryParse(text, System.Globalization.NumberStyles.AllowLeadingSign, System.Globalization.CultureInfo.InvariantCulture, out var number) && text.Length > 1;
+        var file = _folder.Write("c.csv", $"food,nutrient,value\nrye,fat,{text}{(isLast ? "" : "\noat,fat,1234567890123456\n")}");
+
+        if (isNumber) Assert.Equal(number, PlainContents.Read(file).Matrix.Row(0)[0]);
+        else Assert.Equal(2, Assert.Throws<TableException>(() => PlainContents.Read(file)).Problems.Single().Row);
+    }, iter: 2000, threads: 1);
+
     [Theory]
     [InlineData("food,nutrient,value\nrye,fat,1\nrye,ash,\"1,5\"\n", 3)]
     [InlineData("food,nutrient,value\nrye,fat,.\n", 2)]
