@@ -70,10 +70,8 @@ internal struct WholeSums : IRunningSums<uint>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Store(Vector512<double> totalGrams, ref double units, ref double known, ref double coveredGrams)
     {
-        ((_left - _leftCovered) * Vector512.LoadUnsafe(ref units)).StoreUnsafe(ref known);
-        ((_right - _rightCovered) * Vector512.LoadUnsafe(ref units, ContentGrid.Lane)).StoreUnsafe(ref known, ContentGrid.Lane);
-        _leftCovered.StoreUnsafe(ref coveredGrams);
-        _rightCovered.StoreUnsafe(ref coveredGrams, ContentGrid.Lane);
+        SixteenColumns.Store((_left - _leftCovered) * Vector512.LoadUnsafe(ref units), (_right - _rightCovered) * Vector512.LoadUnsafe(ref units, ContentGrid.Lane), ref known);
+        SixteenColumns.Store(_leftCovered, _rightCovered, ref coveredGrams);
     }
 }
 
@@ -96,10 +94,8 @@ internal struct KnownWholeSums : IRunningSums<uint>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Store(Vector512<double> totalGrams, ref double units, ref double known, ref double coveredGrams)
     {
-        ((_left - totalGrams) * Vector512.LoadUnsafe(ref units)).StoreUnsafe(ref known);
-        ((_right - totalGrams) * Vector512.LoadUnsafe(ref units, ContentGrid.Lane)).StoreUnsafe(ref known, ContentGrid.Lane);
-        totalGrams.StoreUnsafe(ref coveredGrams);
-        totalGrams.StoreUnsafe(ref coveredGrams, ContentGrid.Lane);
+        SixteenColumns.Store((_left - totalGrams) * Vector512.LoadUnsafe(ref units), (_right - totalGrams) * Vector512.LoadUnsafe(ref units, ContentGrid.Lane), ref known);
+        SixteenColumns.Store(totalGrams, totalGrams, ref coveredGrams);
     }
 }
 
@@ -123,10 +119,8 @@ internal struct PlainSums : IRunningSums<double>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Store(Vector512<double> totalGrams, ref double units, ref double known, ref double coveredGrams)
     {
-        (_left * 0.01).StoreUnsafe(ref known);
-        (_right * 0.01).StoreUnsafe(ref known, ContentGrid.Lane);
-        _leftCovered.StoreUnsafe(ref coveredGrams);
-        _rightCovered.StoreUnsafe(ref coveredGrams, ContentGrid.Lane);
+        SixteenColumns.Store(_left * 0.01, _right * 0.01, ref known);
+        SixteenColumns.Store(_leftCovered, _rightCovered, ref coveredGrams);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -135,6 +129,18 @@ internal struct PlainSums : IRunningSums<double>
         var isKnown = Vector512.Equals(contents, contents);
         sum = Vector512.ConditionalSelect(isKnown, Vector512.FusedMultiplyAdd(massGrams, contents, sum), sum);
         covered = Vector512.ConditionalSelect(isKnown, covered + massGrams, covered);
+    }
+}
+
+/// <summary>The columns of a cache line of contents, as two vectors of doubles.</summary>
+internal static class SixteenColumns
+{
+    /// <summary>Writes both down, one behind the other.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Store(Vector512<double> left, Vector512<double> right, ref double at)
+    {
+        left.StoreUnsafe(ref at);
+        right.StoreUnsafe(ref at, ContentGrid.Lane);
     }
 }
 

@@ -1,11 +1,10 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using Tamis.Labels;
 
 namespace Tamis.Desserts;
 
 /// <summary>The net quantity of a pack, how far a single one may fall short, and what a piece of the formula comes to.</summary>
-public sealed partial record NetQuantity
+public sealed record NetQuantity
 {
     /// <summary>The quantity on the pack, in grams: <c>net_g</c>, or <c>net_ml</c> by <c>density_g_ml</c>; null where <c>dessert.csv</c> does not say it.</summary>
     public required double? NominalGrams { get; init; }
@@ -37,8 +36,8 @@ public sealed partial record NetQuantity
     /// <summary>How a pack of the rule set says it.</summary>
     public required NetQuantityWords Words { get; init; }
 
-    /// <summary>The decimal mark of a language; null where a point stands.</summary>
-    public required Func<string, string?> DecimalMark { get; init; }
+    /// <summary>The words of the rule set, with the decimal mark of a language.</summary>
+    public required PanelTerms Terms { get; init; }
 
     /// <summary>The mass of a piece to hold against the pack: weighed where it was, or else computed.</summary>
     public double? PieceGrams => WeighedGrams ?? ComputedGrams;
@@ -47,13 +46,8 @@ public sealed partial record NetQuantity
     /// <param name="language">The language's code.</param>
     public (string Text, RuleOrigin? Origin)? Stated(string language) =>
         (NominalMillilitres ?? NominalGrams) is not { } quantity ? null
-        : Words.Stated((decimal)quantity, NominalMillilitres is not null, language) is { } stated ? (Marked(stated.Text, language), stated.Origin)
-        : (Marked(string.Create(CultureInfo.InvariantCulture, $"{quantity:0.#} {(NominalMillilitres is null ? "g" : "ml")}"), language), null);
-
-    private string Marked(string text, string language) => DecimalMark(language) is { } mark ? Point().Replace(text, mark) : text;
-
-    [GeneratedRegex(@"(?<=\d)\.(?=\d)")]
-    private static partial Regex Point();
+        : Words.Stated((decimal)quantity, NominalMillilitres is not null, language) is { } stated ? (Terms.Marked(stated.Text, language), stated.Origin)
+        : (Terms.Marked(string.Create(CultureInfo.InvariantCulture, $"{quantity:0.#} {(NominalMillilitres is null ? "g" : "ml")}"), language), null);
 
     /// <summary>The net quantity of a trial.</summary>
     /// <param name="dessert">The dessert.</param>
@@ -84,7 +78,7 @@ public sealed partial record NetQuantity
         return new()
         {
             NominalGrams = nominal, NominalMillilitres = volume, Origin = dessert.Facts.OriginOf(stated is null ? "net_g" : "net_ml", batch.Trial), ShortfallGrams = shortfall?.Grams, Band = shortfall?.Band,
-            ComputedGrams = computed, WeighedGrams = weighed, Problems = problems, Rules = set, Words = words, DecimalMark = language => PanelTerms.Of(KitData.Rules(rules)).In("decimal mark", language),
+            ComputedGrams = computed, WeighedGrams = weighed, Problems = problems, Rules = set, Words = words, Terms = PanelTerms.Of(KitData.Rules(rules)),
         };
     }
 }

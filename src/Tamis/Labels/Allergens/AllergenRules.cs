@@ -38,8 +38,6 @@ public sealed class AllergenRules
     /// <summary>The file of the names of kinds, such as species of fish, beside the rule sets.</summary>
     public const string KindsFile = "allergen-kinds.csv";
 
-    private static readonly Dictionary<string, bool> ByKind = new(Names.Comparer) { ["yes"] = true, ["no"] = false };
-
     private readonly Terms _groups;
     private readonly ILookup<(string Substance, string Language), string> _kinds;
 
@@ -90,7 +88,7 @@ public sealed class AllergenRules
             var threshold = row.Cells.Number("threshold_mg_kg", 0);
             return new AllergenRule(row.Cells.Text("group_no") ?? "", row.Cells.Required("group"), substance, row.Cells.Text("printed"), threshold,
                 threshold is not null && row.Choice("threshold", AtThreshold), row.Cells.Words("exempt"), row.Cells.Words("required"), row.Cells.Words("summary"),
-                row.Cells.Text("by_kind") is not null && row.Choice("by_kind", ByKind), row.Origin());
+                row.Cells.Text("by_kind") is not null && row.YesOrNo("by_kind"), row.Origin());
         })];
         var kinds = from row in folder.SharedRows(KindsFile, ["substance", "en"], problems)
                     from term in row.ByLanguage(["substance"])

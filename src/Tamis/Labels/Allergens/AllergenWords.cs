@@ -18,8 +18,6 @@ public sealed partial class AllergenWords
     /// <summary>The file of phrases in which a word means something else.</summary>
     public const string ExceptionsFile = "allergen-word-exceptions.csv";
 
-    private static readonly Dictionary<string, bool> BeforeWords = new(Names.Comparer) { ["yes"] = true, ["no"] = false };
-
     // Every name on a pack is searched for every word: the words of a language are put in order once.
     private readonly ILookup<string, (string Substance, string Word)> _longestFirst;
     private readonly IReadOnlyDictionary<string, string> _substances;
@@ -84,7 +82,7 @@ public sealed partial class AllergenWords
         {
             row.Cells.Required("exception");
             row.Origin();
-            var (substance, isBeforeWords) = (row.Cells.Required("substance"), row.Choice("before_words", BeforeWords));
+            var (substance, isBeforeWords) = (row.Cells.Required("substance"), row.YesOrNo("before_words"));
             if (!words.Any(each => each.Item1 == substance)) row.Cells.Note("substance", $"a substance of {File}, such as {string.Join(" or ", Names.Nearest(substance, words.Select(each => each.Item1).Distinct()))}");
             foreach (var language in row.ByLanguage(fixedColumns).Keys)
                 exceptions.AddRange(row.Cells.Words(language).Select(phrase => (substance, language, PhraseOf(phrase, isBeforeWords))));

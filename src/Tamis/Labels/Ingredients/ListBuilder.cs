@@ -105,18 +105,12 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     private string ListKey(Ingredient ingredient)
     {
         var parts = Written(ingredient);
-        if (parts.Count > 0 && !IsItsNameAlone(parts, ingredient)) return KeyOf(parts);
+        if (parts.Count > 0 && !IsItsNameAlone(parts, ingredient)) return SupplierList.KeyOf(parts);
         // A compound whose list is missing never hides behind one of the same name that has none to give.
         return parts.Count == 0 && _compounds.WhyCompound(ingredient.Compound) is not null ? $"? {Names.Key(ingredient.AdditiveList ?? "?")}" : "";
     }
 
-    private static string KeyOf(IReadOnlyList<SupplierPart> parts) =>
-        string.Join(", ", parts.Select(part => $"{part.Class} {Names.Key(part.Name)} {part.Percent} ({KeyOf(part.Parts)})").Order(StringComparer.Ordinal));
-
-    private IReadOnlyList<SupplierPart> Written(Ingredient ingredient) => ingredient.SupplierList is { } text ? Unwrapped(SupplierList.Read(text, _additives, _words, []), ingredient) : [];
-
-    // A pack may be copied with its own name before the brackets: 'wheat flour (wheat flour, calcium carbonate)'. That name is printed already.
-    private static IReadOnlyList<SupplierPart> Unwrapped(IReadOnlyList<SupplierPart> parts, Ingredient ingredient) => parts is [{ Parts: [_, ..] inner } only] && Names.Same(only.Name, NameOf(ingredient)) ? inner : parts;
+    private IReadOnlyList<SupplierPart> Written(Ingredient ingredient) => ingredient.SupplierList is { } text ? SupplierList.Unwrapped(SupplierList.Read(text, _additives, _words, []), NameOf(ingredient)) : [];
 
     // Its name on the label and nothing else, in a list of its own: whoever supplied it says that it is a single food.
     private static bool IsItsNameAlone(IReadOnlyList<SupplierPart> parts, Ingredient ingredient) => parts is [{ Parts: [] } only] && Names.Same(only.Name, NameOf(ingredient));
@@ -302,10 +296,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
         return !isNumber ? Said(part.Name, ingredient.Origin) : _list.Numbering == AdditiveNumbering.None ? Said(_additives.Find(part.Name)!.Name, ingredient.Origin) : Numbered(_additives.Find(part.Name)!.Number);
     }
 
-    private IReadOnlyList<SupplierPart> PartsOf(Ingredient ingredient)
-    {
-        return ingredient.SupplierList is { } text ? Unwrapped(Read(text, ingredient), ingredient) : [];
-    }
+    private IReadOnlyList<SupplierPart> PartsOf(Ingredient ingredient) => ingredient.SupplierList is { } text ? SupplierList.Unwrapped(Read(text, ingredient), NameOf(ingredient)) : [];
 
     private IReadOnlyList<SupplierPart> Read(string text, Ingredient ingredient)
     {

@@ -14,6 +14,13 @@ public sealed record SupplierPart(string Name, double? Percent, string? Class, I
 /// <remarks>Commas and semicolons part the list, but not within brackets nor within a number. A class in the plural goes on over commas as long as additives follow, and to a semicolon at most; one in the singular names one additive.</remarks>
 public static partial class SupplierList
 {
+    /// <summary>The same text for lists that hold the same, in whatever order and spelling of names.</summary>
+    internal static string KeyOf(IReadOnlyList<SupplierPart> parts) =>
+        string.Join(", ", parts.Select(part => $"{part.Class} {Names.Key(part.Name)} {part.Percent} ({KeyOf(part.Parts)})").Order(StringComparer.Ordinal));
+
+    /// <summary>A list without the ingredient's own name before the brackets, as a pack may be copied: <c>wheat flour (wheat flour, calcium carbonate)</c>. That name is printed already.</summary>
+    internal static IReadOnlyList<SupplierPart> Unwrapped(IReadOnlyList<SupplierPart> parts, string name) => parts is [{ Parts: [_, ..] inner } only] && Names.Same(only.Name, name) ? inner : parts;
+
     /// <summary>Reads a list.</summary>
     /// <param name="text">The list.</param>
     /// <param name="additives">The additives that it may name.</param>

@@ -84,8 +84,8 @@ public sealed record BarMark(double XMillimetres, double YMillimetres, double Wi
     public override LabelMark Moved(double rightMillimetres, double downMillimetres) => this with { XMillimetres = XMillimetres + rightMillimetres, YMillimetres = YMillimetres + downMillimetres };
 }
 
-/// <summary>A place that is kept free for the artwork of an authority: shown on a draft, never printed.</summary>
-public sealed record ReserveMark(double XMillimetres, double YMillimetres, double WidthMillimetres, double HeightMillimetres) : LabelMark
+/// <summary>A mark with four edges: where its upper left corner is, and its outer width and height, in mm.</summary>
+public abstract record BoxMark(double XMillimetres, double YMillimetres, double WidthMillimetres, double HeightMillimetres) : LabelMark
 {
     /// <inheritdoc/>
     public override double LeftMillimetres => XMillimetres;
@@ -102,44 +102,18 @@ public sealed record ReserveMark(double XMillimetres, double YMillimetres, doubl
     /// <inheritdoc/>
     public override LabelMark Moved(double rightMillimetres, double downMillimetres) => this with { XMillimetres = XMillimetres + rightMillimetres, YMillimetres = YMillimetres + downMillimetres };
 }
+
+/// <summary>A place that is kept free for the artwork of an authority: shown on a draft, never printed.</summary>
+public sealed record ReserveMark(double XMillimetres, double YMillimetres, double WidthMillimetres, double HeightMillimetres)
+    : BoxMark(XMillimetres, YMillimetres, WidthMillimetres, HeightMillimetres);
 
 /// <summary>A ground of its own colour under a part of the label, in mm.</summary>
-public sealed record GroundMark(double XMillimetres, double YMillimetres, double WidthMillimetres, double HeightMillimetres, LabelColour Colour) : LabelMark
-{
-    /// <inheritdoc/>
-    public override double LeftMillimetres => XMillimetres;
-
-    /// <inheritdoc/>
-    public override double TopMillimetres => YMillimetres;
-
-    /// <inheritdoc/>
-    public override double RightMillimetres => XMillimetres + WidthMillimetres;
-
-    /// <inheritdoc/>
-    public override double BottomMillimetres => YMillimetres + HeightMillimetres;
-
-    /// <inheritdoc/>
-    public override LabelMark Moved(double rightMillimetres, double downMillimetres) => this with { XMillimetres = XMillimetres + rightMillimetres, YMillimetres = YMillimetres + downMillimetres };
-}
+public sealed record GroundMark(double XMillimetres, double YMillimetres, double WidthMillimetres, double HeightMillimetres, LabelColour Colour)
+    : BoxMark(XMillimetres, YMillimetres, WidthMillimetres, HeightMillimetres);
 
 /// <summary>A box: its outer edges and how heavy its line is, in mm.</summary>
-public sealed record FrameMark(double XMillimetres, double YMillimetres, double WidthMillimetres, double HeightMillimetres, double ThicknessMillimetres) : LabelMark
-{
-    /// <inheritdoc/>
-    public override double LeftMillimetres => XMillimetres;
-
-    /// <inheritdoc/>
-    public override double TopMillimetres => YMillimetres;
-
-    /// <inheritdoc/>
-    public override double RightMillimetres => XMillimetres + WidthMillimetres;
-
-    /// <inheritdoc/>
-    public override double BottomMillimetres => YMillimetres + HeightMillimetres;
-
-    /// <inheritdoc/>
-    public override LabelMark Moved(double rightMillimetres, double downMillimetres) => this with { XMillimetres = XMillimetres + rightMillimetres, YMillimetres = YMillimetres + downMillimetres };
-}
+public sealed record FrameMark(double XMillimetres, double YMillimetres, double WidthMillimetres, double HeightMillimetres, double ThicknessMillimetres)
+    : BoxMark(XMillimetres, YMillimetres, WidthMillimetres, HeightMillimetres);
 
 /// <summary>Marks that are placed together: in mm from the upper left corner of the block.</summary>
 internal sealed record LabelBlock(double WidthMillimetres, double HeightMillimetres, IReadOnlyList<LabelMark> Marks)
