@@ -10,10 +10,10 @@ internal static class LinePanel
         List<SetRun> runs = [.. PanelBlocks.Plain($"{content.Title} ", "title", sizes)];
         if (content.Servings.Length > 0) runs.AddRange(PanelBlocks.Plain($"{content.Servings}, ", "servings", sizes));
         if (content.ServingSizeHead.Length > 0) runs.AddRange(PanelBlocks.Plain($"{content.ServingSizeHead} {content.ServingSize}, ", "serving size", sizes));
-        if (content.AmountPer.Length > 0 && !content.HasColumns) runs.AddRange(PanelBlocks.Plain($"{content.AmountPer}: ", "amount per", sizes));
+        if (content.AmountPer.Length > 0 && !content.HasColumns) runs.AddRange(PanelBlocks.Plain($"{content.Colon(content.AmountPer)} ", "amount per", sizes));
         for (var column = 0; column < content.ColumnHeads.Count; column++)
         {
-            if (content.AmountPer.Length == 0 || content.HasColumns) runs.AddRange(PanelBlocks.Plain($"{content.ColumnHeads[column]}: ", "column head", sizes));
+            if (content.AmountPer.Length == 0 || content.HasColumns) runs.AddRange(PanelBlocks.Plain($"{content.Colon(content.ColumnHeads[column])} ", "column head", sizes));
             var isLast = column == content.ColumnHeads.Count - 1;
             foreach (var (line, at) in content.Lines.Select((line, at) => (line, at)))
                 runs.AddRange(RunsOf(line, vitamins.Contains(line) ? "vitamin" : "nutrient", column, sizes, column == content.PercentColumn, at < content.Lines.Count - 1 ? ", " : isLast ? "." : "; "));

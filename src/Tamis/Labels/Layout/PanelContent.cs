@@ -34,6 +34,8 @@ public sealed partial record PanelContent
     /// <summary>What parts the words of one language from those of the next.</summary>
     internal const string BetweenLanguages = " / ";
 
+    private const string AnyWords = "#";
+
     /// <summary>The title.</summary>
     public required string Title { get; init; }
 
@@ -78,6 +80,12 @@ public sealed partial record PanelContent
 
     /// <summary>Words that are lacking: which, and in which language.</summary>
     public required IReadOnlyList<ListProblem> Problems { get; init; }
+
+    // A colon behind a word that stands for all others.
+    private string ColonForm { get; init; } = "";
+
+    /// <summary>Words with a colon behind them, set as the last language of the pack sets it.</summary>
+    internal string Colon(string words) => ColonForm.Replace(AnyWords, words, StringComparison.Ordinal);
 
     /// <summary>Puts a panel into words.</summary>
     /// <param name="panels">The panel on each basis, in the order of the columns; at least one.</param>
@@ -126,6 +134,7 @@ public sealed partial record PanelContent
             Lines = [.. panels[0].Lines.GroupBy(line => line.Key, Names.Comparer).Select(LineOf)],
             Footnotes = hasPercent ? words.Each("reference statement", rules.ReferenceStatement) : [],
             Problems = words.Problems,
+            ColonForm = LabelWords.Of(rules.Folder).Colon(AnyWords, languages[^1]),
         };
 
         bool IsPercentShown(PanelLine line) => line.Percent is not null && !(isShort && line.Reference is { Shown: PercentShown.Optional });

@@ -66,6 +66,18 @@ public class LabelDrawingTests
         Assert.Contains("Only the largest face is drawn", string.Concat(drawing.Remarks), StringComparison.Ordinal);
     }
 
+    // In French a space that does not break stands before a colon, in running text as in the list of ingredients.
+    [Theory]
+    [InlineData("FR", "pour 100\u00a0g\u00a0: ")]
+    [InlineData("IE", "per 100\u00a0g: ")]
+    public void Of_RunningText_SetsColonsAsItsLanguageDoes(string market, string head)
+    {
+        var drawing = LabelDrawing.Of(DessertLabel.ContentOf(Loaf, "V1", market) with { Pack = PackShape.Box(70, 45, 30) });
+
+        Assert.Equal("linear", drawing.Layout.Form!.Name);
+        Assert.Equal(head, drawing.Marks.OfType<TextMark>().First(mark => mark.Part == "column head").Text);
+    }
+
     [Fact]
     public void Drawn_FiveLanguages_FitInNoLawfulFormAndAreADraft()
     {
