@@ -19,7 +19,12 @@ public static partial class Show
         + Part("Additives", AdditiveLevels(dessert, trial, rules)) + Part("The workshop’s own cautions, apart from what the law asks for", Guarded(trial, "cautions", () => OwnCautions(dessert, trial))) + Aid();
 
     /// <summary>Everything beside panel and list that a pack must bear in one of a trial's markets.</summary>
-    public static Html Particulars(Dessert dessert, string trial, Market market) => Particulars(dessert, trial, market.Rules, market.Language);
+    /// <param name="dessert">The dessert.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="market">The market.</param>
+    /// <param name="isFirst">Whether it is the first of its rule set: of a further language there are the words alone, because all else is the same.</param>
+    public static Html Particulars(Dessert dessert, string trial, Market market, bool isFirst = true) =>
+        isFirst ? Particulars(dessert, trial, market.Rules, market.Language) : Guarded(trial, "statements", () => WordsOf(dessert, trial, market.Rules, market.Language));
 
     /// <summary>The net quantity of a pack, how far a single one may fall short, and what a piece of the formula comes to.</summary>
     public static Html NetQuantity(Dessert dessert, string trial, string rules, string language = "en") => Guarded(trial, "net quantity", () => NetQuantityOf(dessert, trial, rules, language));
@@ -38,10 +43,7 @@ public static partial class Show
         var all = TrialParticulars.Of(dessert, trial, rules, day);
         if (all.Count == 0) return Notes.Small(Html.Of($"{set.Title}: the kit’s rules have no statement that a formula could trigger."));
         List<(string, Html)> said = [];
-        foreach (var each in all.Where(each => each.State == ParticularState.Applies))
-            said.Add(each.Rule.Wording.Count > 0 && each.In(language) is null
-                ? ("Stops release", Html.Of($"{Capital(each.Rule.Name)} must be stated, and there is no wording in the language “{language}”: a term in its column of {ParticularRules.File}, {rules}. Because: {each.Because}."))
-                : ("State", Html.Of($"{(each.In(language) is { } words ? Html.Of($"<strong lang=\"{language}\">{words}</strong>, ") : Html.Empty)}{each.Rule.Place}. Because: {each.Because}{AmountIn(each)}.")));
+        said.AddRange(all.Where(each => each.State == ParticularState.Applies).Select(each => StatementLine(each, rules, language)));
         foreach (var each in all.Where(each => each.State == ParticularState.CannotBeSaid)) said.Add(("Cannot be said", Html.Of($"{Capital(each.Rule.Name)}{(each.Because.Length > 0 ? $" ({each.Because})" : "")}: supply {each.Supply}.")));
         foreach (var each in all.Where(each => each.State == ParticularState.Lifted)) said.Add(("Lifted, if it holds", Html.Of($"{Capital(each.Rule.Name)}: {each.Because}. Wanted: {each.Supply}.")));
         if (said.Count == 0) said.Add(("State", Html.Of($"{set.Title}: the formula of {trial} triggers none of the {all.Count} statements in the kit’s rules.")));
@@ -52,6 +54,22 @@ public static partial class Show
                 each.Rule.Content is null ? Num.Said("") : Num.Said($"{each.Rule.Test.InWords} {Short((double)each.Rule.Limit)}\u202f{each.Unit}"),
                 each.State == ParticularState.CannotBeSaid ? $"supply {each.Supply}" : each.Because,
                 Html.Of($"{each.Rule.Origin.ToString()}{(each.Rule.Origin.Note.Length > 0 ? $". {Capital(each.Rule.Origin.Note)}." : "")}")))]) { IsWide = true, LeastRem = 50 }.ToHtml());
+    }
+
+    private static (string, Html) StatementLine(Particular stated, string rules, string language) => stated.Rule.Wording.Count > 0 && stated.In(language) is null
+        ? ("Stops release", Html.Of($"{Capital(stated.Rule.Name)} must be stated, and there is no wording in the language “{language}”: a term in its column of {ParticularRules.File}, {rules}. Because: {stated.Because}."))
+        : ("State", Html.Of($"{(stated.In(language) is { } words ? Html.Of($"<strong lang=\"{language}\">{words}</strong>, ") : Html.Empty)}{stated.Rule.Place}. Because: {stated.Because}{AmountIn(stated)}."));
+
+    // What a further language of a rule set says in its own words.
+    private static Html WordsOf(Dessert dessert, string trial, string rules, string language)
+    {
+        List<(string, Html)> lines = [.. TrialParticulars.Of(dessert, trial, rules).Where(each => each.State == ParticularState.Applies && each.Rule.Wording.Count > 0).Select(each => StatementLine(each, rules, language))];
+        var net = Tamis.Desserts.NetQuantity.Of(dessert, trial, rules);
+        if (net.Stated(language) is { } stated) lines.Add(("Net quantity", Html.Of($"<strong lang=\"{language}\">{stated.Text}</strong>.")));
+        var prompt = DatePrompt.Of(dessert, trial, rules);
+        if (prompt.Mark is not null) lines.Add(DateLine(prompt, rules, language));
+        if (prompt.Keep is not null) lines.Add(KeepLine(dessert, prompt, language));
+        return Notes.Verdict(lines);
     }
 
     private static string AmountIn(Particular particular) => particular.Amount is { } amount
@@ -79,18 +97,9 @@ public static partial class Show
     {
         var prompt = DatePrompt.Of(dessert, trial, rules);
         List<(string, Html)> lines = [];
-        lines.Add(prompt switch
-        {
-            { Asked: null } => ("Date", Html.Of($"dessert.csv names no date_kind. The law knows: {string.Join("; ", prompt.Rules.Where(rule => rule.Kind == DateRuleKind.Mark).Select(rule => $"{rule.Name}, {rule.Rule}"))}.")),
-            { Mark: null } => ("Stops release", Html.Of($"“{prompt.Asked}” is no date mark of these rules: {string.Join(", ", prompt.Rules.Where(rule => rule.Kind == DateRuleKind.Mark).Select(rule => rule.Name))}.")),
-            { Mark: { } mark } => mark.Wording.GetValueOrDefault(language) is { } words
-                ? ("Date", Html.Of($"<strong lang=\"{language}\">{words}</strong>, as dessert.csv asks: {mark.Rule}. <small>{mark.Origin.ToString()}</small>"))
-                : ("Stops release", Html.Of($"there are no words for {mark.Name} in the language “{language}”: a term in its column of date-marking.csv, {rules}.")),
-        });
+        lines.Add(DateLine(prompt, rules, language));
         if (prompt.Days is { } days) lines.Add(("It keeps", Html.Of($"{days} days, as dessert.csv says{(prompt.Form is { } form ? Html.Of($": {form.Rule} <small>{form.Origin.ToString()}</small>") : Html.Empty)}.")));
-        lines.Add(prompt.Keep is not { } keep ? ("How to keep it", Html.Of($"Nobody has said: a row keep in dessert.csv."))
-            : dessert.Words.Said(keep, language) is { } kept ? ("How to keep it", Html.Of($"<span lang=\"{language}\">{Capital(Typeset.Text(kept))}</span>, as dessert.csv says."))
-            : ("Stops release", Html.Of($"There is no term for “{Typeset.Text(keep)}” in the language “{language}”: a row in the store’s words.csv.")));
+        lines.Add(KeepLine(dessert, prompt, language));
         if (prompt.Components.Count > 0)
         {
             var moistest = prompt.Components[0];
@@ -104,6 +113,19 @@ public static partial class Show
                 each.HottestCelsius is { } hot ? Figures.Number(hot, 0, "") : Num.Said("not written"), each.MeasuredPh is { } ph ? Figures.Number(ph, 1, "") : Num.Said("")))]) { IsWide = true }.ToHtml()))
             + Notes.Caution(Html.Of($"{DatePrompt.Deferral} {MicrobialLimit.Caution}"));
     }
+
+    private static (string, Html) DateLine(DatePrompt prompt, string rules, string language) => prompt switch
+    {
+        { Asked: null } => ("Date", Html.Of($"dessert.csv names no date_kind. The law knows: {string.Join("; ", prompt.Rules.Where(rule => rule.Kind == DateRuleKind.Mark).Select(rule => $"{rule.Name}, {rule.Rule}"))}.")),
+        { Mark: null } => ("Stops release", Html.Of($"“{prompt.Asked}” is no date mark of these rules: {string.Join(", ", prompt.Rules.Where(rule => rule.Kind == DateRuleKind.Mark).Select(rule => rule.Name))}.")),
+        { Mark: { } mark } => mark.Wording.GetValueOrDefault(language) is { } words
+            ? ("Date", Html.Of($"<strong lang=\"{language}\">{words}</strong>, as dessert.csv asks: {mark.Rule}. <small>{mark.Origin.ToString()}</small>"))
+            : ("Stops release", Html.Of($"there are no words for {mark.Name} in the language “{language}”: a term in its column of date-marking.csv, {rules}.")),
+    };
+
+    private static (string, Html) KeepLine(Dessert dessert, DatePrompt prompt, string language) => prompt.Keep is not { } keep ? ("How to keep it", Html.Of($"Nobody has said: a row keep in dessert.csv."))
+        : dessert.Words.Said(keep, language) is { } kept ? ("How to keep it", Html.Of($"<span lang=\"{language}\">{Capital(Typeset.Text(kept))}</span>, as dessert.csv says."))
+        : ("Stops release", Html.Of($"There is no term for “{Typeset.Text(keep)}” in the language “{language}”: a row in the store’s words.csv."));
 
     private static Html AdditivesOf(Dessert dessert, string trial, string rules)
     {

@@ -21,6 +21,16 @@ public class ShowParticularsTests
     public void Particulars_EveryMarketOfTheLoaf_ShowsEveryPart() =>
         Assert.All(Loaf.Markets("V2"), market => Assert.All(["Statements", "Net quantity", "Date and storage", "Additives", "own cautions"], part => Assert.Contains(part, Show.Particulars(Loaf, "V2", market).Markup, StringComparison.Ordinal)));
 
+    // A further language of a rule set has words of its own, and nothing else of its own.
+    [Fact]
+    public void Particulars_AFurtherLanguage_SaysItsWordsAndNoMore()
+    {
+        var french = Show.Particulars(Loaf, "V1b", Loaf.Markets("V1b").First(market => market.Language == "fr"), isFirst: false).ToPlainText();
+
+        Assert.All(["Net quantity", "À consommer de préférence avant"], words => Assert.Contains(words, french, StringComparison.OrdinalIgnoreCase));
+        Assert.All(["Additives of", "A piece of this formula", "What the date hangs on", "own cautions"], words => Assert.DoesNotContain(words, french, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void AdditiveLevels_VegetableCarbon_StopsTheReleaseInOneMarketOnly()
     {
