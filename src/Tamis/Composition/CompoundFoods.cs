@@ -9,8 +9,6 @@ internal static class CompoundFoods
 
     public static readonly string[] Columns = ["food", "compound", "source", "evidence"];
 
-    private static readonly Dictionary<string, bool> YesOrNo = new(Names.Comparer) { ["yes"] = true, ["no"] = false };
-
     /// <summary>The foods with what the rows say of them.</summary>
     public static IReadOnlyList<Food> Over(IReadOnlyList<Food> foods, IEnumerable<RowReader> rows)
     {
@@ -29,7 +27,7 @@ internal static class CompoundFoods
     public static CompoundStatement Statement(RowReader row, string kind, Source source)
     {
         if (row.Text("compound") is null) row.Note("compound", "yes or no");
-        var isCompound = row.Choice("compound", YesOrNo) ?? false;
+        var isCompound = row.YesOrNo("compound") ?? false;
         // Without it nobody is told what to ask the supplier for.
         return new(isCompound, kind, isCompound ? row.Required("consists_of") : "", source);
     }

@@ -13,7 +13,6 @@ namespace Tamis.Production;
 public sealed record EquipmentKind(string Name, bool IsByPlaces, bool IsPlanned, bool HasOneTemperature, bool IsTakenOut, bool HandsGrow, Source Source)
 {
     private static readonly Dictionary<string, (bool ByPlaces, bool Planned)> Works = new(Names.Comparer) { ["by places"] = (true, true), ["one job"] = (false, true), ["not planned"] = (false, false) };
-    private static readonly Dictionary<string, bool> YesNo = new(Names.Comparer) { ["yes"] = true, ["no"] = false };
     private static readonly Lazy<IReadOnlyDictionary<string, EquipmentKind>> Shipped = new(() => ReadAll(SheetFile.Read(Path.Combine(KitFolder.Data("production"), "equipment-kinds.csv"))));
 
     /// <summary>The kind of work without equipment.</summary>
@@ -34,7 +33,7 @@ public sealed record EquipmentKind(string Name, bool IsByPlaces, bool IsPlanned,
             var works = reader.Choice("works", Works) ?? default;
             kinds[reader.Required("kind")] = new(reader.Required("kind"), works.ByPlaces, works.Planned, YesOr("one_temperature"), YesOr("taken_out"), YesOr("hands_grow"), new(reader.Required("source"), Evidence.Practice));
 
-            bool YesOr(string column) => reader.Choice(column, YesNo) ?? false;
+            bool YesOr(string column) => reader.YesOrNo(column) ?? false;
         }
         return problems.Count == 0 ? kinds : throw new TableException(problems);
     }

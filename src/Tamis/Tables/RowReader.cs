@@ -6,6 +6,9 @@ namespace Tamis.Tables;
 /// <remarks>A blank cell is unknown and reads as null (or nothing), never as zero. After a problem the answer is as for a blank cell.</remarks>
 public sealed class RowReader(SheetRow row, List<CellProblem> problems)
 {
+    /// <summary>What a cell of yes or no may say.</summary>
+    internal static readonly IReadOnlyDictionary<string, bool> YesNo = new Dictionary<string, bool>(Names.Comparer) { ["yes"] = true, ["no"] = false };
+
     private static readonly string[] Traces = ["tr", "tr.", "trace", "traces"];
 
     private SheetDialect Dialect => row.Sheet.Dialect;
@@ -73,6 +76,9 @@ public sealed class RowReader(SheetRow row, List<CellProblem> problems)
     /// <summary>One of a few choices, or null where the cell is blank. A miss names the choices, the nearest first.</summary>
     public T? Choice<T>(string column, IReadOnlyDictionary<string, T> choices) where T : struct =>
         Text(column) is { } text && Chosen(column, text, choices, out var chosen) ? chosen : null;
+
+    /// <summary><c>yes</c> or <c>no</c>, or null where the cell is blank.</summary>
+    public bool? YesOrNo(string column) => Choice(column, YesNo);
 
     /// <summary>One of many named things, or null where the cell is blank. A miss names the nearest names.</summary>
     public T? Named<T>(string column, IReadOnlyDictionary<string, T> known) where T : class =>

@@ -8,8 +8,6 @@ internal static class SessionRows
 {
     private const int MostAssessors = 500, MostServings = 60;
 
-    private static readonly Dictionary<string, bool> YesOrNo = new(Names.Comparer) { ["yes"] = true, ["no"] = false };
-
     /// <summary>Every tasting of the sheet, in its order; faults are added to the problems.</summary>
     public static IReadOnlyList<TastingSession> Read(Sheet sheet, IReadOnlyList<SensoryAttribute> attributes, Spellings trials, bool mustBeKnown, ICollection<CellProblem> problems)
     {
@@ -39,7 +37,7 @@ internal static class SessionRows
             Trials = [.. reader.Words("trials").Select(trial => trials.Trial(row, "trials", trial, mustBeKnown, problems))],
             Control = row["control"].Length == 0 ? null : trials.Trial(row, "control", row["control"], mustBeKnown, problems),
             Assessors = Assessors(row, problems),
-            AreTrained = reader.Choice("trained", YesOrNo),
+            AreTrained = reader.YesOrNo("trained"),
             ServingsEach = reader.Whole("servings_each", 1, MostServings),
             PortionGrams = reader.Number("portion_g", 0.1, 2000),
             ServedCelsius = reader.Number("served_c", -40, 95),

@@ -62,13 +62,12 @@ internal sealed class RuleRow(RowReader cells)
     public bool Flag(string column) => Choice(column, Flags);
 
     /// <summary>A cell of <c>yes</c> or <c>no</c>.</summary>
-    public bool YesOrNo(string column) => Choice(column, YesNo);
+    public bool YesOrNo(string column) => Choice(column, RowReader.YesNo);
 
     /// <summary>A range, from its four columns; the ends' columns may be called after their unit: <c>from_percent</c>.</summary>
     public FigureBand Band(string unit = "") => new(RequiredDecimal($"from{unit}"), Flag("from_inclusive"), Decimal($"to{unit}"), Flag("to_inclusive"));
 
     private static readonly Dictionary<string, bool> Flags = new() { ["1"] = true, ["0"] = false };
-    private static readonly Dictionary<string, bool> YesNo = new(Names.Comparer) { ["yes"] = true, ["no"] = false };
 
     /// <summary>What the row says in each language that it has a term in: every column that is neither of the origin nor one of these is a language.</summary>
     public IReadOnlyDictionary<string, string> ByLanguage(IEnumerable<string> others) => Terms.ByLanguage(cells, cells.Row.Sheet.Besides([.. others, .. OriginColumns]));
