@@ -209,4 +209,20 @@ public class NutritionPanelTests
         Assert.Contains("folate: folic acid is named in Wheat flour, all-purpose, unenriched, and how much was added is not known", Assert.Single(Asked("folate").DraftReasons, reason => reason.Contains("folic", StringComparison.Ordinal)), StringComparison.Ordinal);
         Assert.DoesNotContain(Asked().DraftReasons, reason => reason.Contains("folic", StringComparison.Ordinal));
     }
+
+    // B.01.402(6): the line stands where a sugar alcohol was added. Where a list names one and no table has a figure of it, there is no line, and the panel asks.
+    [Theory]
+    [InlineData("ca", "maltitol syrup", null, "sugar alcohol: maltitol is named in maltitol syrup, and how much was added is not known")]
+    [InlineData("ca", "maltitol syrup", 0.0, "sugar alcohol: maltitol is named in maltitol syrup, and how much was added is not known")]
+    [InlineData("ca", "maltitol syrup", 60.0, null)]
+    [InlineData("ca", "glucose syrup", null, null)]
+    [InlineData("eu", "maltitol syrup", null, null)]
+    public void Of_ASugarAlcoholThatIsNamedWithoutAFigure_AsksHowMuch(string rules, string ingredient, double? polyols, string? expected)
+    {
+        (string, double)[] contents = [("CHOAVLDF", 70), ("CHOCDF", 70), ("SUGAR", 5), .. polyols is { } grams ? [("POLYL", grams)] : Array.Empty<(string, double)>()];
+        var mixture = LabelKit.Of(LabelKit.Part(ingredient, 100, LabelKit.Whole(ingredient, 6.25, contents)));
+        var asked = NutritionPanel.Of(mixture, RuleSets.Load(LabelKit.Folder, rules), PanelBasis.Serving(100)).DraftReasons.FirstOrDefault(reason => reason.StartsWith("sugar alcohol:", StringComparison.Ordinal));
+
+        Assert.Equal(expected, asked?.Split(';')[0]);
+    }
 }

@@ -1,4 +1,6 @@
 using System.Globalization;
+using Tamis.Composition;
+using Tamis.Formulas;
 using Tamis.Losses;
 
 namespace Tamis.Labels;
@@ -40,7 +42,7 @@ public sealed class NutritionPanel
 
     /// <summary>The same where only some figures are printed, told by their keys.</summary>
     internal IReadOnlyList<string> DraftReasonsWhere(Func<string, bool> isPrinted) =>
-        [.. NotInForce(), .. Missing.Where(figure => isPrinted(figure.Line.Key)).Select(figure => figure.ToString()), .. Lines.Where(line => isPrinted(line.Key)).Select(UnstatedOf).OfType<string>()];
+        [.. NotInForce(), .. Missing.Where(figure => isPrinted(figure.Line.Key)).Select(figure => figure.ToString()), .. Lines.Where(line => isPrinted(line.Key)).Select(line => UnstatedOf(line.Figure)).OfType<string>(), .. Rules.Declaration.Select(UnstatedLineOf).OfType<string>()];
 
     /// <summary>What a reader should know beside the figures: the basis the law asks for, and what was taken as none or as published.</summary>
     public IReadOnlyList<string> Remarks => [.. OtherBasis(), .. PanelAssumptions.Of(this)];
@@ -147,13 +149,20 @@ public sealed class NutritionPanel
             ? added.Words.Replace("#", shown.ToString("0.####", CultureInfo.InvariantCulture), StringComparison.Ordinal) : "";
     }
 
+    private string? UnstatedOf(DeclaredFigure figure) => figure.Added is not { } added ? null
+        : Unstated(figure, added.NamedBy, added.IsNamedBy, profile => profile is not null && added.Formula.WayFor(profile) is { } way && FigureSum.Of(way, profile, null) > 0);
+
+    // The law asks for a line of what was added, whether or not a table knows of it.
+    private string? UnstatedLineOf(DeclaredFigure figure) =>
+        Unstated(figure, figure.NamedWhereAdded, figure.IsAddedBy, profile => FigureSum.Per100Grams(figure, profile, Rules.ProteinFactor).Per100Grams > 0);
+
     // Of an ingredient that says it was added some must be known: no figure, or none of it, is not what its list says.
-    private static string? UnstatedOf(PanelLine line)
+    private string? Unstated(DeclaredFigure figure, IReadOnlyList<string> words, Func<Ingredient, bool> isNamedIn, Func<NutrientProfile?, bool> isKnownIn)
     {
-        if (line.Figure.Added is not { } added) return null;
-        string[] silent = [.. line.Panel.Mixture.Parts.Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer).Where(added.IsNamedBy)
-            .Where(each => each.Profile is not { } profile || added.Formula.WayFor(profile) is not { } way || !(FigureSum.Of(way, profile, null) > 0)).Select(each => each.Name)];
-        return silent is [] ? null : $"{line.Key}: {added.NamedBy[0]} is named in {PanelWords.List(silent)}, and how much was added is not known; state it in specifications.csv, or take a food that has it.";
+        Ingredient[] silent = [.. Mixture.Parts.Select(part => part.Ingredient).DistinctBy(each => each.Name, Names.Comparer).Where(each => isNamedIn(each) && !isKnownIn(each.Profile))];
+        if (silent is []) return null;
+        var word = words.First(word => AddedContent.IsNamed(silent[0], [word]));
+        return $"{figure.Key}: {word} is named in {PanelWords.List([.. silent.Select(each => each.Name)])}, and how much was added is not known; state it in specifications.csv, or take a food that has it.";
     }
 
     // A sum of which every part is declared as zero is declared as zero.
