@@ -60,6 +60,16 @@ public class ReservedNameTests
     public void In_Text_FindsTheLongestNameAndNothingThatMeansSomethingElse(string text, string expected) =>
         Assert.Equal(expected, string.Join("; ", ReservedNames.Of(LabelKit.Eu).In(text).Select(each => each.Name.Name)));
 
+    // Regulation (EU) No 1308/2013, Annex VII Part III, 5: the word is kept for milk products, whatever stands before it, unless the food has it by traditional usage.
+    [Theory]
+    [InlineData("vegetable cream", "cream")]
+    [InlineData("plant cream", "cream")]
+    [InlineData("whipped vegetable cream", "cream")]
+    [InlineData("coconut cream", "")]
+    [InlineData("cream of tartar", "")]
+    public void In_CreamOfPlants_IsTheReservedName(string text, string expected) =>
+        Assert.All((RuleSet[])[LabelKit.Eu, LabelKit.Gb], rules => Assert.Equal(expected, string.Join("; ", ReservedNames.Of(rules).In(text).Select(each => each.Name.Name))));
+
     // Directive 2001/113/EC as amended by Directive (EU) 2024/1438: 350 g until 13 June 2026, 450 g from then on.
     [Theory]
     [InlineData("2026-06-13", 400, NameVerdict.Allowed)]
