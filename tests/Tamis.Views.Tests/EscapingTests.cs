@@ -39,6 +39,7 @@ public class EscapingTests
         ["check-up"] = CheckUpTable.Of([PhysicsSamples.CheckUp(Bad), new() { Component = Bad, NoVerdict = Bad }]),
         ["balance"] = BalanceBars.Of(Bad, [(Bad, PhysicsSamples.Balance)], Html.Text(Bad), Bad).ToHtml(),
         ["markdown"] = MarkdownView.Render($"# {Bad}\n\n[a](javascript:alert(1)) ![b](https://example.org/x.png) <script>alert(1)</script>\n\n<div onclick=alert(1)>x</div>"),
+        ["sentence of markdown"] = MarkdownView.RenderSentence($"{Bad} [a](javascript:alert(1)) <script>alert(1)</script>"),
     };
 
     [Theory]

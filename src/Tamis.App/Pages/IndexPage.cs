@@ -14,7 +14,7 @@ internal static class IndexPage
         <h1>{(dessert.Length == 0 ? "All pages" : dessert)}</h1>
         {LookAt(failed)}<section>
         <h2>Pages</h2>
-        {IndexParts.PageList(notebooks.Select(notebook => new PageLink(notebook.Title, notebook.Name + ".html", Html.Text(notebook.About))))}</section>
+        {IndexParts.PageList(notebooks.Select(notebook => new PageLink(notebook.Title, notebook.Name + ".html", MarkdownView.RenderSentence(notebook.About))))}</section>
         {Weighing(desserts)}<section>
         <h2>What changed since the last run</h2>
         {Changes(changes, notebooks)}</section>

@@ -32,7 +32,7 @@ internal sealed class PageSet
     /// <summary>The whole page of a notebook.</summary>
     public string Page(NotebookRun run) => PageShell.Render(new(run.Notebook.Title, _contents[run.Notebook.Name])
     {
-        Description = run.Notebook.About,
+        Description = MarkdownView.ToText(run.Notebook.About),
         Running = Running(run.DessertFolders),
         Links = Links(run.Notebook.Name),
         IsSheet = run.Notebook.IsSheet && run.Failure is null,

@@ -1,4 +1,5 @@
 using Markdig;
+using Markdig.Renderers;
 
 namespace Tamis.Views;
 
@@ -9,6 +10,19 @@ public static class MarkdownView
 
     /// <summary>The Markdown as HTML.</summary>
     public static Html Render(string markdown) => Html.Trusted(SafeAddresses(Markdown.Parse(markdown, Pipeline)).ToHtml(Pipeline));
+
+    /// <summary>A sentence of Markdown as HTML, to stand within a paragraph of something else.</summary>
+    public static Html RenderSentence(string markdown)
+    {
+        using StringWriter writer = new();
+        HtmlRenderer renderer = new(writer) { ImplicitParagraph = true };
+        Pipeline.Setup(renderer);
+        renderer.Render(SafeAddresses(Markdown.Parse(markdown, Pipeline)));
+        return Html.Trusted(writer.ToString().TrimEnd());
+    }
+
+    /// <summary>A sentence of Markdown without its marks, where there is room for text alone.</summary>
+    public static string ToText(string markdown) => Markdown.ToPlainText(markdown, Pipeline).Trim();
 
     // An address may lead beside the page or into it, nowhere else: a page makes no request and runs no script from a text.
     private static Markdig.Syntax.MarkdownDocument SafeAddresses(Markdig.Syntax.MarkdownDocument document)
