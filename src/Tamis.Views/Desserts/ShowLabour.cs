@@ -28,7 +28,7 @@ public static partial class Show
         }
         var lead = known.Count < 2 ? Html.Empty : Notes.Paragraph(Html.Of($"A piece takes {Figures.Number((double)known[0].Minutes / known[0].Pieces, 0, "min").InText} of hands where {known[0].Pieces} {(known[0].Pieces == 1 ? "is" : "are")} made, and {Figures.Number((double)known[^1].Minutes / known[^1].Pieces, 0, "min").InText} where it is {known[^1].Pieces}: every step at its longest written time; mixing, cooking and setting up are once a make, cutting and filling grow with the pieces (common practice, no source)."));
         return lead + (known.Count == 0 ? Html.Empty : new DataTable("Hands by size of order",
-            [Column.Numbers("Pieces"), Column.Numbers("hands in all", "min"), Column.Numbers("a piece", "min"), Column.Numbers("costs a piece", currency)],
+            [Column.Words("Pieces"), Column.Numbers("hands in all", "min"), Column.Numbers("a piece", "min"), Column.Numbers("costs a piece", currency)],
             [.. known.Select(each => new Row([Figures.Count(each.Pieces), Figures.Count(each.Minutes), Figures.Number((double)each.Minutes / each.Pieces, 1), rate is { } hour ? Figures.Money(each.Minutes * hour / 60 / each.Pieces, "") : Figures.NotKnown]))]).ToHtml())
             + (not.Count == 0 ? Html.Empty : Notes.List(not)) + (rate is null ? Notes.Paragraph(Html.Of($"Write labour_per_hour in dessert.csv to see what that costs.")) : Html.Empty);
     }
