@@ -52,9 +52,10 @@ public class TermsCommandTests
     }
 
     // The kit's data are found by a variable of the process, so it is a process of its own. No page is saved as PDF: what stands in for a browser knows nothing of pages.
+    // It starts in a folder of this test: notebooks that other tests run move this process into folders of theirs, which may be gone before the program has started.
     private static string Printed(ScratchFolder scratch, string loaf)
     {
-        ProcessStartInfo start = new("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true, Environment = { [KitFolder.Variable] = scratch["data"], ["TAMIS_BROWSER"] = "dotnet" } };
+        ProcessStartInfo start = new("dotnet") { WorkingDirectory = scratch.Path, RedirectStandardOutput = true, RedirectStandardError = true, Environment = { [KitFolder.Variable] = scratch["data"], ["TAMIS_BROWSER"] = "dotnet" } };
         foreach (var argument in (string[])[typeof(TermsCommand).Assembly.Location, "label-drawing", loaf, "NL", "--trial", "V1b", "--out", scratch["out"]]) start.ArgumentList.Add(argument);
         using var process = Process.Start(start)!;
         var (said, failed) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
