@@ -5,8 +5,8 @@ public sealed class ContentMatrix
 {
     private readonly double[] _per100Grams;
 
-    internal ContentMatrix(int rows, int columns, int stride, double[] per100Grams) =>
-        (Rows, Columns, Stride, _per100Grams, Whole) = (rows, columns, stride, per100Grams, WholeContents.Of(per100Grams, stride, columns));
+    internal ContentMatrix(int rows, int columns, int stride, double[] per100Grams, int threads = 1) =>
+        (Rows, Columns, Stride, _per100Grams, Whole) = (rows, columns, stride, per100Grams, WholeContents.Of(per100Grams, stride, columns, threads));
 
     /// <summary>How many foods.</summary>
     public int Rows { get; }

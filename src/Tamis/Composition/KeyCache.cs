@@ -108,6 +108,8 @@ internal sealed class RunNames
     public string Last => Encoding.UTF8.GetString(_last.AsSpan(0, _length));
 
     /// <summary>The run that this row belongs to.</summary>
+    // Inlined, because a first call of it by itself would be compiled in the slow way.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public int IndexOf(ReadOnlySpan<byte> name)
     {
         if (Count > 0 && name.SequenceEqual(_last.AsSpan(0, _length))) return Count - 1;

@@ -19,8 +19,12 @@ public static class MixtureSums
     /// <returns>The mass of all lines, in grams.</returns>
     /// <exception cref="ArgumentException">The lists of lines differ in length, or the room is too small.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A line names a row that the matrix does not have.</exception>
-    public static double Sum(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams) =>
-        Sum(matrix, rows, rows, massGrams, known, coveredGrams);
+    public static double Sum(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
+    {
+        var totalGrams = 0.0;
+        SumMany(matrix, [0, rows.Length], rows, massGrams, known, coveredGrams, new(ref totalGrams));
+        return totalGrams;
+    }
 
     /// <summary>Sums many mixtures that lie one after another.</summary>
     /// <param name="matrix">What is in 100 g of each food.</param>
@@ -35,77 +39,137 @@ public static class MixtureSums
         ContentMatrix matrix, ReadOnlySpan<int> starts, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams,
         Span<double> known, Span<double> coveredGrams, Span<double> totalGrams)
     {
-        if (starts.Length != totalGrams.Length + 1)
-            throw new ArgumentException($"{totalGrams.Length} mixtures need {totalGrams.Length + 1} starts, not {starts.Length}.", nameof(starts));
-        var stride = matrix.Stride;
-        for (var mixture = 0; mixture < totalGrams.Length; mixture++)
+        Check(matrix, starts, rows, massGrams, known, coveredGrams, totalGrams);
+        if (matrix.Whole is { } whole)
         {
-            var (start, count) = (starts[mixture], starts[mixture + 1] - starts[mixture]);
-            var own = rows.Slice(start, count);
-            var ahead = rows.Length - start - count < count ? own : rows.Slice(start + count, count);
-            totalGrams[mixture] = Sum(matrix, own, ahead, massGrams.Slice(start, count), known.Slice(mixture * stride, stride), coveredGrams.Slice(mixture * stride, stride));
+            Mixtures<uint> mixtures = new(whole.Counts, whole.UnitIn1Gram, matrix.Stride, rows, massGrams, known, coveredGrams);
+            for (var mixture = 0; mixture < totalGrams.Length; mixture++)
+                totalGrams[mixture] = whole.AreAllKnown(rows[starts[mixture]..starts[mixture + 1]])
+                    ? Sum<uint, KnownWholeSums>(mixtures, mixture, starts[mixture]..starts[mixture + 1])
+                    : Sum<uint, WholeSums>(mixtures, mixture, starts[mixture]..starts[mixture + 1]);
+        }
+        else
+        {
+            Mixtures<double> mixtures = new(matrix.Per100Grams, matrix.Per100Grams, matrix.Stride, rows, massGrams, known, coveredGrams);
+            for (var mixture = 0; mixture < totalGrams.Length; mixture++)
+                totalGrams[mixture] = Sum<double, PlainSums>(mixtures, mixture, starts[mixture]..starts[mixture + 1]);
         }
     }
 
-    // The rows ahead are those that are wanted next: as many as there are lines.
-    private static double Sum(ContentMatrix matrix, ReadOnlySpan<int> rows, ReadOnlySpan<int> ahead, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
+    // All at once and before anything is written, because in the passes nothing is checked.
+    private static void Check(
+        ContentMatrix matrix, ReadOnlySpan<int> starts, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams,
+        ReadOnlySpan<double> known, ReadOnlySpan<double> coveredGrams, ReadOnlySpan<double> totalGrams)
     {
+        if (starts.Length != totalGrams.Length + 1)
+            throw new ArgumentException($"{totalGrams.Length} mixtures need {totalGrams.Length + 1} starts, not {starts.Length}.", nameof(starts));
         if (rows.Length != massGrams.Length)
             throw new ArgumentException($"{rows.Length} foods but {massGrams.Length} masses; give one mass a line.", nameof(massGrams));
-        if (known.Length < matrix.Stride || coveredGrams.Length < matrix.Stride)
-            throw new ArgumentException($"The sums need room for {matrix.Stride} numbers.", nameof(known));
-        var isKnown = matrix.Whole is { } wholes ? wholes.AreKnown : default;
-        var (areKnown, total, count) = (true, 0.0, matrix.Rows);
-        for (var line = 0; line < rows.Length; line++)
-        {
-            var row = rows[line];
-            if ((uint)row >= (uint)count) throw new ArgumentOutOfRangeException(nameof(rows), row, $"The matrix has rows 0 to {count - 1}.");
-            areKnown &= (uint)row < (uint)isKnown.Length && isKnown[row];
-            total += massGrams[line];
-        }
-        MixtureLines lines = new(rows, ahead, massGrams, total);
-        if (matrix.Whole is not { } whole) Sum<double, PlainSums>(matrix.Per100Grams, matrix.Per100Grams, matrix.Stride, lines, known, coveredGrams);
-        else if (areKnown) Sum<uint, KnownWholeSums>(whole.Counts, whole.UnitIn1Gram, matrix.Stride, lines, known, coveredGrams);
-        else Sum<uint, WholeSums>(whole.Counts, whole.UnitIn1Gram, matrix.Stride, lines, known, coveredGrams);
-        return total;
+        if (Math.Min(known.Length, coveredGrams.Length) < (long)totalGrams.Length * matrix.Stride)
+            throw new ArgumentException($"The sums need room for {(long)totalGrams.Length * matrix.Stride} numbers.", nameof(known));
+        for (var mixture = 1; mixture < starts.Length; mixture++)
+            if (starts[mixture] < starts[mixture - 1]) throw new ArgumentException($"Mixture {mixture} starts at line {starts[mixture]}, before the one in front of it at {starts[mixture - 1]}.", nameof(starts));
+        if (starts[0] < 0 || starts[^1] > rows.Length)
+            throw new ArgumentException($"The mixtures have the lines {starts[0]} to {starts[^1]} of {rows.Length}.", nameof(starts));
+        var own = rows[starts[0]..starts[^1]];
+        if (own.IndexOfAnyExceptInRange(0, matrix.Rows - 1) is var strange and >= 0)
+            throw new ArgumentOutOfRangeException(nameof(rows), own[strange], $"The matrix has rows 0 to {matrix.Rows - 1}.");
     }
 
     // As many columns at a time as have room for their running sums in registers, so that each mass is fetched once for all of them.
-    private static void Sum<TContent, TSums>(
-        ReadOnlySpan<TContent> contents, ReadOnlySpan<double> units, int columns, MixtureLines lines, Span<double> known, Span<double> coveredGrams)
+    private static double Sum<TContent, TSums>(in Mixtures<TContent> mixtures, int mixture, Range lines)
         where TSums : struct, IRunningSums<TContent>
     {
-        var column = 0;
-        for (; column + 4 * ContentGrid.Pitch <= columns; column += 4 * ContentGrid.Pitch)
-            Pass<TContent, SideBySide<TContent, SideBySide<TContent, TSums>>>(contents, units, column, columns, lines, known, coveredGrams);
-        for (; column + 2 * ContentGrid.Pitch <= columns; column += 2 * ContentGrid.Pitch)
-            Pass<TContent, SideBySide<TContent, TSums>>(contents, units, column, columns, lines, known, coveredGrams);
-        for (; column < columns; column += ContentGrid.Pitch)
-            Pass<TContent, TSums>(contents, units, column, columns, lines, known, coveredGrams);
+        var total = 0.0;
+        if (mixtures.Columns == 0)
+            foreach (var massGrams in mixtures.MassGrams[lines]) total += massGrams;
+        for (var column = 0; column < mixtures.Columns; column += 5 * ContentGrid.Pitch)
+            total = ((mixtures.Columns - column) / ContentGrid.Pitch) switch
+            {
+                1 => Pass<TContent, TSums, One>(mixtures, mixture, lines, column),
+                2 => Pass<TContent, TSums, Two>(mixtures, mixture, lines, column),
+                3 => Pass<TContent, TSums, Three>(mixtures, mixture, lines, column),
+                4 => Pass<TContent, TSums, Four>(mixtures, mixture, lines, column),
+                _ => Pass<TContent, TSums, Five>(mixtures, mixture, lines, column),
+            };
+        return total;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static unsafe void Pass<TContent, TSums>(
-        ReadOnlySpan<TContent> contents, ReadOnlySpan<double> units, int column, int columns, MixtureLines lines, Span<double> known, Span<double> coveredGrams)
+    // Locals and no array of sums: the compiler keeps those in registers, and this in memory. What a width does not have is left out as it is compiled.
+    private static unsafe double Pass<TContent, TSums, TWidth>(in Mixtures<TContent> mixtures, int mixture, Range lines, int column)
         where TSums : struct, IRunningSums<TContent>
+        where TWidth : struct, IWidth
     {
-        ref var first = ref Unsafe.Add(ref MemoryMarshal.GetReference(contents), column);
-        // An address and no reference: nothing is read there, and the row ahead may yet be refused.
-        var firstAddress = (nint)Unsafe.AsPointer(ref first);
-        TSums sums = default;
-        for (var line = 0; line < lines.Rows.Length; line++)
+        ref var start = ref Unsafe.Add(ref MemoryMarshal.GetReference(mixtures.Contents), column);
+        // An address and no reference: nothing is read there, and what lies behind the last mixture is nobody's to check.
+        var address = (nint)Unsafe.AsPointer(ref start);
+        var (columns, bytes) = (mixtures.Columns, ContentGrid.Pitch * Unsafe.SizeOf<TContent>());
+        var rows = mixtures.Rows[lines];
+        // As many rows as there are lines, from the next mixture on; its own again where there are not so many.
+        var rowsAhead = mixtures.Rows[lines.End.Value..] is var behind && behind.Length >= rows.Length ? behind : rows;
+        var masses = mixtures.MassGrams[lines];
+        TSums first = default, second = default, third = default, fourth = default, fifth = default;
+        var total = Vector512<double>.Zero;
+        for (var line = 0; line < rows.Length; line++)
         {
-            var ahead = firstAddress + (nint)lines.Ahead[line] * columns * Unsafe.SizeOf<TContent>();
-            sums.Add(ref Unsafe.Add(ref first, (nint)lines.Rows[line] * columns), ahead, Vector512.Create(lines.MassGrams[line]));
+            var ahead = address + (nint)rowsAhead[line] * columns * Unsafe.SizeOf<TContent>();
+            ref var row = ref Unsafe.Add(ref start, (nint)rows[line] * columns);
+            var massGrams = Vector512.Create(masses[line]);
+            total += massGrams;
+            first.Add(ref row, ahead, massGrams);
+            if (TWidth.Blocks > 1) second.Add(ref Unsafe.Add(ref row, ContentGrid.Pitch), ahead + bytes, massGrams);
+            if (TWidth.Blocks > 2) third.Add(ref Unsafe.Add(ref row, 2 * ContentGrid.Pitch), ahead + 2 * bytes, massGrams);
+            if (TWidth.Blocks > 3) fourth.Add(ref Unsafe.Add(ref row, 3 * ContentGrid.Pitch), ahead + 3 * bytes, massGrams);
+            if (TWidth.Blocks > 4) fifth.Add(ref Unsafe.Add(ref row, 4 * ContentGrid.Pitch), ahead + 4 * bytes, massGrams);
         }
-        sums.Store(Vector512.Create(lines.TotalGrams),
-            ref Unsafe.Add(ref MemoryMarshal.GetReference(units), column), ref Unsafe.Add(ref MemoryMarshal.GetReference(known), column), ref Unsafe.Add(ref MemoryMarshal.GetReference(coveredGrams), column));
+        var units = mixtures.Units[column..];
+        Span<double> known = mixtures.Known[(mixture * columns + column)..], covered = mixtures.CoveredGrams[(mixture * columns + column)..];
+        first.Store(total, units, known, covered, 0);
+        if (TWidth.Blocks > 1) second.Store(total, units, known, covered, ContentGrid.Pitch);
+        if (TWidth.Blocks > 2) third.Store(total, units, known, covered, 2 * ContentGrid.Pitch);
+        if (TWidth.Blocks > 3) fourth.Store(total, units, known, covered, 3 * ContentGrid.Pitch);
+        if (TWidth.Blocks > 4) fifth.Store(total, units, known, covered, 4 * ContentGrid.Pitch);
+        return total.ToScalar();
     }
 
-    private readonly ref struct MixtureLines(ReadOnlySpan<int> rows, ReadOnlySpan<int> ahead, ReadOnlySpan<double> massGrams, double totalGrams)
+    // Blocks of sixteen columns that a pass takes, known to the compiler.
+    private interface IWidth
     {
-        public readonly ReadOnlySpan<int> Rows = rows, Ahead = ahead;
-        public readonly ReadOnlySpan<double> MassGrams = massGrams;
-        public readonly double TotalGrams = totalGrams;
+        static abstract int Blocks { get; }
+    }
+
+    private readonly struct One : IWidth
+    {
+        public static int Blocks => 1;
+    }
+
+    private readonly struct Two : IWidth
+    {
+        public static int Blocks => 2;
+    }
+
+    private readonly struct Three : IWidth
+    {
+        public static int Blocks => 3;
+    }
+
+    private readonly struct Four : IWidth
+    {
+        public static int Blocks => 4;
+    }
+
+    private readonly struct Five : IWidth
+    {
+        public static int Blocks => 5;
+    }
+
+    private readonly ref struct Mixtures<TContent>(
+        ReadOnlySpan<TContent> contents, ReadOnlySpan<double> units, int columns, ReadOnlySpan<int> rows, ReadOnlySpan<double> massGrams, Span<double> known, Span<double> coveredGrams)
+    {
+        public readonly ReadOnlySpan<TContent> Contents = contents;
+        public readonly ReadOnlySpan<double> Units = units, MassGrams = massGrams;
+        public readonly ReadOnlySpan<int> Rows = rows;
+        public readonly Span<double> Known = known, CoveredGrams = coveredGrams;
+        public readonly int Columns = columns;
     }
 }

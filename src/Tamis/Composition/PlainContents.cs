@@ -14,19 +14,32 @@ public sealed record PlainContents(IReadOnlyList<string> Foods, IReadOnlyList<st
     /// <exception cref="TableException">The file has not these columns, or a cell is no number; every one is named.</exception>
     public static PlainContents Read(string path, int? threads = null)
     {
-        var chunks = PlainRows.Read(path, ["food", "nutrient", "value"], inRuns: false, threads ?? Environment.ProcessorCount);
+        var cores = Math.Max(1, threads ?? Environment.ProcessorCount);
+        var chunks = PlainRows.Read(path, ["food", "nutrient", "value"], inRuns: false, cores);
         List<string> foods = [], nutrients = [];
-        var (foodOf, nutrientOf) = (Joined(chunks, chunk => chunk.FirstNames, foods), Joined(chunks, chunk => chunk.SecondNames, nutrients));
+        List<int> foodCounts = [];
+        var (foodOf, nutrientOf) = (Joined(chunks, chunk => chunk.FirstNames, foods, foodCounts), Joined(chunks, chunk => chunk.SecondNames, nutrients, []));
         var stride = ContentGrid.StrideOf(nutrients.Count);
-        var values = new double[foods.Count * stride];
-        Array.Fill(values, double.NaN);
-        // In the order of the file: where a food's nutrient comes again the later row counts.
-        for (var chunk = 0; chunk < chunks.Count; chunk++)
+        var values = GC.AllocateUninitializedArray<double>(foods.Count * stride);
+        // Each chunk writes down the foods that it is the first to have.
+        Cores.Each(chunks.Count, cores, chunk =>
         {
-            foreach (var row in chunks[chunk].Rows) values[foodOf[chunk][row.First] * stride + nutrientOf[chunk][row.Second]] = row.Number;
-            chunks[chunk].Dispose();
+            var first = chunk == 0 ? 0 : foodCounts[chunk - 1];
+            values.AsSpan(first * stride, (foodCounts[chunk] - first) * stride).Fill(double.NaN);
+            Write(chunk, first, foods.Count);
+        });
+        // Then what it has of foods before it, in the order of the file: where a food's nutrient comes again the later row counts.
+        for (var chunk = 1; chunk < chunks.Count; chunk++)
+            if (foodOf[chunk].Length > foodCounts[chunk] - foodCounts[chunk - 1]) Write(chunk, 0, foodCounts[chunk - 1]);
+        foreach (var chunk in chunks) chunk.Dispose();
+        return new(foods, nutrients, new(foods.Count, nutrients.Count, stride, values, cores));
+
+        void Write(int chunk, int first, int end)
+        {
+            var (food, nutrient) = (foodOf[chunk], nutrientOf[chunk]);
+            foreach (var row in chunks[chunk].Rows)
+                if (food[row.First] is var place && place >= first && place < end) values[place * stride + nutrient[row.Second]] = row.Number;
         }
-        return new(foods, nutrients, new(foods.Count, nutrients.Count, stride, values));
     }
 
     /// <summary>Reads the lines of many formulas: a file with the columns <c>formula</c>, <c>food</c> and <c>mass_g</c>, the lines of a formula one after another.</summary>
@@ -35,34 +48,41 @@ public sealed record PlainContents(IReadOnlyList<string> Foods, IReadOnlyList<st
     /// <exception cref="TableException">The file has not these columns, a cell is no number, or a food is not in the table; every one is named.</exception>
     public FormulaLines ReadLines(string path, int? threads = null)
     {
-        var chunks = PlainRows.Read(path, ["formula", "food", "mass_g"], inRuns: true, threads ?? Environment.ProcessorCount);
+        var cores = Math.Max(1, threads ?? Environment.ProcessorCount);
+        var chunks = PlainRows.Read(path, ["formula", "food", "mass_g"], inRuns: true, cores);
         var known = Foods.Select((food, index) => (food, index)).ToDictionary(pair => pair.food, pair => pair.index, StringComparer.Ordinal);
         CellProblem[] unknown = [.. chunks.SelectMany(chunk => chunk.SecondNames).Distinct().Where(food => !known.ContainsKey(food))
             .Select(food => new CellProblem(Path.GetFileName(path), 0, "food", "", $"foods of the table; it has none called '{food}'"))];
         if (unknown.Length > 0) throw new TableException(unknown);
-        var count = chunks.Sum(chunk => chunk.Rows.Length);
-        List<int> starts = new(chunks.Sum(chunk => chunk.Runs.Count) + 1);
-        var (rows, masses, at, last) = (new int[count], new double[count], 0, "");
-        foreach (var chunk in chunks)
+        // Where the lines and the formulas of each chunk start; the first formula of a chunk may run on from the chunk before.
+        var (firstLine, firstFormula, runsOn, last) = (new int[chunks.Count + 1], new int[chunks.Count + 1], new bool[chunks.Count], "");
+        for (var chunk = 0; chunk < chunks.Count; chunk++)
         {
-            int[] rowOf = [.. chunk.SecondNames.Select(food => known[food])];
-            // A formula may run on from the chunk before.
-            var before = at > 0 && chunk.Runs.First == last ? 0 : -1;
-            foreach (var row in chunk.Rows)
+            var runs = chunks[chunk].Runs;
+            runsOn[chunk] = firstLine[chunk] > 0 && runs.First == last;
+            firstLine[chunk + 1] = firstLine[chunk] + chunks[chunk].Rows.Length;
+            firstFormula[chunk + 1] = firstFormula[chunk] + runs.Count - (runsOn[chunk] ? 1 : 0);
+            if (runs.Count > 0) last = runs.Last;
+        }
+        var (rows, masses, starts) = (GC.AllocateUninitializedArray<int>(firstLine[^1]), GC.AllocateUninitializedArray<double>(firstLine[^1]), new int[firstFormula[^1] + 1]);
+        starts[^1] = firstLine[^1];
+        Cores.Each(chunks.Count, cores, chunk =>
+        {
+            int[] rowOf = [.. chunks[chunk].SecondNames.Select(food => known[food])];
+            var (at, formula, before) = (firstLine[chunk], firstFormula[chunk], runsOn[chunk] ? 0 : -1);
+            foreach (var row in chunks[chunk].Rows)
             {
-                if (row.First != before) starts.Add(at);
+                if (row.First != before) starts[formula++] = at;
                 (before, rows[at], masses[at]) = (row.First, rowOf[row.Second], row.Number);
                 at++;
             }
-            if (chunk.Runs.Count > 0) last = chunk.Runs.Last;
-            chunk.Dispose();
-        }
-        starts.Add(count);
-        return new([.. starts], rows, masses);
+            chunks[chunk].Dispose();
+        });
+        return new(starts, rows, masses);
     }
 
-    // The names of all chunks, each once in the order of the file, and each chunk's own places in them.
-    private static List<int[]> Joined(IReadOnlyList<PlainRows> chunks, Func<PlainRows, IReadOnlyList<string>> namesOf, List<string> all)
+    // The names of all chunks, each once in the order of the file, each chunk's own places in them, and how many there are up to the end of each chunk.
+    private static List<int[]> Joined(IReadOnlyList<PlainRows> chunks, Func<PlainRows, IReadOnlyList<string>> namesOf, List<string> all, List<int> counts)
     {
         Dictionary<string, int> places = new(StringComparer.Ordinal);
         List<int[]> placesOf = [];
@@ -75,6 +95,7 @@ public sealed record PlainContents(IReadOnlyList<string> Foods, IReadOnlyList<st
                 own[name] = places[names[name]];
             }
             placesOf.Add(own);
+            counts.Add(all.Count);
         }
         return placesOf;
     }

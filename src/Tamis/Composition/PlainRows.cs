@@ -3,6 +3,7 @@ using System.Buffers.Text;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using CsvHelper;
+using Microsoft.Win32.SafeHandles;
 using Tamis.Tables;
 
 namespace Tamis.Composition;
@@ -13,7 +14,7 @@ namespace Tamis.Composition;
 internal sealed class PlainRows : IDisposable
 {
     private const int LeastPartBytes = 1 << 18, UsualRowBytes = 16;
-    private static readonly CsvReaderOptions Options = new() { MalformedData = CsvMalformedDataHandling.Throw };
+    private static readonly CsvReaderOptions Options = new() { Separator = ',', MalformedData = CsvMalformedDataHandling.Throw };
     private readonly List<string> _firstNames = [], _secondNames = [];
     private readonly List<CellProblem> _problems = [];
     private byte[] _room;
@@ -51,9 +52,9 @@ internal sealed class PlainRows : IDisposable
         var room = ArrayPool<byte>.Shared.Rent(length);
         try
         {
-            for (var read = 0; read < length;)
-                read += RandomAccess.Read(handle, room.AsSpan(read, length - read), read) is var more and > 0 ? more : throw new EndOfStreamException($"{file} became shorter while it was read.");
-            return Read(file, room.AsMemory(0, length), columns, inRuns, threads);
+            Part whole = new(file, room.AsMemory(0, length), 0, length);
+            var read = HeadOf(handle, length) is { } head ? ReadParts(handle, whole, LineStarts(handle, length, threads), Task.Run(() => ColumnsOf(file, head, columns)), columns[2], inRuns) : null;
+            return read ?? ReadWhole(handle, whole, columns, inRuns);
         }
         finally
         {
@@ -68,16 +69,58 @@ internal sealed class PlainRows : IDisposable
         (_room, _count) = ([], 0);
     }
 
-    private static PlainRows[] Read(string file, ReadOnlyMemory<byte> bytes, string[] columns, bool inRuns, int threads)
+    // Each core reads and parses its own part, and does not wait for the others; null where a part is not plain, so that nobody can tell where a row starts.
+    private static PlainRows[]? ReadParts(SafeFileHandle handle, Part whole, int[] starts, Task<int[]> columnsAt, string numberColumn, bool inRuns)
     {
-        var parts = Parts(file, bytes, threads);
-        var at = ColumnsOf(file, parts.Count > 1 ? bytes[..(bytes.Span.IndexOf((byte)'\n') + 1)] : bytes, columns);
-        // Bare tasks: there are only as many parts as cores, and heavier machinery takes longer to start than a part to read.
-        Task<PlainRows>[] others = [.. parts.Skip(1).Select(part => Task.Run(() => Parsed(part, columns, at, inRuns)))];
-        var first = Parsed(parts[0], columns, at, inRuns);
-        PlainRows[] read = [first, .. Task.WhenAll(others).GetAwaiter().GetResult()];
-        CellProblem[] problems = [.. read.SelectMany(rows => rows._problems)];
+        var read = new PlainRows?[starts.Length];
+        Cores.Each(starts.Length, starts.Length, place =>
+        {
+            Part part = new(whole.File, whole.All, starts[place], place + 1 < starts.Length ? starts[place + 1] : whole.End);
+            part.Fill(handle);
+            if (part.IsPlain) read[place] = Parsed(part, columnsAt, numberColumn, inRuns);
+        });
+        if (!read.Contains(null)) return WithoutProblems(whole, starts, read!);
+        foreach (var rows in read) rows?.Dispose();
+        return null;
+    }
+
+    private static PlainRows[] ReadWhole(SafeFileHandle handle, Part whole, string[] columns, bool inRuns)
+    {
+        whole.Fill(handle);
+        return WithoutProblems(whole, [0], [Parsed(whole, Task.FromResult(ColumnsOf(whole.File, whole.Bytes, columns)), columns[2], inRuns)]);
+    }
+
+    // Lines before a part are counted only where something is wrong: to count them on the way costs as much as to cut the cells.
+    private static PlainRows[] WithoutProblems(Part whole, int[] starts, PlainRows[] read)
+    {
+        CellProblem[] problems = [.. read.SelectMany((rows, part) => rows._problems.Select(problem => problem with { Row = problem.Row + (whole with { End = starts[part] }).Lines }))];
         return problems.Length == 0 ? read : throw new TableException(problems);
+    }
+
+    // The first line with its end, where that is the first row for sure: a blank line is none, in a quoted cell a line may end, and in UTF-16 a line end is two bytes.
+    private static byte[]? HeadOf(SafeFileHandle handle, int length)
+    {
+        var head = new byte[LineStartAfter(handle, 0, length)];
+        return RandomAccess.Read(handle, head, 0) == head.Length && head is [.., (byte)'\n'] && head.AsSpan().ContainsAnyExcept(" \t\r\n"u8) && !head.AsSpan().ContainsAny((byte)'"', (byte)0) ? head : null;
+    }
+
+    // A part for each core, from one line's start to another's.
+    private static int[] LineStarts(SafeFileHandle handle, int length, int threads)
+    {
+        var count = Math.Clamp(length / LeastPartBytes, 1, threads);
+        List<int> starts = [0];
+        for (var part = 1; part < count; part++)
+            if (LineStartAfter(handle, Math.Max(starts[^1], (int)((long)length * part / count)), length) is var start && start < length && start > starts[^1]) starts.Add(start);
+        return [.. starts];
+    }
+
+    // Behind the next line end; the end of the file where there is none.
+    private static int LineStartAfter(SafeFileHandle handle, int offset, int length)
+    {
+        Span<byte> some = stackalloc byte[256];
+        for (var read = 0; offset < length && (read = RandomAccess.Read(handle, some, offset)) > 0; offset += read)
+            if (some[..read].IndexOf((byte)'\n') is var end and >= 0) return offset + end + 1;
+        return length;
     }
 
     private Span<PlainRow> Widened()
@@ -89,32 +132,24 @@ internal sealed class PlainRows : IDisposable
         return Room;
     }
 
-    private sealed record Part(string File, ReadOnlyMemory<byte> All, int Start, int End)
+    private sealed record Part(string File, Memory<byte> All, int Start, int End)
     {
         public bool IsFirst => Start == 0;
 
         public ReadOnlyMemory<byte> Bytes => All[Start..End];
 
-        // Lines are counted only where something is wrong: to count them on the way costs as much as to cut the cells.
-        public int LineAt(long offset) => 1 + All.Span[..(int)Math.Min(All.Length, Start + offset)].Count((byte)'\n');
-    }
+        // A quoted cell may hold a line end, and UTF-16 or carriage returns may end lines in other ways.
+        public bool IsPlain => Bytes.Span is var bytes && (!bytes.ContainsAny((byte)'"', (byte)0, (byte)'\r') || !bytes.ContainsAny((byte)'"', (byte)0) && bytes.Count((byte)'\r') == bytes.Count("\r\n"u8));
 
-    // Cut behind line ends. A quoted cell may hold a line end, and UTF-16 or carriage returns may end lines in other ways: such a file is one part.
-    private static List<Part> Parts(string file, ReadOnlyMemory<byte> bytes, int threads)
-    {
-        var span = bytes.Span;
-        var count = Math.Clamp(bytes.Length / LeastPartBytes, 1, Math.Max(1, threads));
-        if (count == 1 || span.ContainsAny((byte)'"', (byte)0) || span.Contains((byte)'\r') && span.Count((byte)'\r') != span.Count("\r\n"u8)) return [new(file, bytes, 0, bytes.Length)];
-        List<Part> parts = [];
-        for (var (part, start) = (1, 0); part <= count && start < bytes.Length; part++)
+        public int Lines => Bytes.Span.Count((byte)'\n');
+
+        public int LineAt(long offset) => 1 + (this with { End = (int)Math.Min(End, Start + offset) }).Lines;
+
+        public void Fill(SafeFileHandle handle)
         {
-            var wanted = Math.Max(start, (int)((long)bytes.Length * part / count));
-            var end = part == count ? -1 : span[wanted..].IndexOf((byte)'\n');
-            var stop = end < 0 ? bytes.Length : wanted + end + 1;
-            parts.Add(new(file, bytes, start, stop));
-            start = stop;
+            for (var at = Start; at < End;)
+                at += RandomAccess.Read(handle, All.Span[at..End], at) is var read and > 0 ? read : throw new EndOfStreamException($"{File} became shorter while it was read.");
         }
-        return parts;
     }
 
     private static int[] ColumnsOf(string file, ReadOnlyMemory<byte> head, string[] columns)
@@ -139,28 +174,31 @@ internal sealed class PlainRows : IDisposable
         return missing.Count == 0 ? at : throw new TableException([.. missing]);
     }
 
-    private static PlainRows Parsed(Part part, string[] columns, int[] at, bool inRuns)
+    private static PlainRows Parsed(Part part, Task<int[]> columnsAt, string numberColumn, bool inRuns)
     {
         var bytes = part.Bytes;
         PlainRows rows = new(bytes.Length / UsualRowBytes + 1);
         KeyCache firstKeys = new(name => Added(rows._firstNames, name)), secondKeys = new(name => Added(rows._secondNames, name));
         using var reader = CsvReader.Create(bytes, part.IsFirst ? Options : Options with { HasHeader = false });
-        var last = Math.Max(at[0], Math.Max(at[1], at[2]));
         var around = bytes.Span;
         var room = rows.Room;
         var count = 0;
         try
         {
             if (part.IsFirst) reader.ReadHeader();
-            while (reader.Read())
+            // The columns may still be looked up while the first rows are cut.
+            var isRow = reader.Read();
+            var (first, second, third) = columnsAt.GetAwaiter().GetResult() is [var a, var b, var c] ? (a, b, c) : default;
+            var last = Math.Max(first, Math.Max(second, third));
+            for (; isRow; isRow = reader.Read())
             {
-                if (reader.FieldCount <= last || Number(reader.GetSpan(at[2]), around) is not { } number)
+                if (reader.FieldCount <= last || Number(reader.GetSpan(third), around) is not { } number)
                 {
-                    rows._problems.Add(new(part.File, part.LineAt(reader.ByteOffset), columns[2], reader.FieldCount > at[2] ? reader.GetString(at[2]) : "", "a number such as 1.5"));
+                    rows._problems.Add(new(part.File, part.LineAt(reader.ByteOffset), numberColumn, reader.FieldCount > third ? reader.GetString(third) : "", "a number such as 1.5"));
                     continue;
                 }
                 if (count == room.Length) room = rows.Widened();
-                room[count++] = new(inRuns ? rows.Runs.IndexOf(reader.GetSpan(at[0])) : firstKeys.IndexOf(reader.GetSpan(at[0])), secondKeys.IndexOf(reader.GetSpan(at[1])), number);
+                room[count++] = new(inRuns ? rows.Runs.IndexOf(reader.GetSpan(first)) : firstKeys.IndexOf(reader.GetSpan(first)), secondKeys.IndexOf(reader.GetSpan(second)), number);
             }
         }
         catch (CsvFormatException)

@@ -8,9 +8,6 @@ namespace Tamis.Composition;
 /// <typeparam name="TContent">How a content is written down.</typeparam>
 internal interface IRunningSums<TContent>
 {
-    /// <summary>How many columns.</summary>
-    static abstract int Columns { get; }
-
     /// <summary>Adds a line.</summary>
     /// <param name="contents">The first of its contents.</param>
     /// <param name="ahead">Where the contents of a line lie that will be added soon.</param>
@@ -19,33 +16,11 @@ internal interface IRunningSums<TContent>
 
     /// <summary>Writes the sums down.</summary>
     /// <param name="totalGrams">The mass of all lines.</param>
-    /// <param name="units">What a unit of the contents makes in 1 g, for the first column and those after it.</param>
-    /// <param name="known">Where the amount in all lines with a known content goes.</param>
-    /// <param name="coveredGrams">Where the mass of these lines goes.</param>
-    void Store(Vector512<double> totalGrams, ref double units, ref double known, ref double coveredGrams);
-}
-
-/// <summary>Twice as many columns.</summary>
-internal struct SideBySide<TContent, TSums>() : IRunningSums<TContent>
-    where TSums : struct, IRunningSums<TContent>
-{
-    private TSums _left = default, _right = default;
-
-    public static int Columns => 2 * TSums.Columns;
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Add(ref TContent contents, nint ahead, Vector512<double> massGrams)
-    {
-        _left.Add(ref contents, ahead, massGrams);
-        _right.Add(ref Unsafe.Add(ref contents, TSums.Columns), ahead + TSums.Columns * Unsafe.SizeOf<TContent>(), massGrams);
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly void Store(Vector512<double> totalGrams, ref double units, ref double known, ref double coveredGrams)
-    {
-        _left.Store(totalGrams, ref units, ref known, ref coveredGrams);
-        _right.Store(totalGrams, ref Unsafe.Add(ref units, TSums.Columns), ref Unsafe.Add(ref known, TSums.Columns), ref Unsafe.Add(ref coveredGrams, TSums.Columns));
-    }
+    /// <param name="units">What a unit of the contents makes in 1 g, a column each.</param>
+    /// <param name="known">Where the amount in all lines with a known content goes, a column each.</param>
+    /// <param name="coveredGrams">Where the mass of these lines goes, a column each.</param>
+    /// <param name="column">The first of the columns that were summed.</param>
+    void Store(Vector512<double> totalGrams, ReadOnlySpan<double> units, Span<double> known, Span<double> coveredGrams, int column);
 }
 
 /// <summary>Sums of whole numbers where some are unknown.</summary>
@@ -53,8 +28,6 @@ internal struct SideBySide<TContent, TSums>() : IRunningSums<TContent>
 internal struct WholeSums : IRunningSums<uint>
 {
     private Vector512<double> _left, _right, _leftCovered, _rightCovered;
-
-    public static int Columns => ContentGrid.Pitch;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Add(ref uint contents, nint ahead, Vector512<double> massGrams)
@@ -68,10 +41,10 @@ internal struct WholeSums : IRunningSums<uint>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly void Store(Vector512<double> totalGrams, ref double units, ref double known, ref double coveredGrams)
+    public readonly void Store(Vector512<double> totalGrams, ReadOnlySpan<double> units, Span<double> known, Span<double> coveredGrams, int column)
     {
-        SixteenColumns.Store((_left - _leftCovered) * Vector512.LoadUnsafe(ref units), (_right - _rightCovered) * Vector512.LoadUnsafe(ref units, ContentGrid.Lane), ref known);
-        SixteenColumns.Store(_leftCovered, _rightCovered, ref coveredGrams);
+        SixteenColumns.Store((_left - _leftCovered) * Vector512.Create(units[column..]), (_right - _rightCovered) * Vector512.Create(units[(column + ContentGrid.Lane)..]), known[column..]);
+        SixteenColumns.Store(_leftCovered, _rightCovered, coveredGrams[column..]);
     }
 }
 
@@ -79,8 +52,6 @@ internal struct WholeSums : IRunningSums<uint>
 internal struct KnownWholeSums : IRunningSums<uint>
 {
     private Vector512<double> _left, _right;
-
-    public static int Columns => ContentGrid.Pitch;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Add(ref uint contents, nint ahead, Vector512<double> massGrams)
@@ -92,10 +63,10 @@ internal struct KnownWholeSums : IRunningSums<uint>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly void Store(Vector512<double> totalGrams, ref double units, ref double known, ref double coveredGrams)
+    public readonly void Store(Vector512<double> totalGrams, ReadOnlySpan<double> units, Span<double> known, Span<double> coveredGrams, int column)
     {
-        SixteenColumns.Store((_left - totalGrams) * Vector512.LoadUnsafe(ref units), (_right - totalGrams) * Vector512.LoadUnsafe(ref units, ContentGrid.Lane), ref known);
-        SixteenColumns.Store(totalGrams, totalGrams, ref coveredGrams);
+        SixteenColumns.Store((_left - totalGrams) * Vector512.Create(units[column..]), (_right - totalGrams) * Vector512.Create(units[(column + ContentGrid.Lane)..]), known[column..]);
+        SixteenColumns.Store(totalGrams, totalGrams, coveredGrams[column..]);
     }
 }
 
@@ -104,8 +75,6 @@ internal struct KnownWholeSums : IRunningSums<uint>
 internal struct PlainSums : IRunningSums<double>
 {
     private Vector512<double> _left, _right, _leftCovered, _rightCovered;
-
-    public static int Columns => ContentGrid.Pitch;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Add(ref double contents, nint ahead, Vector512<double> massGrams)
@@ -117,10 +86,10 @@ internal struct PlainSums : IRunningSums<double>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly void Store(Vector512<double> totalGrams, ref double units, ref double known, ref double coveredGrams)
+    public readonly void Store(Vector512<double> totalGrams, ReadOnlySpan<double> units, Span<double> known, Span<double> coveredGrams, int column)
     {
-        SixteenColumns.Store(_left * 0.01, _right * 0.01, ref known);
-        SixteenColumns.Store(_leftCovered, _rightCovered, ref coveredGrams);
+        SixteenColumns.Store(_left * 0.01, _right * 0.01, known[column..]);
+        SixteenColumns.Store(_leftCovered, _rightCovered, coveredGrams[column..]);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -137,10 +106,10 @@ internal static class SixteenColumns
 {
     /// <summary>Writes both down, one behind the other.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Store(Vector512<double> left, Vector512<double> right, ref double at)
+    public static void Store(Vector512<double> left, Vector512<double> right, Span<double> room)
     {
-        left.StoreUnsafe(ref at);
-        right.StoreUnsafe(ref at, ContentGrid.Lane);
+        left.CopyTo(room);
+        right.CopyTo(room[ContentGrid.Lane..]);
     }
 }
 

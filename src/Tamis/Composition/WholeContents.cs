@@ -19,55 +19,71 @@ internal sealed class WholeContents
     private readonly byte[] _room;
     private readonly int _start;
     private readonly double[] _unitIn1Gram;
-    private readonly bool[] _areKnown;
+    private readonly bool[] _haveUnknowns;
+    private bool _areAllKnown;
 
     private WholeContents(int rows, double[] unitIn1Gram)
     {
         _room = GC.AllocateUninitializedArray<byte>(rows * unitIn1Gram.Length * sizeof(uint) + CacheLineBytes, pinned: true);
         _start = (int)(-Marshal.UnsafeAddrOfPinnedArrayElement(_room, 0) & (CacheLineBytes - 1));
-        (_unitIn1Gram, _areKnown) = (unitIn1Gram, new bool[rows]);
+        (_unitIn1Gram, _haveUnknowns) = (unitIn1Gram, new bool[rows]);
     }
 
     /// <summary>How many units are in 100 g and one more, row after row as in the matrix; 0 where that is unknown, and 1 behind the last column.</summary>
     public ReadOnlySpan<uint> Counts => Room;
 
-    private Span<uint> Room => MemoryMarshal.Cast<byte, uint>(_room.AsSpan(_start))[..(_areKnown.Length * _unitIn1Gram.Length)];
+    private Span<uint> Room => MemoryMarshal.Cast<byte, uint>(_room.AsSpan(_start))[..(_haveUnknowns.Length * _unitIn1Gram.Length)];
 
     /// <summary>What a unit in 100 g makes in 1 g, a column each.</summary>
     public ReadOnlySpan<double> UnitIn1Gram => _unitIn1Gram;
 
-    /// <summary>Of each row whether all its contents are known.</summary>
-    public ReadOnlySpan<bool> AreKnown => _areKnown;
+    /// <summary>Whether all contents of some rows are known.</summary>
+    public bool AreAllKnown(ReadOnlySpan<int> rows)
+    {
+        if (_areAllKnown) return true;
+        var haveUnknowns = _haveUnknowns;
+        var any = false;
+        foreach (var row in rows) any |= haveUnknowns[row];
+        return !any;
+    }
 
     /// <summary>The contents of a matrix as whole numbers.</summary>
     /// <param name="per100Grams">The contents in 100 g, row after row, NaN where unknown.</param>
     /// <param name="stride">From the start of one row to the next, a multiple of <see cref="ContentGrid.Pitch"/>.</param>
     /// <param name="columns">How many columns have contents.</param>
-    /// <returns>Null where a content is below zero or a column needs more digits than fit.</returns>
-    public static WholeContents? Of(ReadOnlySpan<double> per100Grams, int stride, int columns)
+    /// <param name="threads">On how many cores.</param>
+    /// <returns>Null where there is no column, a content is below zero or a column needs more digits than fit.</returns>
+    public static WholeContents? Of(double[] per100Grams, int stride, int columns, int threads)
     {
-        var unitIn1Gram = new double[stride];
-        WholeContents whole = new(stride == 0 ? 0 : per100Grams.Length / stride, unitIn1Gram);
-        var counts = whole.Room;
-        for (var column = 0; column < stride; column += ContentGrid.Lane)
+        if (stride == 0) return null;
+        WholeContents whole = new(per100Grams.Length / stride, new double[stride]);
+        var areWhole = true;
+        // Whole lines of the cache, so that no two cores write to one.
+        Cores.Each(stride / ContentGrid.Pitch, threads, block =>
         {
-            if (UnitsIn1(per100Grams, stride, column) is not { } units) return null;
-            (Vector512.Create(0.01) / units).CopyTo(unitIn1Gram, column);
-            for (var at = column; at < per100Grams.Length; at += stride)
-            {
-                var contents = Vector512.Create(per100Grams[at..]);
-                var isKnown = Vector512.Equals(contents, contents);
-                var counted = Vector512.ConvertToUInt64(Vector512.ConditionalSelect(isKnown, Vector512.Round(contents * units) + Vector512<double>.One, Vector512<double>.Zero));
-                Vector512.Narrow(counted, counted).GetLower().CopyTo(counts[at..]);
-            }
-        }
-        for (var row = 0; row < whole._areKnown.Length; row++)
+            for (var column = block * ContentGrid.Pitch; column < (block + 1) * ContentGrid.Pitch && areWhole; column += ContentGrid.Lane)
+                if (!whole.Count(per100Grams, stride, column, columns)) areWhole = false;
+        });
+        whole._areAllKnown = !whole._haveUnknowns.Contains(true);
+        return areWhole ? whole : null;
+    }
+
+    // Counts eight columns, of which those behind the last have nothing; false where they cannot be counted.
+    private bool Count(ReadOnlySpan<double> per100Grams, int stride, int column, int columns)
+    {
+        if (UnitsIn1(per100Grams, stride, column) is not { } units) return false;
+        (Vector512.Create(0.01) / units).CopyTo(_unitIn1Gram, column);
+        var counts = Room;
+        var unknown = Vector512.ConditionalSelect(Vector512.LessThan(Vector512<double>.Indices + Vector512.Create((double)column), Vector512.Create((double)columns)), Vector512<double>.Zero, Vector512<double>.One);
+        for (var (row, at) = (0, column); at < per100Grams.Length; row++, at += stride)
         {
-            var contents = counts.Slice(row * stride, stride);
-            contents[columns..].Fill(1);
-            whole._areKnown[row] = !contents.Contains(0u);
+            var contents = Vector512.Create(per100Grams[at..]);
+            var isKnown = Vector512.Equals(contents, contents);
+            var counted = Vector512.ConvertToUInt64(Vector512.ConditionalSelect(isKnown, Vector512.Round(contents * units) + Vector512<double>.One, unknown));
+            Vector512.Narrow(counted, counted).GetLower().CopyTo(counts[at..]);
+            if (Vector512.EqualsAny(counted, Vector512<ulong>.Zero)) _haveUnknowns[row] = true;
         }
-        return whole;
+        return true;
     }
 
     /// <summary>Sixteen counts as doubles.</summary>

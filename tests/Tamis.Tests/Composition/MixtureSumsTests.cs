@@ -178,6 +178,27 @@ public class MixtureSumsTests
         Assert.Throws<ArgumentException>(() => MixtureSums.Sum(matrix, [0], [10], room, room.AsSpan(1)));
     }
 
+    // Nothing is read before all is looked at: neither a row that is not there nor lines that belong to no mixture.
+    [Theory]
+    [InlineData(new[] { 0, 2, 3 }, new[] { 0, 0, 1 })]
+    [InlineData(new[] { 0, 2, 3 }, new[] { -1, 0, 0 })]
+    [InlineData(new[] { 0, 3, 1 }, new[] { 0, 0, 9 })]
+    [InlineData(new[] { 0, 2, 4 }, new[] { 0, 0, 0 })]
+    [InlineData(new[] { -1, 2, 3 }, new[] { 0, 0, 0 })]
+    public void SumMany_LinesThatDoNotFit_AreRefusedAndNothingIsWritten(int[] starts, int[] rows)
+    {
+        var matrix = Matrix([[1, 2]]);
+        double[] known = new double[2 * matrix.Stride], totals = [-1, -1];
+
+        Assert.ThrowsAny<ArgumentException>(() => MixtureSums.SumMany(matrix, starts, rows, [10, 20, 30], known, new double[2 * matrix.Stride], totals));
+
+        Assert.All(known, sum => Assert.Equal(0, sum));
+        Assert.Equal([-1, -1], totals);
+    }
+
+    [Fact]
+    public void Sum_WithoutNutrients_IsTheMassOfAllLines() => Assert.Equal(30, MixtureSums.Sum(Matrix([[], []]), [0, 1], [10, 20], [], []));
+
     private static (Amount[] Amounts, double TotalGrams) Sum(double[][] foods, (int Row, double Grams)[] lines)
     {
         var matrix = Matrix(foods);

@@ -106,6 +106,72 @@ public sealed class PlainContentsTests : IDisposable
         Assert.Equal(RowsOf(1), RowsOf(4));
     }
 
+    // Each core reads from a line end to a line end: what may stand for one, or hold one, lies far behind the first rows here.
+    [Theory]
+    [InlineData("\"f\n1\",n1,1\n")]
+    [InlineData("f1,n1,1\rf2,n1,2\rf3,n1,3\n")]
+    [InlineData("\"f\r\n1\",n1,1\r\n")]
+    [InlineData("f1,n1,1\r\nf2,n1,2\nf3,n1,3\r\n")]
+    public void Read_UnusualLineEndsInALaterPart_IsTheSameOnAnyNumberOfCores(string rows)
+    {
+        var file = _folder.Write("odd.csv", LargeFile(90_000) + rows + LargeFile(9_000)[LargeFile(0).Length..]);
+        var (one, four) = (PlainContents.Read(file, threads: 1), PlainContents.Read(file, threads: 4));
+
+        Assert.Equal(one.Foods, four.Foods);
+        Assert.Equal(one.Matrix.Per100Grams.ToArray(), four.Matrix.Per100Grams.ToArray());
+        Assert.Equal(1, four.Matrix.Row(four.Foods.ToList().FindIndex(food => food.EndsWith('1') && food[0] == 'f' && food.Length < 5))[0]);
+    }
+
+    // The names of the columns are found by themselves, before the rest is read, where they stand in the first line for sure.
+    [Theory]
+    [InlineData("\r\n\nfood,nutrient,value\nrye,fat,1.75\n")]
+    [InlineData("food,\"a\nnote\",nutrient,value\nrye,,fat,1.75\n")]
+    [InlineData("food,nutrient,value\rrye,fat,1.75\r")]
+    [InlineData("\uFEFFfood,nutrient,value\nrye,fat,1.75")]
+    public void Read_ColumnsInUnusualLines_AreFound(string text) =>
+        Assert.Equal(1.75, PlainContents.Read(_folder.Write("c.csv", text)).Matrix.Row(0)[0]);
+
+    [Fact]
+    public void Read_AFoodAgainInALaterPart_CountsTheLaterRow()
+    {
+        var file = _folder.Write("again.csv", LargeFile(90_000) + "food 0,n1,1234.5\nfood 1,n1,\n" + LargeFile(9_000)[LargeFile(0).Length..].Replace("food ", "other ", StringComparison.Ordinal));
+        foreach (var threads in (int[])[1, 2, 3, 4])
+        {
+            var table = PlainContents.Read(file, threads);
+            Assert.Equal(1234.5, table.Matrix.Row(0)[0]);
+            Assert.Equal(double.NaN, table.Matrix.Row(1)[0]);
+            Assert.Equal(2, table.Matrix.Row(2)[0]);
+            Assert.Equal(99_000, table.Foods.Count);
+        }
+    }
+
+    [Fact]
+    public void Read_LargeFileWithoutAColumn_IsNamedOnce()
+    {
+        var file = _folder.Write("no.csv", LargeFile(90_000).Replace("value", "amount", StringComparison.Ordinal));
+
+        Assert.Equal("value", Assert.Throws<TableException>(() => PlainContents.Read(file, threads: 4)).Problems.Single().Column);
+    }
+
+    [Fact]
+    public void ReadLines_OnAnyNumberOfCores_IsTheSame()
+    {
+        var table = PlainContents.Read(_folder.Write("c.csv", "food,nutrient,value\nrye,fat,2\noat,fat,7\n"));
+        // One formula is longer than a part, so that a cut on each side of it is none of a formula.
+        string[] formulas = [.. Enumerable.Range(0, 9_000).SelectMany(formula => Enumerable.Repeat($"formula {formula}", formula == 4_000 ? 60_000 : 1 + formula % 5))];
+        var file = _folder.Write("f.csv", "formula,food,mass_g\n" + string.Concat(formulas.Select((formula, line) => $"{formula},{(line % 3 == 0 ? "oat" : "rye")},{line}\n")));
+        foreach (var threads in (int[])[1, 2, 3, 4, 7])
+        {
+            var lines = table.ReadLines(file, threads);
+            Assert.Equal(9_000, lines.Count);
+            Assert.Equal(Enumerable.Range(0, formulas.Length).Where(line => line == 0 || formulas[line] != formulas[line - 1]).Append(formulas.Length), lines.Starts);
+            Assert.Equal(Enumerable.Range(0, formulas.Length).Select(line => line % 3 == 0 ? 1 : 0), lines.Rows);
+            Assert.Equal(Enumerable.Range(0, formulas.Length).Select(line => (double)line), lines.MassGrams);
+        }
+    }
+
+    private static string LargeFile(int rows) => "food,nutrient,value\n" + string.Concat(Enumerable.Range(0, rows).Select(row => $"food {row},n1,{row}\n"));
+
     [Fact]
     public void ReadLines_Formulas_StandOneAfterAnother()
     {
