@@ -24,7 +24,7 @@ public static class KitFolder
     public static string DataRoot(string? named, IEnumerable<string> starts) => named is { Length: > 0 }
         ? Named(named)
         : starts.Select(Above).FirstOrDefault(folder => folder is not null)
-        ?? throw new DirectoryNotFoundException($"The kit's data folder was not found above the program or the current folder; set {Variable} to it.");
+        ?? throw new DirectoryNotFoundException($"The kit’s data folder was not found above the program or the current folder; set {Variable} to it.");
 
     private static string Named(string folder) => Directory.Exists(folder)
         ? folder

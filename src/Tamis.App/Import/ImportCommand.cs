@@ -10,11 +10,11 @@ internal static class ImportCommand
     /// <summary>The command with its options.</summary>
     public static Command Create()
     {
-        var layout = new Option<string>("--layout") { Description = $"The publisher's layout: {string.Join(", ", Importers.All.Keys)}.", Required = true };
+        var layout = new Option<string>("--layout") { Description = $"The publisher’s layout: {string.Join(", ", Importers.All.Keys)}.", Required = true };
         layout.AcceptOnlyFromAmong([.. Importers.All.Keys]);
-        var from = new Option<string>("--from") { Description = "The folder with the publisher's files, as they were downloaded.", Required = true };
+        var from = new Option<string>("--from") { Description = "The folder with the publisher’s files, as they were downloaded.", Required = true };
         var to = new Option<string>("--to") { Description = "The folder to write; it is not there yet, or empty.", Required = true };
-        var command = new Command("import", "Bring in a national table: read SR28, Ciqual or FoodData Central files and write them in the kit's layout, with a report of what was taken, merged, converted and left.") { layout, from, to };
+        var command = new Command("import", "Bring in a national table: read SR28, Ciqual or FoodData Central files and write them in the kit’s layout, with a report of what was taken, merged, converted and left.") { layout, from, to };
         command.SetDeed(arguments => Task.FromResult(Run(arguments.GetRequiredValue(layout), arguments.GetRequiredValue(from), arguments.GetRequiredValue(to), Console.Out)));
         return command;
     }
@@ -26,7 +26,7 @@ internal static class ImportCommand
     /// <param name="writer">Where to say what was done: a sentence a line.</param>
     public static int Run(string layout, string from, string to, TextWriter writer)
     {
-        if (!Directory.Exists(from)) throw new UserProblem($"There is no folder '{from}'; name the one that holds the publisher's files.");
+        if (!Directory.Exists(from)) throw new UserProblem($"There is no folder '{from}'; name the one that holds the publisher’s files.");
         try
         {
             var imported = Importers.All[layout](from, ImportCodes.Load(KitFolder.Data("composition")));

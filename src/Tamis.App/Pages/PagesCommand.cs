@@ -12,7 +12,7 @@ internal static class PagesCommand
     public static Command Create()
     {
         var notebooks = new Option<string[]>("--notebook") { Description = "Run these notebooks only; a name or the beginning of one.", HelpName = "NAME", AllowMultipleArgumentsPerToken = true };
-        var dessert = new Option<string?>("--dessert") { Description = "Read this dessert folder instead of the demo's.", HelpName = "FOLDER" };
+        var dessert = new Option<string?>("--dessert") { Description = "Read this dessert folder instead of the demo’s.", HelpName = "FOLDER" };
         var output = new Option<string?>("--out") { Description = "Write the pages to this folder; it is replaced whole. Default: pages, in the clone.", HelpName = "FOLDER" };
         var command = new Command("pages", "Run the notebooks and write their pages.") { notebooks, dessert, output };
         command.SetDeed(async arguments =>

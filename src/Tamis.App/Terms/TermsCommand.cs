@@ -37,7 +37,7 @@ internal static class TermsCommand
         writer.WriteLine($"Written: {target}");
         foreach (var file in all.GroupBy(term => term.File))
             writer.WriteLine($"  {file.Key}: {file.Count(term => term.Term is not null)} of {file.Count()} texts have a term in {language}{(file.Where(term => term.Term is null).ToArray() is { Length: > 0 } missing ? $"; missing: {string.Join(", ", missing.Take(5).Select(term => term.Row))}{(missing.Length > 5 ? $" and {missing.Length - 5} more" : "")}" : "")}");
-        writer.WriteLine($"Fill in the column term, say in checked whether the law's own text was read, and put the file into {Path.Combine(folder, RuleTerms.FolderName)} as {language}.csv.");
+        writer.WriteLine($"Fill in the column term, say in checked whether the law’s own text was read, and put the file into {Path.Combine(folder, RuleTerms.FolderName)} as {language}.csv.");
         return 0;
     });
 }

@@ -44,7 +44,7 @@ public sealed record OrdinalModel(ModelFormula Fixed, RandomTerm? Group, Ordinal
     /// <exception cref="ArgumentException">A column is missing or of the wrong kind, or the model has no intercept.</exception>
     public OrdinalOutcome Fit(ModelData data)
     {
-        if (!Fixed.HasIntercept) throw new ArgumentException("The thresholds take the intercept's place; write the model without 0.", nameof(data));
+        if (!Fixed.HasIntercept) throw new ArgumentException("The thresholds take the intercept’s place; write the model without 0.", nameof(data));
         if (QuadraturePoints is < 1 or > 50) throw new ArgumentException($"The quadrature has {QuadraturePoints} points; 1 to 50 are of use.", nameof(data));
         var whole = data.CompleteRows(Columns).ToHashSet();
         if (whole.Count == 0) return new(null, $"No row has all of {string.Join(", ", Columns)}.");

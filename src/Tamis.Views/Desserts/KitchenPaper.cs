@@ -103,7 +103,7 @@ public static class KitchenPaper
     public static Html Labels(Dessert dessert, string trial, bool isPart = false)
     {
         var line = dessert.LineOf(trial).ToArray();
-        return Head($"Labels for boxes: {dessert.Name}, {trial}", ["Hours are the kitchen's own from components.csv; local rules on storage come first"], isPart)
+        return Head($"Labels for boxes: {dessert.Name}, {trial}", ["Hours are the kitchen’s own from components.csv; local rules on storage come first"], isPart)
             + Html.Of($"<div class=\"box-labels\">{dessert.Trial(trial).Components.Select(component =>
             {
                 var note = dessert.Components.Of(component.Name, line);

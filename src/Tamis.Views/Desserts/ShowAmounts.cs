@@ -63,7 +63,7 @@ public static partial class Show
             [Column.Words("Left over"), Column.Numbers("mass", "g"), Column.Words("contains"), Column.Words("keeps"), Column.Words("can go into")],
             [.. amounts.LeftOvers.Select(each => new Row([
                 each.Amount.Name, Figures.Mass(each.Amount.LeftGrams).WithoutUnit(), Allergens(each), Keeps(each),
-                each.TakenBy.Count == 0 ? (Cell)"nothing in this store's desserts" : (Cell)string.Join("; ", each.TakenBy.Select(taker => $"{taker.Component}{(taker.Dessert is { } other ? $" of {other}" : "")} ({Figures.Mass(taker.Grams).Text} a formula)"))]))])
+                each.TakenBy.Count == 0 ? (Cell)"nothing in this store’s desserts" : (Cell)string.Join("; ", each.TakenBy.Select(taker => $"{taker.Component}{(taker.Dessert is { } other ? $" of {other}" : "")} ({Figures.Mass(taker.Grams).Text} a formula)"))]))])
         { Caption = Html.Of($"What is left over when all goes as written") , LeastRem = 40 }.ToHtml();
         return left + (amounts.Trim.Count == 0 ? Html.Empty : Notes.List(amounts.Trim.Select(trim =>
             Html.Of($"{trim.Component}, {trim.Loss.Name}: {Figures.Mass(trim.Grams).InText}; the sheet notes: {Typeset.Text(trim.Note)}."))));

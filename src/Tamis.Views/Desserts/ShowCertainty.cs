@@ -33,8 +33,8 @@ public static partial class Show
             [
                 Html.Text(variation.IsStated ? $"As the kitchen varies: {string.Join("; ", variation.Origins)}." : "Nobody stated how weighing, drying and trimming vary: rows weighing_g, drying_percent, piece_drying_percent and left_behind_percent of dessert.csv do, and for drying the yields of several makes in measured.csv. Until then they count as exact and the chances are too small."),
                 Html.Text(variation.MeasurementPercent > 0
-                    ? "The laboratory's uncertainty is part of each result; where a tolerance allows for it on top, twice the standard uncertainty is added."
-                    : "The uncertainty of a laboratory's measurement is not stated (analysis_percent of dessert.csv) and counts as none."),
+                    ? "The laboratory’s uncertainty is part of each result; where a tolerance allows for it on top, twice the standard uncertainty is added."
+                    : "The uncertainty of a laboratory’s measurement is not stated (analysis_percent of dessert.csv) and counts as none."),
                 .. Tolerances.Of(set).None.Select(none => Html.Text($"{(none.Figure == "all" ? "All figures" : $"{none.Figure}, {none.Unit}")}: {none.Origin.Note} ({none.Origin}).")),
                 .. certainty.Figures.Select(figure => figure.Tolerance?.Origin).OfType<RuleOrigin>().Select(origin => origin.ToString()).Distinct().Take(1).Select(origin => Html.Text($"Tolerances: {origin}.")),
             ],

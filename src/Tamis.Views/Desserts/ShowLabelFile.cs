@@ -56,7 +56,7 @@ public static partial class Show
     {
         var records = Desserts.LabelRecords.Of(dessert);
         return records.Count == 0
-            ? Notes.Small(Html.Of($"No label has been signed yet. The program's command <em>sign</em> freezes one: formula, documents, contents, rules, panel, list, signer and day."))
+            ? Notes.Small(Html.Of($"No label has been signed yet. The program’s command <em>sign</em> freezes one: formula, documents, contents, rules, panel, list, signer and day."))
             : Html.Join(records.Select(each => RecordOf(dessert, each.File, each.Record)));
     });
 

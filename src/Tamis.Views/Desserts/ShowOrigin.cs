@@ -71,7 +71,7 @@ public static partial class Show
         ContentState.BelowLimit => "below a stated limit",
         ContentState.Estimated => "an estimate",
         ContentState.AssumedZero => "zero by the nature of the food",
-        _ => content.Source?.Evidence switch { Evidence.Supplier => "declared by the supplier", Evidence.Computed => "follows from other figures", _ => "the publisher's figure" },
+        _ => content.Source?.Evidence switch { Evidence.Supplier => "declared by the supplier", Evidence.Computed => "follows from other figures", _ => "the publisher’s figure" },
     };
 
     private static string InWords(IntervalBasis basis) => basis switch

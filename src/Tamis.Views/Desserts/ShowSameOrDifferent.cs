@@ -38,7 +38,7 @@ public static partial class Show
                 ? Html.Of($"That is not “the same”: up to {Figures.WholeShare(open.Range.High).Text} might. {Needed(result, policy)}")
                 : Html.Of($"If some do, they are fewer than {Figures.WholeShare(open.Range.High).Text} of people like these: a kitchen may call that near enough, and should say where it drew the line."));
         if (result.Distance(policy) is { Distance: > 0 } distance)
-            said.Add(Html.Of($"They lie {DistanceWords(distance)} apart in standard deviations of one person's impression (d′); about 1 is what one notices when asked."));
+            said.Add(Html.Of($"They lie {DistanceWords(distance)} apart in standard deviations of one person’s impression (d′); about 1 is what one notices when asked."));
         if (result.IsNearEnough(policy) is { } nearEnough && !isShown)
             said.Add(nearEnough
                 ? Html.Of($"As a test of likeness it holds: had {Figures.WholeShare(policy.DistinguisherShare).Text} of people told them apart, so few right answers would come about in fewer than {Figures.WholeShare(policy.FalseAlarmShare).Text} of such tests.")

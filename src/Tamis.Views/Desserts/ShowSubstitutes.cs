@@ -48,7 +48,7 @@ public static partial class Show
             [Column.Words("Component"), Column.Words("must go"), Column.Words("nearest in the store"), Column.Words("nearest food of the table"), Column.Words("windows with the first of them")],
             [.. holding.Select(line => Line(dessert, trial, allergen, line.Component, line.Ingredient))]) { IsWide = true, LeastRem = 46 };
         return Notes.Paragraph(Html.Of($"<strong>{Capital(allergen)}</strong> stands in {Counted(holding.Count, "line")} of {trial}.")) + doubt + table.ToHtml()
-            + Notes.Caution(Html.Of($"Of a food of the table nobody knows what its supplier's pack holds: look at the pack and ask before anybody eats of it. Traces from the same bench, oven or grinder are not in this table."));
+            + Notes.Caution(Html.Of($"Of a food of the table nobody knows what its supplier’s pack holds: look at the pack and ask before anybody eats of it. Traces from the same bench, oven or grinder are not in this table."));
     }
 
     private static Row Line(Dessert dessert, string trial, string allergen, string component, Formulas.Ingredient goes)

@@ -47,7 +47,7 @@ public static partial class Show
         var line = ledger.Line;
         List<Row> steps =
         [
-            new(["water that left", Num.Said($"{Significant(panel.Mixture.WaterLostGrams)}\u202fg"), "the formula sheet's rows of what leaves"]),
+            new(["water that left", Num.Said($"{Significant(panel.Mixture.WaterLostGrams)}\u202fg"), "the formula sheet’s rows of what leaves"]),
             new(["finished mass", Num.Said($"{Significant(panel.Mixture.FinishedGrams)}\u202fg"), "weighed in, less the water that left"]),
             new([$"{panel.Basis.Words}, not rounded", Num.Said($"{Significant(line.Amount.Known)}\u202f{line.Unit}"), $"{Significant(ledger.InWhole)} × {Significant(panel.BasisGrams)} / {Significant(panel.Mixture.FinishedGrams)}"]),
         ];

@@ -86,7 +86,7 @@ public sealed record WaterWords
     public string WaterActivity { get; init; } = "water activity";
 
     /// <summary>The title of the picture over days.</summary>
-    public string OverDays { get; init; } = "Each layer's mean water activity over days";
+    public string OverDays { get; init; } = "Each layer’s mean water activity over days";
 
     /// <summary>The title of the picture through the stack.</summary>
     public string ThroughStack { get; init; } = "Water activity through the stack, from below";

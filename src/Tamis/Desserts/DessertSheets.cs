@@ -8,13 +8,13 @@ internal sealed class DessertSheets
     private static readonly (string File, bool InStore, string WouldAdd)[] Known =
     [
         ("ingredients.csv", true, "what each mixture is made of, its nutrition panel, and the grams behind pieces and spoons"),
-        ("specifications.csv", true, "suppliers' figures, ingredient lists and allergens"),
+        ("specifications.csv", true, "suppliers’ figures, ingredient lists and allergens"),
         ("prices.csv", true, "what a piece costs"),
         ("words.csv", true, "the label in other languages"),
         ("moulds.csv", true, "what fits in which mould"),
         ("equipment.csv", true, "the plan of oven, freezer and hands"),
-        ("windows.csv", true, "where the figures of families of your own usually lie; the kit's windows hold without it"),
-        ("remark_words.csv", true, "your own list of words by which remarks at the bench are counted, in place of the kit's"),
+        ("windows.csv", true, "where the figures of families of your own usually lie; the kit’s windows hold without it"),
+        ("remark_words.csv", true, "your own list of words by which remarks at the bench are counted, in place of the kit’s"),
         ("formula.csv", false, ""),
         ("trials.csv", false, "which trial came from which, and the question behind each"),
         ("steps.csv", false, "what to do beside what to weigh"),
@@ -25,7 +25,7 @@ internal sealed class DessertSheets
         ("servings.csv", false, "with attributes.csv and scores.csv, how tasters scored each change"),
         ("scores.csv", false, "with attributes.csv and servings.csv, how tasters scored each change"),
         ("tastings.csv", false, "the dates of the tastings and which was only at the bench"),
-        ("dessert.csv", false, "the dessert's name, how many pieces a batch makes, and what is ordered"),
+        ("dessert.csv", false, "the dessert’s name, how many pieces a batch makes, and what is ordered"),
     ];
 
     private readonly Dictionary<string, Sheet> _read = new(StringComparer.OrdinalIgnoreCase);

@@ -9,7 +9,7 @@ public static class SupplierFoods
     /// <param name="rows">The rows of a table.</param>
     /// <param name="dessert">A dessert of the store; its day decides which documents count.</param>
     /// <param name="group">The group that they stand in.</param>
-    public static CompositionRows With(this CompositionRows rows, Dessert dessert, string group = "Suppliers' sheets")
+    public static CompositionRows With(this CompositionRows rows, Dessert dessert, string group = "Suppliers’ sheets")
     {
         var number = 1;
         foreach (var ingredient in dessert.Store.Ingredients.All)

@@ -24,7 +24,7 @@ public static class FormulaSheet
 
         var trials = lineage?.Trials ?? [.. sheet.Columns.Where(column => IsTrial(sheet, column))];
         if (trials.Count == 0)
-            problems.Add(new(sheet.File, 1, "", string.Join(", ", sheet.Columns), "at least one column of quantities, headed by a trial's name such as T1"));
+            problems.Add(new(sheet.File, 1, "", string.Join(", ", sheet.Columns), "at least one column of quantities, headed by a trial’s name such as T1"));
         foreach (var trial in trials.Where(trial => !sheet.Has(trial)))
             problems.Add(new(sheet.File, 1, trial, "no such column", $"a column for trial {trial}, as trials.csv names it; its cells may stay blank where nothing changed"));
 

@@ -26,10 +26,10 @@ internal static class SheetText
     // What files that are no text begin with, and what a cook would call them.
     private static readonly (byte[] Start, string What)[] Foreign =
     [
-        ([0x50, 0x4B, 0x03, 0x04], "a spreadsheet's own format (xlsx or ods)"),
-        ([0xD0, 0xCF, 0x11, 0xE0], "a spreadsheet's own format (xls)"),
+        ([0x50, 0x4B, 0x03, 0x04], "a spreadsheet’s own format (xlsx or ods)"),
+        ([0xD0, 0xCF, 0x11, 0xE0], "a spreadsheet’s own format (xls)"),
         ("%PDF"u8.ToArray(), "a PDF"),
-        ("{\\rtf"u8.ToArray(), "a word processor's file"),
+        ("{\\rtf"u8.ToArray(), "a word processor’s file"),
     ];
 
     /// <summary>The encoding that writes text the same way again.</summary>

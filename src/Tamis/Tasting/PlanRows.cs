@@ -28,13 +28,13 @@ internal static class PlanRows
         Dictionary<(string, string, int), int> positionRows = [];
         foreach (var row in sheet.Rows)
         {
-            if (!Filled(row, "tasting", "the name of the tasting", problems) | !Filled(row, "assessor", "the assessor's id, such as A01", problems) | !Filled(row, "trial", "the trial on the plate", problems)) continue;
+            if (!Filled(row, "tasting", "the name of the tasting", problems) | !Filled(row, "assessor", "the assessor’s id, such as A01", problems) | !Filled(row, "trial", "the trial on the plate", problems)) continue;
             if (tastings is not null && !tastings.Has(row["tasting"]))
                 problems.Add(row.Problem("tasting", tastings.Expected("a tasting of tastings.csv", row["tasting"])));
             if (Code(row, problems) is not { } code) continue;
             Serving serving = new(tastingNames.Of(row["tasting"]), assessors.Of(row["assessor"]), code, trials.Trial(row, "trial", row["trial"], mustBeKnown, problems), row.Origin("trial"))
             {
-                Position = Counted(row, "position", "the place in the assessor's order: 1, 2, 3 …", problems),
+                Position = Counted(row, "position", "the place in the assessor’s order: 1, 2, 3 …", problems),
                 Make = Counted(row, "make", "which make of the trial it was: 1, 2, 3 …", problems),
             };
             if (!codeRows.TryAdd((serving.Tasting, serving.Assessor, code), row.Number))

@@ -84,7 +84,7 @@ public class CheckCommandTests
         Assert.Equal(1, CheckCommand.Run(scratch["travel-loaf"], said));
 
         var line = Assert.Single(said.ToString().Split('\n'), each => each.StartsWith("specifications.csv", StringComparison.Ordinal) && each.Contains("found", StringComparison.Ordinal));
-        Assert.StartsWith("specifications.csv, row 12, column 'ingredient_list': found '', expected ingredient_list of the supplier's specification", line, StringComparison.Ordinal);
+        Assert.StartsWith("specifications.csv, row 12, column 'ingredient_list': found '', expected ingredient_list of the supplier’s specification", line, StringComparison.Ordinal);
         Assert.Contains("baking powder is a compound (baking powder: raising agents (phosphates, sodium carbonates), starch; USDA SR28, food 18370)", line, StringComparison.Ordinal);
         // Canada asks for no list of a baking powder, and Australia and New Zealand for none under 5 %.
         Assert.EndsWith("(rules: eu, gb, us).", line.TrimEnd(), StringComparison.Ordinal);
@@ -105,6 +105,6 @@ public class CheckCommandTests
 
         Assert.Equal(1, CheckCommand.Run(scratch.Path, said));
 
-        Assert.Contains("ingredients.csv, row 2, column 'ingredient_list': found '', expected for praline 50 ingredient_list of the supplier's specification", said.ToString(), StringComparison.Ordinal);
+        Assert.Contains("ingredients.csv, row 2, column 'ingredient_list': found '', expected for praline 50 ingredient_list of the supplier’s specification", said.ToString(), StringComparison.Ordinal);
     }
 }

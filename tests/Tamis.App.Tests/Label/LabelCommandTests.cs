@@ -172,7 +172,7 @@ public class LabelCommandTests
         var refused = Run();
 
         Assert.Contains("baking powder is a compound", refused, StringComparison.Ordinal);
-        Assert.Contains("ingredient_list of the supplier's specification", refused, StringComparison.Ordinal);
+        Assert.Contains("ingredient_list of the supplier’s specification", refused, StringComparison.Ordinal);
         Assert.Contains("ingredients.csv, row 36", refused, StringComparison.Ordinal);
         Assert.Equal(0, Said(writer => LabelCommand.Run(scratch["travel-loaf"], "V1b", ["eu"], scratch["figures"], writer)).Code);
 

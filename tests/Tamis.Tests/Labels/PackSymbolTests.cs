@@ -97,7 +97,7 @@ public class PackSymbolTests
         Assert.Equal(row.Length > 0 && !isThere, LabelCells.Problems(dessert).Any(problem => problem.Found == "6BH.eps"));
         Assert.DoesNotContain(LabelCells.Problems(dessert, "T1", ["eu"]), problem => problem.Found == "6BH.eps");
         Assert.Equal(isThere ? SaleState.There : SaleState.Missing, SaleChecklist.Of(dessert, "T1", "ca", "en").Items.Single(item => item.Requirement.By == "symbol").State);
-        Assert.Equal(!isThere, LabelRecords.Hindrances(dessert, "T1", "ca", "en").Any(reason => reason.Contains("authority's own artwork", StringComparison.Ordinal)));
+        Assert.Equal(!isThere, LabelRecords.Hindrances(dessert, "T1", "ca", "en").Any(reason => reason.Contains("authority’s own artwork", StringComparison.Ordinal)));
     }
 
     // B.01.350(5)(b), (13)(h): nothing of it is asked below 100 cm², unless the table is: a claim, an added nutrient. Which figures are known does not matter then.

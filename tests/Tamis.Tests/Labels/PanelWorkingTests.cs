@@ -16,7 +16,7 @@ public class PanelWorkingTests
         Assert.Equal("protein per 100 g, declared as 10 g: nearest 1 g from 10 g, ties up (guidance) | Commission guidance on tolerances for nutrient values, December 2012, rounding table", steps[0]);
         Assert.Contains(steps, step => step.EndsWith("as weighed in, less its part of what stayed behind | formula.csv, row 3, column T1", StringComparison.Ordinal));
         Assert.Contains(steps, step => step.Contains("protein in 100 g of", StringComparison.Ordinal) && step.Contains("20080", StringComparison.Ordinal));
-        Assert.Contains("the protein was published as nitrogen × 5.83; the law's factor | Regulation (EU) No 1169/2011, Annex I(10)", steps);
+        Assert.Contains("the protein was published as nitrogen × 5.83; the law’s factor | Regulation (EU) No 1169/2011, Annex I(10)", steps);
         Assert.Contains(steps, step => step.StartsWith("water that left", StringComparison.Ordinal));
     }
 

@@ -118,10 +118,10 @@ public class TastingSheetsTests
     [Theory]
     [InlineData("S1,A01,1,99,T1,1", "column 'code': found '99', expected three digits from 100 to 999.")]
     [InlineData("S1,A01,1,045,T1,1", "column 'code': found '045', expected three digits from 100 to 999.")]
-    [InlineData("S1,A01,first,454,T1,1", "column 'position': found 'first', expected the place in the assessor's order: 1, 2, 3 …, or a blank where it is not known.")]
+    [InlineData("S1,A01,first,454,T1,1", "column 'position': found 'first', expected the place in the assessor’s order: 1, 2, 3 …, or a blank where it is not known.")]
     [InlineData("S1,A01,1,454,T1,0", "column 'make': found '0', expected which make of the trial it was: 1, 2, 3 …, or a blank where it is not known.")]
     [InlineData("S1,A01,1,454,T8,1", "column 'trial': found 'T8', expected a trial of this dessert: T1, T2.")]
-    [InlineData("S1,,1,454,T1,1", "column 'assessor': found '', expected the assessor's id, such as A01.")]
+    [InlineData("S1,,1,454,T1,1", "column 'assessor': found '', expected the assessor’s id, such as A01.")]
     [InlineData("S1,A01,1,454,T1,1\nS1,A01,2,454,T2,1", "row 3, column 'code': found '454', expected each code once for an assessor in a tasting; row 2 has it already.")]
     [InlineData("S1,A01,1,454,T1,1\nS1,A01,1,717,T2,1", "row 3, column 'position': found '1', expected each place once for an assessor in a tasting; row 2 has it already.")]
     public void Read_BadPlan_SaysWhatToMend(string rows, string sentence)

@@ -36,7 +36,7 @@ public sealed class ShowIngredientsTests : IDisposable
 
         Assert.Contains("A draft, not for print: one thing stands in the way.", page, StringComparison.Ordinal);
         Assert.Contains("praline 50 is a compound (praline paste: hazelnuts, sugar; common practice, no source) and has no list of its own", page, StringComparison.Ordinal);
-        Assert.Contains("ingredient_list of the supplier's specification", page, StringComparison.Ordinal);
+        Assert.Contains("ingredient_list of the supplier’s specification", page, StringComparison.Ordinal);
         Assert.Contains("ingredients.csv, row 2", page, StringComparison.Ordinal);
         Assert.Contains("praline paste ([its own list])", page, StringComparison.OrdinalIgnoreCase);
     }

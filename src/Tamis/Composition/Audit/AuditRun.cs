@@ -30,7 +30,7 @@ internal sealed class AuditRun
         if (AuditColumns.For(rule.Left, _table.Nutrients) is not { } left) return 0;
         var right = rule.Right is { } sum ? AuditColumns.For(sum, _table.Nutrients) : null;
         if (right is null && rule.Kind is AuditKind.Within or AuditKind.AtLeast or AuditKind.Near) return 0;
-        var against = rule.Kind == AuditKind.OwnFactors ? "the record's own energy factors" : rule.Right is { } words ? Words(words) : "";
+        var against = rule.Kind == AuditKind.OwnFactors ? "the record’s own energy factors" : rule.Right is { } words ? Words(words) : "";
         var tested = 0;
         for (var row = 0; row < _table.Foods.Count; row++)
         {

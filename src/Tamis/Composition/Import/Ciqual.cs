@@ -101,7 +101,7 @@ internal sealed partial class Ciqual
         {
             var confidence = fields.GetValueOrDefault("code_confiance", "");
             var source = fields.GetValueOrDefault("source_code", "");
-            var method = string.Join("; ", ((string[])[confidence.Length > 0 ? $"confidence {confidence}" : "", source.Length > 0 ? $"publisher's source {source}" : ""]).Where(part => part.Length > 0));
+            var method = string.Join("; ", ((string[])[confidence.Length > 0 ? $"confidence {confidence}" : "", source.Length > 0 ? $"publisher’s source {source}" : ""]).Where(part => part.Length > 0));
             Cell(food, known, text, method, new("compo.xml", 0, "teneur", text, $"a number, -, < a number or traces (food {code}, component {component})"),
                 CiqualCell.Number(fields.GetValueOrDefault("min", "")), CiqualCell.Number(fields.GetValueOrDefault("max", "")));
         }
@@ -122,7 +122,7 @@ internal sealed partial class Ciqual
         foreach (var row in sheet.Rows)
         {
             var code = row["alim_code"];
-            if (!seen.Add(code)) _draft.Note(ImportDeed.Merged, "foods", "a code that comes again: the values of both rows are one food's", $"{code} {row["alim_nom_eng"]}");
+            if (!seen.Add(code)) _draft.Note(ImportDeed.Merged, "foods", "a code that comes again: the values of both rows are one food’s", $"{code} {row["alim_nom_eng"]}");
             var group = ((string[])["alim_ssssgrp_nom_eng", "alim_ssgrp_nom_eng", "alim_grp_nom_eng"]).Select(level => row[level]).FirstOrDefault(name => name is not ("" or "-")) ?? "";
             var food = AddFood(code, row["alim_nom_eng"] is { Length: > 0 } english ? english : row["alim_nom_fr"], group);
             foreach (var (column, known) in columns) Cell(food, known, row[column], "", row.Problem(column, "a number, -, < a number or traces"));

@@ -69,9 +69,9 @@ public static class CompositionFindings
         var (verdict, why, supply) = name.Verdict switch
         {
             NameVerdict.Allowed => ("may stand", $"{best!.Food} meets every condition", ""),
-            NameVerdict.DoesNotBind => ("not bound here", "the law's minima bind the food when it is sold as such", ""),
-            NameVerdict.CannotBeSaid when paper is not null => ("by the supplier's word", $"no figure says whether {best!.Food} may be called {printed}; {paper.InWords} bears the name", ""),
-            NameVerdict.CannotBeSaid => ("cannot be said", $"nobody can say whether {best!.Food} may be called {printed}", $"supply {string.Join("; ", best.Supply)}; or the supplier's document with the name under legal_name; or print a name that says what it is"),
+            NameVerdict.DoesNotBind => ("not bound here", "the law’s minima bind the food when it is sold as such", ""),
+            NameVerdict.CannotBeSaid when paper is not null => ("by the supplier’s word", $"no figure says whether {best!.Food} may be called {printed}; {paper.InWords} bears the name", ""),
+            NameVerdict.CannotBeSaid => ("cannot be said", $"nobody can say whether {best!.Food} may be called {printed}", $"supply {string.Join("; ", best.Supply)}; or the supplier’s document with the name under legal_name; or print a name that says what it is"),
             _ when best is null => ("may not stand", $"nothing in the trial may be called {printed}", "print a name that says what it is, or use what the name means"),
             _ => ("may not stand", $"{best.Food} may not be called {printed}: {string.Join("; ", failing.Select(FailureOf))}", "print a name that says what it is, or use what the name means"),
         };
@@ -95,7 +95,7 @@ public static class CompositionFindings
             LevelVerdict.Within => ("within its limit", $"{most}, allowed {limit}"),
             LevelVerdict.AsNeeded => ("as needed", "as much as is needed may be used"),
             LevelVerdict.CarriedOver => ("carried over", $"it may be in {check.Category} and came in with it"),
-            LevelVerdict.NoRow => ("no row", "the kit's table has no row for it here"),
+            LevelVerdict.NoRow => ("no row", "the kit’s table has no row for it here"),
             LevelVerdict.Over => ("over its limit", $"{named}: {(check.MostMgPerKg is { } over ? $"{Number(over)} mg/kg" : most)}, allowed {limit}"),
             LevelVerdict.NotPermitted => ("not permitted", $"{named} is not permitted in {(check.Category == "all" ? "any food" : check.Category)}"),
             _ => ("cannot be said", $"whether {named} is within its limit cannot be said{(limit.Length > 0 ? $": {most}, allowed {limit}" : "")}"),

@@ -66,7 +66,7 @@ public static class LabelCells
         // A law without a symbol prints without its artwork; check looks for the file whoever asks for it.
         if (asked is null || Array.Exists(asked, set => FrontOfPackRules.Of(set).HasSymbol))
             foreach (var (value, row) in dessert.Facts.RowsOf("symbol_artwork", trial))
-                if (!TrialSymbol.IsThere(dessert, value)) yield return row.Problem("value", "the name of a file that stands beside the dessert or in its store: the authority's own artwork of the symbol");
+                if (!TrialSymbol.IsThere(dessert, value)) yield return row.Problem("value", "the name of a file that stands beside the dessert or in its store: the authority’s own artwork of the symbol");
 
         foreach (var set in asked ?? sold)
         {

@@ -52,7 +52,7 @@ internal sealed class RecordedParticulars
         .. _date is { Asked: { } asked, Mark: null } ? [$"'{asked}' is no date mark of these rules ({Cell("date_kind")})"] : Array.Empty<string>(),
         .. _date.Mark is { } mark && !mark.Wording.ContainsKey(_language) ? [$"there are no words for {mark.Name} in the language '{_language}': a term in its column of date-marking.csv, {_rules.Name}"] : Array.Empty<string>(),
         .. Texts.Any(text => text.Key == "origin") && !OriginWords.HasThem(_rules, _language) ? [$"there are no words before the place of origin in the language '{_language}': a term in the row 'origin' of panel-words.csv, {_rules.Name}"] : Array.Empty<string>(),
-        .. Texts.Where(text => text.IsTranslated && _dessert.Words.Said(text.Written, _language) is null).Select(text => $"there is no term for '{text.Written}' in the language '{_language}': a row in the store's words.csv ({text.Source})"),
+        .. Texts.Where(text => text.IsTranslated && _dessert.Words.Said(text.Written, _language) is null).Select(text => $"there is no term for '{text.Written}' in the language '{_language}': a row in the store’s words.csv ({text.Source})"),
     ];
 
     // As the rows 'face' spread it: what the law wants in one field of vision.

@@ -81,7 +81,7 @@ internal sealed class SaleEvidence(Dessert dessert, string trial, RuleSet rules,
     {
         var wanted = keys.Split(';', StringSplitOptions.TrimEntries);
         if (wanted is ["keep"] && dessert.Facts.Text("keep", trial) is { } keep && dessert.Words.Said(keep, language) is null)
-            return (false, $"there is no term for '{keep}' in the language '{language}': a row in the store's words.csv", dessert.Facts.OriginOf("keep", trial));
+            return (false, $"there is no term for '{keep}' in the language '{language}': a row in the store’s words.csv", dessert.Facts.OriginOf("keep", trial));
         if (wanted is ["name"]) return Name();
         return wanted.FirstOrDefault(key => dessert.Facts.Text(key, trial) is not null) is { } key
             ? (true, dessert.Facts.Text(key, trial)! + (key is "net_g" ? "\u202fg" : key is "net_ml" ? "\u202fml" : ""), dessert.Facts.OriginOf(key, trial))

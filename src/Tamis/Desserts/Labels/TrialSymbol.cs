@@ -17,7 +17,7 @@ public sealed record TrialSymbol(bool? IsNeeded, string Words, Source? Artwork)
 
     /// <summary>What keeps the front from print, and what to do; null where nothing does.</summary>
     public string? Lacks => IsNeeded is null ? Words
-        : IsNeeded == true && Artwork is null ? $"{Words}. The kit does not draw it: set the authority's own artwork there, and write its file under symbol_artwork in dessert.csv{(MissingFile is { } file ? $"; '{file}', which the row names, stands neither beside the dessert nor in its store" : "")}" : null;
+        : IsNeeded == true && Artwork is null ? $"{Words}. The kit does not draw it: set the authority’s own artwork there, and write its file under symbol_artwork in dessert.csv{(MissingFile is { } file ? $"; '{file}', which the row names, stands neither beside the dessert nor in its store" : "")}" : null;
 
     /// <summary>The symbol of a trial under a rule set. The front is the face that carries the name, or else the largest.</summary>
     /// <exception cref="TableException">The masses of the trial are not all known, the pack cannot be read, or a rule file cannot be read.</exception>

@@ -68,7 +68,7 @@ public sealed record PredictedFigure(string? Component, string What, Predicted P
             var parts = own.Looked.Contents.Where(content => !own.Made.Losses.Any(loss => Names.Same(loss.Of, content.Line.Name) && loss.MassGrams > 0.99 * content.Line.MassGrams)).ToLookup(content => content.Line.Step == step.Step);
             if (DensityOf(parts[true]) is not { } foam || DensityOf(parts[false]) is not { } rest) continue;
             return Foam.Folded(new("base", rest.Grams, "g", step.Origin), new("base density", rest.GramsPerMillilitre, "g/mL", Made(own)),
-                new("foam", foam.Grams, "g", step.Origin), new("foam's liquid", foam.GramsPerMillilitre, "g/mL", Made(own)), kind);
+                new("foam", foam.Grams, "g", step.Origin), new("foam’s liquid", foam.GramsPerMillilitre, "g/mL", Made(own)), kind);
         }
         return null;
     }

@@ -73,9 +73,9 @@ public static class ClaimCheck
         switch (condition.Basis)
         {
             case ClaimBasis.Per100Millilitres: return food.DensityGramsPerMillilitre is { } density ? (density, "") : (null, "the density of the food is not known: give density_g_ml");
-            case ClaimBasis.ReferenceAmount: return Of(food.ReferenceAmountGrams, 1, "the law's reference amount is not known: give serving_category in dessert.csv");
+            case ClaimBasis.ReferenceAmount: return Of(food.ReferenceAmountGrams, 1, "the law’s reference amount is not known: give serving_category in dessert.csv");
             case ClaimBasis.Serving: return Of(food.ServingGrams, 1, "the serving is not known: give portion_g in dessert.csv");
-            case ClaimBasis.FiftyGramsIfSmall: return food.ReferenceAmountGrams is null ? (null, "the law's reference amount is not known: give serving_category in dessert.csv") : (0.5, "");
+            case ClaimBasis.FiftyGramsIfSmall: return food.ReferenceAmountGrams is null ? (null, "the law’s reference amount is not known: give serving_category in dessert.csv") : (0.5, "");
             case ClaimBasis.Per100Kilocalories: return Energy(food) is { } energy and > 0 ? (100 / energy, "") : (null, "the energy is not known");
             case ClaimBasis.EnergyShare: return Energy(food) is { } kilocalories and > 0 ? (condition.KilocaloriesPerGram * 100 / kilocalories, "") : (null, "the energy is not known");
             case ClaimBasis.FattyAcidShare:
@@ -84,7 +84,7 @@ public static class ClaimCheck
             case ClaimBasis.ReferenceValuePer100Grams: return Reference(food, condition) is { } value ? (100 / value, "") : (null, $"the rule set has no reference value of {condition.Word} in {condition.Unit}");
             case ClaimBasis.ReferenceValuePerReferenceAmount:
                 return Reference(food, condition) is not { } daily ? (null, $"the rule set has no reference value of {condition.Word} in {condition.Unit}")
-                    : Of(food.ReferenceAmountGrams, 100 / daily, "the law's reference amount is not known: give serving_category in dessert.csv");
+                    : Of(food.ReferenceAmountGrams, 100 / daily, "the law’s reference amount is not known: give serving_category in dessert.csv");
             default: return (1, "");
         }
 

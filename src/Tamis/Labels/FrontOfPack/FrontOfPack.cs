@@ -95,7 +95,7 @@ public static class FrontOfPack
             var line = food.Rules.Declaration.First(each => Names.Same(each.Key, figure));
             if (grams is not { } basis || food.ReferenceAmountGrams is not { } reference || AmountOf(food, figure, line.Unit) is not { } per100Grams || food.Rules.Reference(figure, line.Unit) is not { } daily || rules.SymbolThreshold(word, reference) is not { } threshold)
             {
-                figures.Add(new(word, null, "%", NotKnown, food.ReferenceAmountGrams is null ? "the law's reference amount is not known: give reference_amount_g in dessert.csv" : "the figure is not known for all of the mass", null));
+                figures.Add(new(word, null, "%", NotKnown, food.ReferenceAmountGrams is null ? "the law’s reference amount is not known: give reference_amount_g in dessert.csv" : "the figure is not known for all of the mass", null));
                 continue;
             }
             var percent = per100Grams * basis / 100 / daily.Value * 100;

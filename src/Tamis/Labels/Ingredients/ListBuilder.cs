@@ -256,7 +256,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     }
 
     private void ListMissing(Ingredient ingredient, string why) => _problems.Add(new($"{ingredient.Name} is a compound ({why}) and has no list of its own",
-        $"ingredient_list of the supplier's specification, in its document or in ingredients.csv; its name on the label alone ('{NameOf(ingredient)}') where the document says that it is a single food", ingredient.Origin) { ListOf = ingredient.Name });
+        $"ingredient_list of the supplier’s specification, in its document or in ingredients.csv; its name on the label alone ('{NameOf(ingredient)}') where the document says that it is a single food", ingredient.Origin) { ListOf = ingredient.Name });
 
     private ListedItem Closed(ListedItem printed, Ingredient ingredient, CompoundLeave leave, IEnumerable<SupplierPart> additives)
     {
@@ -354,7 +354,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     {
         string[] words = [.. used.SelectMany(use => use.Ingredient.MayContain ?? []).Concat(wishes.CrossContact).Distinct(Names.Comparer)];
         foreach (var word in wishes.CrossContact.Where(word => _allergens.Words.SubstanceOf(word) is null))
-            _problems.Add(new($"'{word}' of the workshop's cross-contact is no allergen that the kit knows", $"one of {AllergenWords.File}, such as {string.Join(" or ", Names.Nearest(word, _allergens.Words.Substances))}", null));
+            _problems.Add(new($"'{word}' of the workshop’s cross-contact is no allergen that the kit knows", $"one of {AllergenWords.File}, such as {string.Join(" or ", Names.Nearest(word, _allergens.Words.Substances))}", null));
         return _allergens.All.Where(rule => words.Any(word => _allergens.Words.SubstanceOf(word) == rule.Substance));
     }
 
@@ -387,7 +387,7 @@ internal sealed class ListBuilder(RuleSet rules, string language, ListWishes wis
     {
         if (Names.Same(language, "en")) return word;
         if ((wishes.Translate(word, language) ?? _words.In(word, language)) is { } term) return term;
-        _problems.Add(new($"there is no word for '{word}' in the language '{language}'", $"a term in the column {language} of the store's words.csv", origin));
+        _problems.Add(new($"there is no word for '{word}' in the language '{language}'", $"a term in the column {language} of the store’s words.csv", origin));
         return $"[{word}]";
     }
 

@@ -65,5 +65,5 @@ internal sealed class KeptPlace(string figure, SymbolSpace space, PackShape pack
 
     /// <summary>What a reader should know of the place.</summary>
     public string Remark => string.Create(CultureInfo.InvariantCulture,
-        $"The place of symbol {figure} ({space.Format}) is kept free: {space.WidthMillimetres:0.#} × {space.HeightMillimetres:0.#} mm, {Symbol.XMillimetres:0.0} mm from the left and {Symbol.YMillimetres:0.0} mm from the top of the face, and {space.BufferMillimetres:0.#} mm around it ({space.Origin}; {space.Origin.Note}). Set the authority's own artwork there; the kit draws none.");
+        $"The place of symbol {figure} ({space.Format}) is kept free: {space.WidthMillimetres:0.#} × {space.HeightMillimetres:0.#} mm, {Symbol.XMillimetres:0.0} mm from the left and {Symbol.YMillimetres:0.0} mm from the top of the face, and {space.BufferMillimetres:0.#} mm around it ({space.Origin}; {space.Origin.Note}). Set the authority’s own artwork there; the kit draws none.");
 }

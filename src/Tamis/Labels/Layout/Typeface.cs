@@ -58,7 +58,7 @@ public sealed class Typeface
         if (widths.Require(["code", "regular", "bold"], problems))
             foreach (var cells in widths.Rows.Select(row => new RowReader(row, problems)))
             {
-                if (cells.Required("code") is not ['U', '+', .. var hex] || !int.TryParse(hex, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var code)) cells.Note("code", "a character's code, such as U+0041");
+                if (cells.Required("code") is not ['U', '+', .. var hex] || !int.TryParse(hex, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var code)) cells.Note("code", "a character’s code, such as U+0041");
                 else if (!byCode.TryAdd(code, (cells.RequiredNumber("regular", 0) / UnitsPerSize, cells.RequiredNumber("bold", 0) / UnitsPerSize))) cells.Note("code", "each character once");
             }
         if (measures.Require(["key", "value"], problems))

@@ -124,8 +124,8 @@ internal static class PanelWorking
         if (term.Tag != "PROCNT" || content.Per100Grams == 0 || line.Panel.Rules.ProteinFactor is not { } factor || profile.NitrogenFactor == factor) yield break;
         var origin = line.Panel.Rules.SettingOrigins["protein_factor"].Source;
         yield return profile.NitrogenFactor is { } used and > 0
-            ? new($"the protein was published as nitrogen × {Number(used)}; the law's factor", factor, "", origin)
-            : new("nitrogen factor not stated, protein taken as published; the law's factor", factor, "", origin);
+            ? new($"the protein was published as nitrogen × {Number(used)}; the law’s factor", factor, "", origin)
+            : new("nitrogen factor not stated, protein taken as published; the law’s factor", factor, "", origin);
     }
 
     private static string Word(string tag, NutrientProfile profile, PanelLine line) =>

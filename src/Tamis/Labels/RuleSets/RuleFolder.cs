@@ -94,7 +94,7 @@ public sealed class RuleFolder
         if (above.Contains(based, StringComparer.Ordinal) || based == path) throw new TableException([row.Problem("value", "a rule set that is not based on this one")]);
         return File.Exists(Path.Combine(based, RuleSetReader.SettingsFile))
             ? new(path, Open(based, [.. above, path]))
-            : throw new TableException([row.Problem("value", "the name of a rule set's folder beside this one")]);
+            : throw new TableException([row.Problem("value", "the name of a rule set’s folder beside this one")]);
     }
 
     private const string BasedOn = "based_on";

@@ -40,7 +40,7 @@ public static class ServingMaker
     // Of a pack whose share of the reference amount nobody knows the page asks; a serving that is the pack needs no answer.
     private static string AskedOfPackage(RuleSet rules, PackedFood food, double grams) =>
         food is { NetGrams: { } net, ReferenceGrams: null } && Math.Abs(net - grams) >= 0.05 && OfPackage(rules).FirstOrDefault() is { } rule
-            ? $"A package of less than {rule.Percent.To:0.#}\u202f% of the law's reference amount is one serving ({rule.Origin}): write the amount as reference_amount_g in dessert.csv. {rule.Origin.Note}".TrimEnd()
+            ? $"A package of less than {rule.Percent.To:0.#}\u202f% of the law’s reference amount is one serving ({rule.Origin}): write the amount as reference_amount_g in dessert.csv. {rule.Origin.Note}".TrimEnd()
             : "";
 
     /// <summary>The serving that the maker states, whatever reference amounts the law has.</summary>

@@ -15,7 +15,7 @@ public enum CautionOf
 public sealed record CautionRule
 {
     /// <summary>What must be shown beside every list of cautions.</summary>
-    public const string Deferral = "These are the usual cautions of the trade, not all there are: local codes, the maker's instructions and who is trained and licensed decide.";
+    public const string Deferral = "These are the usual cautions of the trade, not all there are: local codes, the maker’s instructions and who is trained and licensed decide.";
 
     private static readonly Lazy<IReadOnlyList<CautionRule>> Shipped = new(() => ReadAll(SheetFile.Read(Path.Combine(KitFolder.Data("cautions"), "cautions.csv"))));
 

@@ -46,7 +46,7 @@ internal sealed class ImplicitColumn : IHeatStepper
             _lastStepSeconds = stepSeconds;
             return;
         }
-        if (halvings == MostHalvings) throw new InvalidOperationException("The implicit march does not settle even in the shortest steps; a material's curve must be faulty.");
+        if (halvings == MostHalvings) throw new InvalidOperationException("The implicit march does not settle even in the shortest steps; a material’s curve must be faulty.");
         _start.CopyTo(_cells.Enthalpy, 0);
         _cells.Read();
         _lastStepSeconds = 0;

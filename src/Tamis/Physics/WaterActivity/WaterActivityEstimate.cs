@@ -88,9 +88,9 @@ public sealed class WaterActivityEstimate
 
     private static string ReasonFor(string model, int sound) => (model switch
     {
-        "Pitzer" => "Only salt is dissolved: Pitzer's equation is made for that",
-        "Norrish" => "Sugars and polyols within the range in which Norrish's equation was tested; salt, if any, by Pitzer beside it",
-        "Grover" => "It lies below the range of the equations of solutions; Grover's was fitted to confectionery that low",
+        "Pitzer" => "Only salt is dissolved: Pitzer’s equation is made for that",
+        "Norrish" => "Sugars and polyols within the range in which Norrish’s equation was tested; salt, if any, by Pitzer beside it",
+        "Grover" => "It lies below the range of the equations of solutions; Grover’s was fitted to confectionery that low",
         _ => $"{model} is the first model that holds for it",
     }) + (sound > 1 ? $"; {sound} models hold and differ by the range shown." : "; no other model holds.");
 }

@@ -37,7 +37,7 @@ public sealed record PlanRemark(string Text, Source Source)
         if (unmade.Length > 0)
             Add($"trials.csv has no make of {And(unmade)} on or before the day: write the date of the make that will be served, so that a batch can be told from its formula.", Practice);
         if (plan.Balance is { Together.Fewest: 0 } && session.Test is null)
-            Add("Some trials never meet on one assessor's table: they can be compared only by way of others. Add servings or assessors.", Practice);
+            Add("Some trials never meet on one assessor’s table: they can be compared only by way of others. Add servings or assessors.", Practice);
         return remarks;
 
         void Add(string text, Source source) => remarks.Add(new(text, source));

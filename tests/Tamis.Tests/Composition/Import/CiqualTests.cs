@@ -126,7 +126,7 @@ public sealed class CiqualTests : IDisposable
         var table = _folder.Import("ciqual").ToTable();
 
         Assert.Equal(("Butter, 82% fat, unsalted", "Beurre à 82% MG, doux", "butters"), (table.Foods[0].Name, table.Foods[0].PublishedName, table.Foods[0].Group));
-        Assert.Equal("CIQUAL 2020, food 16400, confidence A; publisher's source 12", table.Content("CIQUAL 16400", "FAT").Source!.ToString());
+        Assert.Equal("CIQUAL 2020, food 16400, confidence A; publisher’s source 12", table.Content("CIQUAL 16400", "FAT").Source!.ToString());
         Assert.Equal(ContentState.BelowLimit, table.Content("CIQUAL 16400", Shelf.Codes.Of("ciqual")["32250"].Tag).State);
     }
 

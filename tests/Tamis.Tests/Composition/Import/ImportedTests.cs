@@ -77,7 +77,7 @@ public sealed class ImportedTests : IDisposable
         NutrientProfile declared = new("our butter", butter.Nutrients, [.. butter.Nutrients.All.Select(nutrient => nutrient.Tag == "PROCNT"
             ? new Content(ContentState.Measured, 0.7, Interval.Between(0.65, 0.75), new("B-1, S1", Evidence.Supplier, "specifications.csv row 2, column protein_g")) : butter[nutrient.Tag])]);
 
-        var rows = Small().Rows.With("SHEET 1", "Suppliers' sheets", declared, "B-1, S1");
+        var rows = Small().Rows.With("SHEET 1", "Suppliers’ sheets", declared, "B-1, S1");
         var table = rows.ToTable();
 
         Assert.Equal((0.7, "B-1, S1, specifications.csv row 2, column protein_g"), (table.Content("our butter", "PROCNT").Per100Grams, table.Content("our butter", "PROCNT").Source!.ToString()));

@@ -131,6 +131,6 @@ public sealed class CompositionFindingsTests : IDisposable
         Change("store/specifications.csv", "honey,pack label,,2026-05-04,honey,", "honey,pack label,,2026-05-04,,");
 
         var loaf = Loaf;
-        Assert.Contains(LabelRecords.Since(loaf, LabelRecords.Of(loaf)[0].Record), each => each.Section == "Names and additives" && each.Then.StartsWith("by the supplier's word", StringComparison.Ordinal) && each.Now.StartsWith("cannot be said", StringComparison.Ordinal));
+        Assert.Contains(LabelRecords.Since(loaf, LabelRecords.Of(loaf)[0].Record), each => each.Section == "Names and additives" && each.Then.StartsWith("by the supplier’s word", StringComparison.Ordinal) && each.Now.StartsWith("cannot be said", StringComparison.Ordinal));
     }
 }
