@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Globalization;
+using Tamis.Composition;
 using Tamis.Desserts;
 using Tamis.Tables;
 
@@ -30,6 +32,7 @@ internal static class CheckCommand
             if (problems is []) problems = LabelCells.Problems(dessert);
             if (problems is []) problems = UnlistedCompounds.Problems(dessert);
             writer.WriteLine($"{dessert.Name}: read {string.Join(", ", dessert.SheetsFound)}.");
+            if (!dessert.Problems.Any(problem => problem.File.StartsWith("composition/", StringComparison.Ordinal))) SayFoods(dessert.Table, writer);
             foreach (var sheet in dessert.Sheets) SayHow(sheet, writer);
             foreach (var (file, wouldAdd) in dessert.SheetsMissing) writer.WriteLine($"{file} is not there; it would add: {wouldAdd}.");
             if (!dessert.Problems.Any() && dessert.Tastings is { } log)
@@ -48,6 +51,14 @@ internal static class CheckCommand
         foreach (var problem in problems) writer.WriteLine(problem);
         writer.WriteLine(problems.Count switch { 0 => "Nothing to mend.", 1 => "1 cell to mend.", var count => $"{count} cells to mend." });
         return problems.Count == 0 ? 0 : 1;
+    }
+
+    // The foods of the store's own table, and what to know of how it was read.
+    private static void SayFoods(CompositionTable table, TextWriter writer)
+    {
+        if (table.Foods.Count - KitData.Composition.Foods.Count is > 0 and var own)
+            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"composition: {own:N0} {(own == 1 ? "food" : "foods")} beside those of the kit."));
+        foreach (var remark in table.Remarks) writer.WriteLine($"composition/{remark}.");
     }
 
     // How a file was read, and what of it may be missed: what the spreadsheet has not saved yet, columns that nobody reads.

@@ -15,11 +15,11 @@ public static partial class Show
         AuditFinding[] open = [.. audit.Unexplained];
         AuditFinding[] explained = [.. audit.Findings.Where(finding => finding.IsExplained)];
         var counts = string.Join(", ", Enum.GetValues<AuditSeverity>().Reverse().Select(severity => (severity, Number: open.Count(finding => finding.Rule.Severity == severity)))
-            .Where(count => count.Number > 0).Select(count => $"{count.Number} {InWords(count.severity)}"));
+            .Where(count => count.Number > 0).Select(count => $"{Figures.English.Count(count.Number).Text} {InWords(count.severity)}"));
         var lead = Notes.Lead(open.Length == 0
-            ? Html.Of($"<strong>No finding is open.</strong> {audit.Table.Foods.Count} foods were held against {audit.Tested.Count} checks; {explained.Length} findings were looked up and stand as they are.")
-            : Html.Of($"<strong>{open.Length} {(open.Length == 1 ? "figure" : "figures")} to look up:</strong> {counts}. {audit.Table.Foods.Count} foods were held against {audit.Tested.Count} checks."));
-        var parts = lead;
+            ? Html.Of($"<strong>No finding is open.</strong> {Figures.English.Count(audit.Table.Foods.Count).Text} foods were held against {audit.Tested.Count} checks; {explained.Length} findings were looked up and stand as they are.")
+            : Html.Of($"<strong>{Figures.English.Count(open.Length).Text} {(open.Length == 1 ? "figure" : "figures")} to look up:</strong> {counts}. {Figures.English.Count(audit.Table.Foods.Count).Text} foods were held against {audit.Tested.Count} checks."));
+        var parts = audit.Table.Remarks.Count == 0 ? lead : lead + Notes.LookAt(Html.Of($"{string.Join("; ", audit.Table.Remarks)}."));
         if (open.Length > 0) parts += FindingsTable("Figures to look up", open, isExplained: false);
         if (explained.Length > 0) parts += Notes.Folded($"{explained.Length} findings that were looked up", FindingsTable("Findings that were looked up", explained, isExplained: true));
         // The kit's explanations speak of the kit's foods: in another table they are neither needed nor wrong.
@@ -34,7 +34,7 @@ public static partial class Show
         [.. findings.Select(finding => new Row(
             ((Cell)finding.Food.Name) with { From = finding.Food.Id },
             Capital(finding.Figure),
-            Figures.English.Significant(finding.Value, finding.Unit),
+            Figures.English.AsStated(finding.Value, finding.Unit),
             ExpectedOf(finding),
             finding.Rule.Name,
             finding.Explanation ?? InWords(finding.Rule.Severity)))])
@@ -43,11 +43,12 @@ public static partial class Show
     private static Html ExpectedOf(AuditFinding finding)
     {
         var figures = Figures.English;
-        var expected = (finding.Low, finding.High) switch
+        // Nothing is there in less than no amount: such a lower limit says nothing.
+        var expected = (finding.Low is > 0 ? finding.Low : null, finding.High) switch
         {
-            ({ } low, { } high) => $"{figures.Significant(low).Text} to {figures.Significant(high, finding.Unit).Text}",
-            ({ } low, null) => $"{figures.Significant(low, finding.Unit).Text} or more",
-            (_, var high) => $"at most {figures.Significant(high, finding.Unit).Text}",
+            ({ } low, { } high) => $"{figures.AsStated(low).Text} to {figures.AsStated(high, finding.Unit).Text}",
+            ({ } low, null) => $"{figures.AsStated(low, finding.Unit).Text} or more",
+            (_, var high) => $"at most {figures.AsStated(high, finding.Unit).Text}",
         };
         return finding.Against.Length == 0 ? Html.Text(expected) : Html.Of($"{expected}{Marks.From(finding.Against)}");
     }

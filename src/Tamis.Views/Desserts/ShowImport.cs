@@ -12,7 +12,7 @@ public static partial class Show
         var table = new DataTable("What the import did",
             [Column.Words("Deed"), Column.Numbers("How many"), Column.Words("Of what"), Column.Words("Why"), Column.Words("Such as")],
             [.. report.Notes.Select(note => new Row(InWords(note.Deed), Figures.English.Count(note.Count), note.What, note.Why, note.Examples.Count == 0 ? "" : string.Join("; ", note.Examples)))])
-        { IsWide = true, LeastRem = 44, Caption = Html.Of($"Read: {string.Join(", ", report.Files.Select(file => $"{file.File} ({file.Rows} rows)"))}.") };
+        { IsWide = true, LeastRem = 44, Caption = Html.Of($"Read: {string.Join(", ", report.Files.Select(file => $"{file.File} ({Figures.English.Count(file.Rows).Text} rows{(file.Remark.Length > 0 ? ", " : "")}{file.Remark})"))}.") };
         return lead + table.ToHtml();
     }
 

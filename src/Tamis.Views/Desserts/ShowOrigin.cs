@@ -28,8 +28,10 @@ public static partial class Show
         if (dessert.Store.Ingredients.Find(ingredient) is not { } known)
             return Notes.LookAt(Html.Of($"The store has no ingredient '{ingredient}'; near ones: {string.Join(", ", Names.Nearest(ingredient, dessert.Store.Ingredients.All.Select(each => each.Name)))}."));
         if (known.Profile is not { } profile) return Notes.LookAt(Html.Of($"Neither a food nor a document gives figures for {known.Name}: it is a gap in what is known."));
-        var documents = dessert.Specifications.Of(known.Name).Select(document => document.InWords).ToArray();
-        return Notes.Lead(Html.Of($"<strong>{Capital(known.Name)}</strong> rests on {(known.Food is { } food ? $"the food {food}" : "no food")}{(documents.Length > 0 ? $" and on {string.Join("; ", documents)}" : "")}.{ProteinFactor(profile.NitrogenFactor)}"))
+        var counts = dessert.Specifications.On(known.Name, dessert.Store.AsOf);
+        var others = dessert.Specifications.Of(known.Name).Where(document => document != counts).Select(document => document.InWords).ToArray();
+        return Notes.Lead(Html.Of($"<strong>{Capital(known.Name)}</strong> rests on {(known.Food is { } food ? $"the food {food}" : "no food")}{(counts is null ? "" : $" and on {counts.InWords}")}.{ProteinFactor(profile.NitrogenFactor)}"))
+            + (others.Length > 0 ? Notes.Small(Html.Of($"Superseded, or later than the last make: {string.Join("; ", others)}.")) : Html.Empty)
             + OriginsOf(profile, tags);
     }
 
@@ -39,7 +41,7 @@ public static partial class Show
         return new DataTable($"Where the figures of {profile.Name} come from",
             [Column.Words("In 100 g"), Column.Numbers("Figure"), Column.Words("Interval"), Column.Words("What it is"), Column.Words("Samples"), Column.Words("Where it comes from")],
             [.. nutrients.Select(nutrient => OriginOf(nutrient, profile[nutrient.Tag]))])
-        { IsWide = true, IsLong = nutrients.Length > 12, LeastRem = 52, Caption = Html.Of($"An interval from samples is where one further lot will lie in 95 of 100 cases; one of a declaration is what the figure was before it was rounded, with the tolerance where the document names one.") }.ToHtml();
+        { IsWide = true, IsLong = nutrients.Length > 5, LeastRem = 52, Caption = Html.Of($"An interval from samples is where one further lot will lie in 95 of 100 cases; one of a declaration is what the figure was before it was rounded, with the tolerance where the document names one.") }.ToHtml();
     }
 
     private static Row OriginOf(Nutrient nutrient, Content content)
@@ -50,11 +52,11 @@ public static partial class Show
         {
             ContentState.Unknown => figures.NotKnown,
             ContentState.Trace => Num.Said("trace"),
-            ContentState.BelowLimit => Num.Said($"below {figures.Significant(content.Range?.High ?? content.Per100Grams, unit).Text}"),
-            _ => figures.Significant(content.Per100Grams, unit),
+            ContentState.BelowLimit => Num.Said($"below {figures.AsStated(content.Range?.High ?? content.Per100Grams, unit).Text}"),
+            _ => figures.AsStated(content.Per100Grams, unit),
         };
         var interval = ContentInterval.Of(content) is { } known
-            ? $"{figures.Significant(known.Range.Low).Text} to {figures.Significant(known.Range.High, unit).Text}, {InWords(known.Basis)}" : "none given";
+            ? $"{figures.AsStated(known.Range.Low).Text} to {figures.AsStated(known.Range.High, unit).Text}, {InWords(known.Basis)}" : "none given";
         var samples = content.Samples is { } number
             ? content.StandardDeviation is { } deviation ? $"{number}, s = {figures.Significant(deviation, unit).Text}" : $"{number}" : "not said";
         return new(Capital(nutrient.Word), value, content.IsKnown ? interval : "", InWords(content), content.IsKnown ? samples : "", content.Source is { } source ? Html.Text(Sources.InWords(source)) : (Cell)"nobody has a figure");

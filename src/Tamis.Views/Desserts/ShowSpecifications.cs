@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tamis.Desserts;
 
 namespace Tamis.Views;
@@ -12,13 +13,15 @@ public static partial class Show
         var changes = dessert.Specifications.Changes;
         if (changes.Count == 0) return Notes.Small(Html.Of($"No ingredient of the store has a second document yet: a newer row in specifications.csv shows here what it changes."));
         var desserts = IngredientReach.Desserts(store);
-        return changes.Aggregate(Html.Empty, (all, change) => all + ChangeOf(change, IngredientReach.Of(change.Ingredient, desserts)));
+        return changes.Aggregate(Html.Empty, (all, change) => all + ChangeOf(change, IngredientReach.Of(change.Ingredient, desserts), dessert));
     }
 
-    private static Html ChangeOf(SpecificationChange change, IngredientReach reach)
+    private static Html ChangeOf(SpecificationChange change, IngredientReach reach, Dessert dessert)
     {
         var lead = Notes.Lead(Html.Of($"<strong>{Capital(change.Ingredient)}:</strong> {change.To.InWords} supersedes {change.From.InWords}.{Marks.From(change.To.Row.Origin("document"))}"));
         List<(string, Html)> lines = [];
+        if (change.To.Date is { } date && dessert.Store.AsOf is { } day && date > day)
+            lines.Add(("Not yet", Html.Of($"It is later than the last make of {dessert.Name}, {day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}: its panel stands on {dessert.Specifications.On(change.Ingredient, day)!.InWords} until there is a later make.")));
         Add("Allergens", change.Allergens, "allergens", isGrave: true);
         Add("May contain", change.MayContain, "unintended allergens", isGrave: true);
         Add("List of ingredients", change.IngredientList, "the list of ingredients", isGrave: false);

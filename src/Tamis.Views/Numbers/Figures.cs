@@ -73,6 +73,11 @@ public sealed class Figures(Language language)
     public Num Significant(double? value, string unit = "", int digits = 3) =>
         Number(value, value is { } number && double.IsFinite(number) && number != 0 ? Math.Clamp(digits - 1 - Magnitude(number), 0, 6) : 0, unit);
 
+    /// <summary>A figure as somebody stated it, with no zero added and no digit taken off: up to five digits as they stand, else three significant ones, since nobody states more.</summary>
+    public Num AsStated(double? value, string unit = "") =>
+        value is { } number && double.IsFinite(number) && DecimalsNeeded(number, 6) is var decimals && Math.Abs(Math.Round(number, decimals) - number) <= 1e-9 * Math.Abs(number) && Math.Abs(number) * Math.Pow(10, decimals) < 1e5
+            ? Number(number, decimals, unit) : Significant(value, unit);
+
     /// <summary>A difference: its sign is always written, a zero has none.</summary>
     public Num Difference(double? value, int decimals, string unit = "") => Signed(Number(value, decimals, unit));
 

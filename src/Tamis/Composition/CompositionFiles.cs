@@ -20,9 +20,16 @@ internal static class CompositionFiles
     public static CompositionTable Load(string folder) => Load(file =>
         Path.Combine(folder, file) is var path && File.Exists(path) ? SheetFile.Bytes(path) : null);
 
-    public static CompositionTable Load(FileOf folder)
+    public static CompositionTable Load(FileOf files)
     {
         List<CellProblem> problems = [];
+        SortedSet<string> old = new(StringComparer.Ordinal);
+        FileOf folder = file =>
+        {
+            var bytes = files(file);
+            if (SheetText.IsWindows1252(bytes)) old.Add(file);
+            return bytes;
+        };
         var sources = Sources(folder, problems);
         var nutrients = Nutrients(Rows(folder, "nutrients.csv", NutrientColumns, problems));
         var foods = Foods(folder, sources, problems);
@@ -30,7 +37,14 @@ internal static class CompositionFiles
         var measures = Measures(folder, foods, sources, problems);
         var stated = CompoundFoods.Over(foods, RowsIfAny(folder, CompoundFoods.File, CompoundFoods.Columns, problems));
         var words = CompoundWords.Read(RowsIfAny(folder, CompoundWords.File, ["kind", "compound", "source"], problems));
-        return problems is [] ? new(stated, nutrients, contents, measures) { CompoundWords = words } : throw new TableException(problems);
+        return problems is [] ? new(stated, nutrients, contents, measures) { CompoundWords = words, Remarks = [.. old.Select(file => $"{file}: {SheetText.OldLetters}")] } : throw new TableException(Causes(problems));
+    }
+
+    // While a sheet of names has to be mended, nobody can tell which names are wrong elsewhere.
+    private static List<CellProblem> Causes(List<CellProblem> problems)
+    {
+        var unsound = new[] { ("foods.csv", "food"), ("nutrients.csv", "tag"), ("sources.csv", "source") }.Where(names => problems.Any(problem => problem.File == names.Item1)).ToArray();
+        return [.. problems.Distinct().Where(problem => problem.Found.Length == 0 || !unsound.Any(names => problem.File != names.Item1 && Names.Same(problem.Column, names.Item2)))];
     }
 
     /// <summary>Reads a file of nutrients: tag, word, unit and what else is said of each.</summary>
@@ -86,10 +100,12 @@ internal static class CompositionFiles
         foreach (var row in Rows(folder, "foods.csv", ["food", "name", "source"], problems))
         {
             var id = row.Required("food");
-            if (!ids.Add(id)) row.Note("food", "each food once");
+            // By the key by which contents find their food: two foods that differ in leading zeros only would share their figures.
+            var isNew = ids.Add(FoodIndex.IdKey(id));
+            if (!isNew && id.Length > 0) row.Note("food", "each food once; leading zeros of its number do not make it another");
             var source = Source(row, sources);
             var (protein, fat, carbohydrate) = (row.Number("protein_kcal_g", 0), row.Number("fat_kcal_g", 0), row.Number("carbohydrate_kcal_g", 0));
-            foods.Add(new(id, row.Required("name"), row.Row["group"], source.Evidence == Evidence.Supplier ? source : source with { Locator = $"food {Number(id)}" })
+            Food food = new(id, row.Required("name"), row.Row["group"], source.Evidence == Evidence.Supplier ? source : source with { Locator = $"food {Number(id)}" })
             {
                 PublishedName = row.Row["published_name"],
                 // A factor of 0 says that the food has no protein to convert, which is as good as no factor.
@@ -97,7 +113,8 @@ internal static class CompositionFiles
                 EnergyFactors = protein is { } p && fat is { } f && carbohydrate is { } c ? new(p, f, c) : null,
                 EdiblePercent = row.Number("edible_percent", 0, 100),
                 Notes = row.Row["notes"],
-            });
+            };
+            if (isNew) foods.Add(food);
         }
         return foods;
     }
@@ -110,18 +127,16 @@ internal static class CompositionFiles
         foreach (var row in Rows(folder, "measures.csv", ["food", "amount", "measure", "grams", "source"], problems))
         {
             // Looked up by key: going through all foods for each of many rows would cost more than reading the file.
-            if (!known.TryGetValue(row.Required("food"), out var food))
-            {
-                row.Named("food", known);
-                continue;
-            }
-            measures.Add(new(food.Id, row.Required("measure"), row.RequiredNumber("amount", double.Epsilon), row.RequiredNumber("grams", double.Epsilon),
-                Source(row, sources) is { Evidence: Evidence.Published } published ? published with { Locator = food.Source.Locator } : Source(row, sources))
+            var food = known.TryGetValue(row.Required("food"), out var found) ? found : row.Named("food", known);
+            var source = Source(row, sources);
+            FoodMeasure measure = new(food?.Id ?? "", row.Required("measure"), row.RequiredNumber("amount", double.Epsilon), row.RequiredNumber("grams", double.Epsilon),
+                source.Evidence == Evidence.Published && food is not null ? source with { Locator = food.Source.Locator } : source)
             {
                 VolumeMillilitres = row.Number("millilitres", double.Epsilon),
                 Samples = row.Whole("samples", 1),
                 StandardDeviationGrams = row.Number("standard_deviation", 0),
-            });
+            };
+            if (food is not null) measures.Add(measure);
         }
         return measures;
     }
@@ -153,7 +168,8 @@ internal static class CompositionFiles
         catch (TableException error)
         {
             problems.AddRange(error.Problems);
-            return [];
+            if (error.Readable is not { } readable) return [];
+            sheet = readable;
         }
         return sheet.Require(needed, problems) ? sheet.Rows.Select(row => new RowReader(row, problems)) : [];
     }

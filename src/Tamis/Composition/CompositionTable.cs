@@ -36,12 +36,35 @@ public sealed class CompositionTable
     /// <summary>Words by which a food is known for a compound where nothing states it.</summary>
     public CompoundWords CompoundWords { get; init; } = CompoundWords.None;
 
+    /// <summary>What to know of how its files were read, such as letters that are not UTF-8; none for most.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+
     /// <summary>The whole table as flat rows, one for each content that is known: what a notebook shows and a data frame takes.</summary>
     public IReadOnlyList<FoodContent> Contents => _contents.Value;
 
     /// <summary>Reads a table from its folder: foods, nutrients, contents, measures and sources.</summary>
     /// <exception cref="TableException">Something in it must be mended; every problem of every file is named.</exception>
     public static CompositionTable Load(string folder) => CompositionFiles.Load(folder);
+
+    /// <summary>The same table with the foods of another behind its own, in the nutrients of this one. A food that both have, by its id, stays as it is here.</summary>
+    /// <param name="other">A table that states its nutrients in the units of this one, as an import does.</param>
+    /// <exception cref="TableException">The other table states a nutrient in another unit.</exception>
+    public CompositionTable With(CompositionTable other)
+    {
+        CellProblem[] units = [.. other.Nutrients.All.Where(nutrient => Nutrients.IndexOf(nutrient.Tag) >= 0 && Nutrients[nutrient.Tag].Unit != nutrient.Unit)
+            .Select(nutrient => new CellProblem("nutrients.csv", 0, "unit", nutrient.Unit, $"{Nutrients[nutrient.Tag].Unit} for {nutrient.Tag}, as the table has it that these foods are put to, and not {nutrient.Unit}"))];
+        if (units.Length > 0) throw new TableException(units);
+        var own = Foods.Select(food => FoodIndex.IdKey(food.Id)).ToHashSet();
+        int[] added = [.. Enumerable.Range(0, other.Foods.Count).Where(row => !own.Contains(FoodIndex.IdKey(other.Foods[row].Id)))];
+        ContentGrid.Builder grid = new(Foods.Count + added.Length, Nutrients.Count);
+        int[] same = [.. Enumerable.Range(0, Nutrients.Count)], there = [.. Nutrients.All.Select(nutrient => other.Nutrients.IndexOf(nutrient.Tag))];
+        for (var row = 0; row < Foods.Count; row++) grid.Take(row, _grid, row, same, firstSource: 0);
+        for (var row = 0; row < added.Length; row++) grid.Take(Foods.Count + row, other._grid, added[row], there, _grid.Sources.Count);
+        Derivation.Fill(grid, Nutrients, Foods.Count + added.Length);
+        var names = added.Select(row => other.Foods[row].Id).ToHashSet(Names.Comparer);
+        return new([.. Foods, .. added.Select(row => other.Foods[row])], Nutrients, grid.Build([.. _grid.Sources, .. other._grid.Sources]),
+            [.. Measures, .. other.Measures.Where(measure => names.Contains(measure.Food))]) { CompoundWords = CompoundWords, Remarks = [.. Remarks, .. other.Remarks] };
+    }
 
     /// <summary>The food of an id or a name; case and blanks do not count, nor the leading zeros of a number.</summary>
     /// <exception cref="FoodNotFoundException">There is none; the exception names those near it.</exception>

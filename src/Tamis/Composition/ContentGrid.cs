@@ -63,6 +63,9 @@ internal sealed class ContentGrid
         return values;
     }
 
+    /// <summary>The sources that its contents point to.</summary>
+    public IReadOnlyList<Source> Sources => _sources;
+
     /// <summary>Whether a content follows from others of the same food and was not stated.</summary>
     public bool IsDerived(int row, int column) => _details[row * Stride + column].Source == Detail.Derived;
 
@@ -92,6 +95,21 @@ internal sealed class ContentGrid
 
         /// <summary>The state as filled so far.</summary>
         public ContentState State(int row, int column) => _states[row * _stride + column];
+
+        /// <summary>Takes over what a row of another grid states; what follows from others there is left out.</summary>
+        /// <param name="row">The row here.</param>
+        /// <param name="from">The other grid.</param>
+        /// <param name="fromRow">The row there.</param>
+        /// <param name="fromColumns">For each column here its column there, −1 where there is none.</param>
+        /// <param name="firstSource">The place of the other grid's first source among those of this one.</param>
+        public void Take(int row, ContentGrid from, int fromRow, int[] fromColumns, int firstSource)
+        {
+            for (var column = 0; column < columns; column++)
+            {
+                if (fromColumns[column] < 0 || fromRow * from.Stride + fromColumns[column] is var cell && (from.States[cell] == ContentState.Unknown || from._details[cell].Source == Detail.Derived)) continue;
+                Set(row, column, from.States[cell], from.Per100Grams[cell], from._details[cell] with { Source = from._details[cell].Source + firstSource });
+            }
+        }
 
         public ContentGrid Build(IEnumerable<Source> sources) => new(rows, columns, _values, _states, _details, [.. sources]);
 

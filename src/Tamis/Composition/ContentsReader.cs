@@ -15,6 +15,11 @@ internal sealed class ContentsReader
     // A state follows from how a value is written; the rest may be missing as a whole.
     private static readonly string[] Needed = ["food", "tag", "value", "source"];
 
+    internal const string Once = "each nutrient of a food once: a row above states it already";
+
+    // A hint compares a name with every known one; a table of the wrong foods must not take minutes to say so.
+    private const int MostComparisons = 200_000;
+
     internal static readonly IReadOnlyDictionary<string, ContentState> StateWords = new Dictionary<string, ContentState>
     {
         ["measured"] = ContentState.Measured, ["zero"] = ContentState.Zero, ["trace"] = ContentState.Trace, ["below limit"] = ContentState.BelowLimit,
@@ -35,6 +40,8 @@ internal sealed class ContentsReader
     private readonly SourceBook _sources = new();
     private readonly KeyCache _foodKeys, _tagKeys, _stateKeys, _sourceKeys, _methodKeys;
     private readonly List<string> _methods = [];
+    private readonly Dictionary<(int Column, string Text), string> _hints = [];
+    private int _comparisons;
 
     private ContentsReader(string file, CsvReader reader, IReadOnlyList<Food> foods, NutrientList nutrients, IReadOnlyDictionary<string, Source> known, List<CellProblem> problems)
     {
@@ -50,7 +57,12 @@ internal sealed class ContentsReader
         _stateKeys = new(text => StateWords.Where(word => Names.Same(word.Key, text)).Select(word => (int)word.Value).DefaultIfEmpty(-1).First());
         _sourceKeys = new(text => Array.FindIndex(sourceNames, name => Names.Same(name, text)));
         SourceNames = sourceNames;
-        _methodKeys = new(text => { _methods.Add(text); return _methods.Count - 1; });
+        _methodKeys = new(text =>
+        {
+            if (SheetLayout.IsFormulaError(text)) Note(9, "words, or a blank");
+            _methods.Add(text);
+            return _methods.Count - 1;
+        });
     }
 
     private string[] SourceNames { get; }
@@ -62,22 +74,29 @@ internal sealed class ContentsReader
             problems.Add(new(file, 0, "", "", "there is no such file in the folder of the composition table"));
             return new ContentGrid.Builder(foods.Count, nutrients.Count).Build([]);
         }
-        if (ContentsSheet.IsPlain(bytes)) return Plain(file, bytes, foods, nutrients, sources, problems);
-        if (ContentsSheet.Rewrite(file, bytes, nutrients, problems) is not { } rewritten) return new ContentGrid.Builder(foods.Count, nutrients.Count).Build([]);
-        List<CellProblem> found = [];
-        var grid = Plain(file, rewritten.Bytes, foods, nutrients, sources, found);
-        problems.AddRange(found.Select(rewritten.Sheet.InFile).Distinct());
+        if (ContentsSheet.IsPlain(bytes))
+        {
+            List<CellProblem> doubts = [];
+            var plain = Plain(file, bytes, foods, nutrients, sources, doubts, isOnTrial: true);
+            if (doubts.Count == 0) return plain;
+            // What does not look like the kit's own writing is read again as a spreadsheet may have meant it: "1,5" between commas, an error of a formula, a date.
+        }
+        List<CellProblem> inFile = [], found = [];
+        var rewritten = ContentsSheet.Rewrite(file, bytes, nutrients, inFile);
+        var grid = rewritten is { } sheet ? Plain(file, sheet.Bytes, foods, nutrients, sources, found) : new ContentGrid.Builder(foods.Count, nutrients.Count).Build([]);
+        // What is wrong with a cell is said once, by whoever saw it first: a figure that is none leaves a blank, which is wrong in its turn.
+        problems.AddRange(inFile.Concat(found.Select(problem => rewritten!.Value.Sheet.InFile(problem))).DistinctBy(problem => problem.Row > 0 && problem.Column.Length > 0 ? (object)(problem.Row, problem.Column) : problem).OrderBy(problem => problem.Row));
         return grid;
     }
 
-    private static ContentGrid Plain(string file, byte[] bytes, IReadOnlyList<Food> foods, NutrientList nutrients, IReadOnlyDictionary<string, Source> sources, List<CellProblem> problems)
+    private static ContentGrid Plain(string file, byte[] bytes, IReadOnlyList<Food> foods, NutrientList nutrients, IReadOnlyDictionary<string, Source> sources, List<CellProblem> problems, bool isOnTrial = false)
     {
         using var reader = CsvReader.Create(bytes, new CsvReaderOptions { MalformedData = CsvMalformedDataHandling.Throw, TrackLineNumbers = true });
         try
         {
             reader.ReadHeader();
             ContentsReader contents = new(file, reader, foods, nutrients, sources, problems);
-            return contents.HasColumns() ? contents.Rows() : contents._grid.Build([]);
+            return contents.HasColumns() ? contents.Rows(isOnTrial) : contents._grid.Build([]);
         }
         catch (CsvFormatException error)
         {
@@ -93,10 +112,11 @@ internal sealed class ContentsReader
         return missing.Length == 0;
     }
 
-    private ContentGrid Rows()
+    // On trial, reading ends with the first doubt, since the file is read in another way then.
+    private ContentGrid Rows(bool isOnTrial)
     {
-        while (_reader.Read()) OneRow();
-        Derive();
+        while (_reader.Read() && !(isOnTrial && _problems.Count > 0)) OneRow();
+        Derivation.Fill(_grid, _nutrients, _foods.Count);
         return _grid.Build(_sources.All);
     }
 
@@ -108,10 +128,10 @@ internal sealed class ContentsReader
         var row = _foodKeys.IndexOf(food);
         var column = _tagKeys.IndexOf(tag);
         var isSound = row >= 0 && column >= 0;
-        if (row < 0) Note(0, food.IsEmpty ? "a food in every row: a merged cell counts for its first row only" : $"a food of foods.csv{Perhaps(Names.Nearest(Text(0), _foods.Select(food => food.Id)))}");
-        if (column < 0) Note(1, $"a tag of nutrients.csv{Perhaps(Names.Nearest(Text(1), _nutrients.All.Select(nutrient => nutrient.Tag)))}");
+        if (row < 0) Note(0, food.IsEmpty ? "a food in every row: a merged cell counts for its first row only" : $"a food of foods.csv{Hint(0, _foods.Count, text => Perhaps(FoodNumbers.Near(text, _foods)))}{FoodNumbers.Mangled(Text(0))}");
+        if (column < 0) Note(1, $"a tag of nutrients.csv{Hint(1, _nutrients.Count, text => Perhaps(Names.Nearest(text, _nutrients.All.Select(nutrient => nutrient.Tag))))}");
         var source = _sourceKeys.IndexOf(Cell(8));
-        if (source < 0) Note(8, $"a key of sources.csv{Perhaps(Names.Nearest(Text(8), SourceNames))}");
+        if (source < 0) Note(8, $"a key of sources.csv{Hint(8, SourceNames.Length, text => Perhaps(Names.Nearest(text, SourceNames)))}");
         var (state, value) = Statement();
         ContentGrid.Detail detail = new(Number(4, 0), Number(5, 0), Number(7, double.NaN), Whole(6), 0);
         if (detail.Low > detail.High) Note(5, "a high end that is not below the low one");
@@ -122,8 +142,8 @@ internal sealed class ContentsReader
         }
         else if (state == ContentState.BelowLimit) (value, detail) = (value / 2, detail with { Low = 0, High = value });
         if (!isSound || source < 0 || state == ContentState.Unknown) return;
-        if (value > 100 && _nutrients.All[column].Unit == "g") Note(3, "at most 100 g in 100 g");
-        if (_grid.State(row, column) != ContentState.Unknown) Note(1, "each nutrient of a food once");
+        if (value > _nutrients.All[column].MostPer100Grams) Note(3, "at most 100 g in 100 g");
+        if (_grid.State(row, column) != ContentState.Unknown) Note(1, Once);
         _grid.Set(row, column, state, value, detail with { Source = _sources.IndexOf(row, source, _methodKeys.IndexOf(Cell(9)), IsFilledIn(state), SourceOf) });
     }
 
@@ -159,23 +179,6 @@ internal sealed class ContentsReader
         if (state is ContentState.Zero or ContentState.AssumedZero or ContentState.Trace && value != 0) Note(3, $"0, because the state is '{Text(2)}'");
         if (state == ContentState.Measured && written == ContentState.Zero) Note(2, "zero, because the value is 0");
         return (state, value);
-    }
-
-    /// <summary>Works out the columns that follow from others, where a food does not state them.</summary>
-    private void Derive()
-    {
-        for (var column = 0; column < _nutrients.Count; column++)
-        {
-            if (_nutrients.All[column].Derived is not { } derivation) continue;
-            (int Column, bool IsTakenAway)[] terms = [.. derivation.Terms.Select(term => (_nutrients.IndexOf(term.Tag), term.IsTakenAway))];
-            for (var row = 0; row < _foods.Count; row++)
-            {
-                if (_grid.State(row, column) != ContentState.Unknown || terms.Any(term => _grid.State(row, term.Column) == ContentState.Unknown)) continue;
-                var value = terms.Sum(term => term.IsTakenAway ? -_grid.Per100Grams(row, term.Column) : _grid.Per100Grams(row, term.Column));
-                var isFilledIn = terms.Any(term => IsFilledIn(_grid.State(row, term.Column)));
-                _grid.Set(row, column, Derivation.StateOf(value, isFilledIn), Derivation.Rounded(value), new(0, 0, double.NaN, 0, ContentGrid.Detail.Derived));
-            }
-        }
     }
 
     private static bool IsFilledIn(ContentState state) => state is ContentState.Estimated or ContentState.AssumedZero;
@@ -216,6 +219,15 @@ internal sealed class ContentsReader
             && double.IsFinite(value) ? value : double.NaN;
 
     private void Note(int column, string expected) => _problems.Add(new(_file, (int)_reader.LineNumber, Columns[column], Text(column), expected));
+
+    // What a cell may have meant: looked for once for each text, as long as that takes no time to speak of.
+    private string Hint(int column, int known, Func<string, string> near)
+    {
+        var text = Text(column);
+        if (_hints.TryGetValue((column, text), out var hint)) return hint;
+        _comparisons += known;
+        return _hints[(column, text)] = _comparisons > MostComparisons ? "" : near(text);
+    }
 
     private static string Perhaps(IReadOnlyList<string> near) => near.Count == 0 ? "" : $", perhaps {string.Join(" or ", near)}";
 }

@@ -14,7 +14,7 @@ internal sealed partial class ContentsSheet
 
     private static readonly string[] BesideNutrients = ["food", "name", "group", "source", "method", "notes"];
 
-    private readonly List<(int Row, string? Column)> _lines = [];
+    private readonly List<(SheetRow Row, string? Column)> _lines = [];
     private readonly StringBuilder _text = new(string.Join(',', ContentsReader.Columns) + "\n");
     private readonly Sheet _sheet;
     private readonly NutrientList _nutrients;
@@ -35,17 +35,25 @@ internal sealed partial class ContentsSheet
     /// <summary>Rewrites the bytes of a file; null with problems where it is no sheet.</summary>
     public static (byte[] Bytes, ContentsSheet Sheet)? Rewrite(string file, byte[] bytes, NutrientList nutrients, List<CellProblem> problems)
     {
+        if (Parsed(file, bytes, problems) is not { } sheet) return null;
+        ContentsSheet contents = new(sheet, nutrients, problems);
+        var isLong = sheet.Has("tag");
+        if (isLong && !sheet.Require(["food", "value", "source"], problems)) return null;
+        if (isLong) contents.Long();
+        else contents.Wide();
+        return (Encoding.UTF8.GetBytes(contents._text.ToString()), contents);
+    }
+
+    private static Sheet? Parsed(string file, byte[] bytes, List<CellProblem> problems)
+    {
         try
         {
-            ContentsSheet contents = new(SheetFile.Parse(file, bytes), nutrients, problems);
-            if (contents._sheet.Has("tag")) contents.Long();
-            else contents.Wide();
-            return (Encoding.UTF8.GetBytes(contents._text.ToString()), contents);
+            return SheetFile.Parse(file, bytes);
         }
         catch (TableException error)
         {
             problems.AddRange(error.Problems);
-            return null;
+            return error.Readable;
         }
     }
 
@@ -54,7 +62,7 @@ internal sealed partial class ContentsSheet
     {
         if (problem.Row < 2 || problem.Row - 2 >= _lines.Count) return problem;
         var (row, column) = _lines[problem.Row - 2];
-        return problem with { Row = row, Column = column is not null && problem.Column is "value" or "state" or "tag" ? column : problem.Column };
+        return row.Problem(column is not null && problem.Column is "value" or "state" or "tag" ? column : problem.Column, problem.Expected);
     }
 
     private void Long()
@@ -65,7 +73,10 @@ internal sealed partial class ContentsSheet
             var unit = column < 0 ? null : _nutrients.All[column].Unit;
             var factor = 1.0;
             if (unit is not null && row["unit"] is { Length: > 0 } stated && (factor = Factor(stated, unit)) == 0)
+            {
                 _problems.Add(row.Problem("unit", $"{unit}, the unit of this nutrient, or one that converts to it"));
+                factor = 1;
+            }
             Line(row, null, ContentsReader.Columns.Select(name =>
                 NumberColumns.Contains(name) ? Figure(row, name, unit, factor) : name == "samples" ? Figure(row, name, null, 1) : row[name]));
         }
@@ -74,6 +85,10 @@ internal sealed partial class ContentsSheet
     private void Wide()
     {
         (string Column, Nutrient Nutrient, double Factor)[] columns = [.. _sheet.Columns.Where(column => column.Length > 0 && !BesideNutrients.Contains(column, Names.Comparer)).Select(Nutrient).OfType<(string, Nutrient, double)>()];
+        foreach (var twice in columns.GroupBy(column => column.Nutrient.Tag).Where(group => group.Count() > 1))
+            _problems.Add(new(_sheet.File, 1, twice.Last().Column, string.Join("; ", twice.Select(column => column.Column)), $"each nutrient in one column: these are all {twice.First().Nutrient.Word}"));
+        if (!_sheet.Require(["food", "source"], _problems)) return;
+        columns = [.. columns.DistinctBy(column => column.Nutrient.Tag)];
         foreach (var row in _sheet.Rows)
             foreach (var (column, nutrient, factor) in columns)
                 if (row[column].Length > 0)
@@ -90,7 +105,7 @@ internal sealed partial class ContentsSheet
         var factor = nutrient is null ? 0 : stated.Length == 0 ? 1 : Factor(stated, nutrient.Unit);
         if (nutrient is not null && factor > 0) return (column, nutrient, factor);
         _problems.Add(new(_sheet.File, 1, column, column, nutrient is not null ? $"a unit that converts to {nutrient.Unit}"
-            : Names.Nearest(name, _nutrients.All.Select(known => known.Tag).Concat(_nutrients.All.Select(known => known.Word))) is { Count: > 0 } near ? $"a tag or word of nutrients.csv, perhaps {string.Join(" or ", near)}" : "a tag or word of nutrients.csv"));
+            : Names.Nearest(name, _nutrients.All.Select(known => known.Tag).Concat(_nutrients.All.Select(known => known.Word))) is { Count: > 0 } near ? $"a tag or word of nutrients.csv, perhaps {string.Join(" or ", near)}" : $"a tag or word of nutrients.csv, or one of: {string.Join(", ", BesideNutrients)}"));
         return null;
     }
 
@@ -113,14 +128,16 @@ internal sealed partial class ContentsSheet
             return below + (factor == 1 ? value : double.Parse((value * factor).ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)).ToString("R", CultureInfo.InvariantCulture);
         NumberText.TryParse(number, _sheet.Dialect.DecimalMark, out _, out var expected);
         _problems.Add(row.Problem(column, factor == 0 ? $"a unit that converts to {unit}"
-            : (expected is "" or "a number" ? "a number of 0 or more such as 1.5" : expected) + (unit is null ? "" : ", or tr, or <0.1; leave the cell blank if nobody knows")
+            : (expected is "" or "a number" ? $"a number of 0 or more such as {Written(1.5)}" : expected) + (unit is null ? "" : $", or tr, or <{Written(0.1)}; leave the cell blank if nobody knows")
                 + (DateText.LooksLikeDate(text) ? "; the spreadsheet made a date of it: format the cell as text and write it again" : "")));
         return "";
     }
 
+    private string Written(double value) => NumberText.Write(value, _sheet.Dialect.DecimalMark);
+
     private void Line(SheetRow row, string? column, IEnumerable<string> cells)
     {
-        _lines.Add((row.Number, column));
+        _lines.Add((row, column));
         _text.AppendJoin(',', cells.Select(cell => $"\"{cell.ReplaceLineEndings(" ").Replace("\"", "\"\"", StringComparison.Ordinal)}\"")).Append('\n');
     }
 

@@ -42,6 +42,23 @@ public sealed record Derivation(IReadOnlyList<(string Tag, bool IsTakenAway)> Te
         return Content.Spread(StateOf(Rounded(value), isEstimate), Rounded(value), new(InWords(nutrients), Evidence.Computed, string.Join("; ", from)), samples, Math.Sqrt(variance), canBeNegative: true);
     }
 
+    /// <summary>Works out the columns that follow from others, where a food does not state them.</summary>
+    internal static void Fill(ContentGrid.Builder grid, NutrientList nutrients, int rows)
+    {
+        for (var column = 0; column < nutrients.Count; column++)
+        {
+            if (nutrients.All[column].Derived is not { } derivation) continue;
+            (int Column, bool IsTakenAway)[] terms = [.. derivation.Terms.Select(term => (nutrients.IndexOf(term.Tag), term.IsTakenAway))];
+            for (var row = 0; row < rows; row++)
+            {
+                if (grid.State(row, column) != ContentState.Unknown || terms.Any(term => grid.State(row, term.Column) == ContentState.Unknown)) continue;
+                var value = terms.Sum(term => term.IsTakenAway ? -grid.Per100Grams(row, term.Column) : grid.Per100Grams(row, term.Column));
+                var isFilledIn = terms.Any(term => grid.State(row, term.Column) is ContentState.Estimated or ContentState.AssumedZero);
+                grid.Set(row, column, StateOf(value, isFilledIn), Rounded(value), new(0, 0, double.NaN, 0, ContentGrid.Detail.Derived));
+            }
+        }
+    }
+
     /// <summary>The same relation read the other way: how the first term follows from the derived nutrient and the other terms.</summary>
     public Derivation ForFirst(string derivedTag) => new([(derivedTag, false), .. Terms.Skip(1).Select(term => (term.Tag, !term.IsTakenAway))]);
 

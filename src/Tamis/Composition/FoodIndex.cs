@@ -12,15 +12,18 @@ internal sealed class FoodIndex
 
     private readonly IReadOnlyList<Food> _foods;
     private readonly Dictionary<string, int> _rows = [];
+    private readonly ILookup<string, Food> _sharing;
 
     public FoodIndex(IReadOnlyList<Food> foods)
     {
         _foods = foods;
-        // Ids first: a name never hides one. A published name that two records share points to the first.
+        // Ids first: a name never hides one. A name that two foods share finds neither, since nobody can tell which is meant; a published name that two records share points to the first.
+        _sharing = foods.GroupBy(food => Names.Key(food.Name)).Where(same => same.Count() > 1).SelectMany(same => same).ToLookup(food => Names.Key(food.Name));
         for (var row = 0; row < foods.Count; row++) _rows.TryAdd(IdKey(foods[row].Id), row);
-        for (var row = 0; row < foods.Count; row++) _rows.TryAdd(Names.Key(foods[row].Name), row);
         for (var row = 0; row < foods.Count; row++)
-            if (foods[row].PublishedName.Length > 0) _rows.TryAdd(Names.Key(foods[row].PublishedName), row);
+            if (!_sharing.Contains(Names.Key(foods[row].Name))) _rows.TryAdd(Names.Key(foods[row].Name), row);
+        for (var row = 0; row < foods.Count; row++)
+            if (foods[row].PublishedName.Length > 0 && !_sharing.Contains(Names.Key(foods[row].PublishedName))) _rows.TryAdd(Names.Key(foods[row].PublishedName), row);
     }
 
     /// <summary>The row of a name or id, or −1.</summary>
@@ -31,6 +34,10 @@ internal sealed class FoodIndex
     {
         string[] words = [.. Words(text)];
         if (words.Length == 0) return [];
+        if (_sharing.Contains(Names.Key(text))) return [.. _sharing[Names.Key(text)].Select(food => food.Id).Take(most)];
+        // A number without its dataset.
+        if (words is [var alone] && alone.All(char.IsAsciiDigit))
+            return [.. _foods.Where(food => IdKey(food.Id) is var key && key.LastIndexOf(' ') is > 0 and var blank && key.AsSpan(blank + 1).SequenceEqual(alone.AsSpan().TrimStart('0'))).Select(food => food.Id).Take(most)];
         if (IdKey(text) != Names.Key(text) || _foods.Any(food => Names.Key(food.Id).StartsWith(words[0] + " ", StringComparison.Ordinal)))
             return Names.Nearest(text, _foods.Select(food => food.Id), most);
         return [.. _foods
@@ -45,10 +52,11 @@ internal sealed class FoodIndex
         Words(food.Name).Select((name, place) => Far(word, name) + place * 0.001).DefaultIfEmpty(1).Min(),
         Words(food.PublishedName).Select(name => Far(word, name) + 0.03).DefaultIfEmpty(1).Min()));
 
-    // A word begun or inflected (egg, eggs) is nearly the word itself; a wrong letter counts by the length of the word.
+    // A word begun (choc) or inflected (egg, eggs) is nearly the word itself; a wrong letter counts by the length of the word, so that buttr is butter rather than butt.
     private static double Far(string word, string name) =>
         word == name ? 0
-        : Math.Min(word.Length, name.Length) >= 3 && (name.StartsWith(word, StringComparison.Ordinal) || word.StartsWith(name, StringComparison.Ordinal)) ? 0.05
+        : word.Length >= 3 && name.StartsWith(word, StringComparison.Ordinal) ? 0.05
+        : name.Length >= 3 && word.StartsWith(name, StringComparison.Ordinal) && word[name.Length..] is "s" or "es" ? 0.05
         : Edits.Distance(word, name) / Math.Max(word.Length, name.Length);
 
     // A spreadsheet takes the zeros off 01145; with the dataset before it they are still one food.

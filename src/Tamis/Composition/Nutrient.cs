@@ -9,6 +9,9 @@ public sealed record Nutrient(string Tag, string Word, string Unit)
     /// <summary>The family it belongs to: proximate, sugars, fats, minerals, vitamins, other, energy; empty where the table does not say.</summary>
     public string Kind { get; init; } = "";
 
+    /// <summary>The most that 100 g can hold of it, in its unit: 100 g. Infinite where the unit is none of mass.</summary>
+    internal double MostPer100Grams => Unit switch { "g" => 100, "mg" => 1e5, "ug" => 1e8, _ => double.PositiveInfinity };
+
     /// <summary>What the figure is, in a sentence.</summary>
     public string Meaning { get; init; } = "";
 

@@ -67,7 +67,8 @@ public sealed class StatedFigures
         foreach (var column in Columns)
         {
             var at = _nutrients.IndexOf(column.Tag);
-            if (stated[at] || row.Stated(column.Column) is not { } figure) continue;
+            if (row.Stated(column.Column) is not { } figure || stated[at]) continue;
+            if (figure.Value * column.Factor > _nutrients.All[at].MostPer100Grams) row.Note(column.Column, "at most 100 g in 100 g");
             (contents[at], stated[at]) = (Stated(figure, column, row.Row), true);
             nitrogenFactor = column.NitrogenFactor ?? nitrogenFactor;
         }

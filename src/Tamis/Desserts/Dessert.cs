@@ -22,6 +22,7 @@ public sealed class Dessert
     private readonly DateOnly? _asOf;
     private readonly Part<TrialLog?> _log;
     private readonly Part<Store> _store;
+    private readonly Part<CompositionTable> _table;
     private readonly Part<SpecificationHistory> _specifications;
     private readonly Part<IReadOnlyList<Formula>> _formulas;
     private readonly Part<IReadOnlyList<Batch>> _batches;
@@ -43,29 +44,28 @@ public sealed class Dessert
     private Dessert(DessertSheets sheets, CompositionTable table, StatedFigures stated, DateOnly? asOf)
     {
         (_sheets, _asOf) = (sheets, asOf);
-        _log = Part<TrialLog?>.Read(problems => sheets.Optional("trials.csv") is { } sheet ? TrialLog.Read(sheet, problems) : null, null);
-        _facts = Part<DessertFacts>.Read(problems => sheets.Optional("dessert.csv") is { } sheet ? DessertFacts.Read(sheet, problems) : DessertFacts.None, DessertFacts.None);
-        _store = Part<Store>.Read(problems => sheets.Optional("ingredients.csv") is { } ingredients
-            ? Store.Read(ingredients, sheets.Optional("specifications.csv"), table, stated, asOf ?? LastMake(), problems)
-            : Store.None, Store.None);
+        _table = Part<CompositionTable>.Read((_, _) => sheets.CompositionFolder is { } own ? WithFoodsOf(table, own) : table, table);
+        _log = Part<TrialLog?>.Read((problems, bad) => sheets.Optional("trials.csv", bad) is { } sheet ? TrialLog.Read(sheet, problems) : null, null);
+        _facts = Part<DessertFacts>.Read((problems, bad) => sheets.Optional("dessert.csv", bad) is { } sheet ? DessertFacts.Read(sheet, problems) : DessertFacts.None, DessertFacts.None);
+        _store = Part<Store>.ReadBeside(_table.Problems, (problems, bad) => ReadStore(table, stated, problems, bad), Store.None);
         // What must be mended in it is said by the store, which reads the same sheet.
-        _specifications = Part<SpecificationHistory>.Read(problems => sheets.Optional("specifications.csv") is { } sheet ? SpecificationHistory.Read(sheet, problems) : SpecificationHistory.None, SpecificationHistory.None);
-        _formulas = Part<IReadOnlyList<Formula>>.Read(problems => FormulaSheet.Read(sheets.Required("formula.csv"), _log.Value?.Lineage, problems), [], _log.Problems);
+        _specifications = Part<SpecificationHistory>.Read((problems, bad) => sheets.Optional("specifications.csv", bad) is { } sheet ? SpecificationHistory.Read(sheet, problems) : SpecificationHistory.None, SpecificationHistory.None);
+        _formulas = Part<IReadOnlyList<Formula>>.ReadBeside(_log.Problems, (problems, bad) => FormulaSheet.Read(sheets.Required("formula.csv", bad), _log.Problems.Count == 0 ? _log.Value?.Lineage : null, problems), []);
         _batches = Part<IReadOnlyList<Batch>>.Read(
-            problems => [.. _formulas.Value.Select(formula => Batch.Of(formula, _store.Value.Ingredients, problems))], [], _formulas.Problems, _store.Problems);
-        _method = Part<Method?>.Read(problems => sheets.Optional("steps.csv") is { } sheet ? Method.Read(sheet, problems) : null, null);
-        _components = Part<ComponentNotes>.Read(problems => sheets.Optional("components.csv") is { } sheet ? ComponentNotes.Read(sheet, problems) : ComponentNotes.None, ComponentNotes.None);
-        _measured = Part<IReadOnlyList<Measurement>>.Read(problems => sheets.Optional("measured.csv") is { } sheet ? Measurement.ReadAll(sheet, problems) : [], []);
+            (problems, _) => [.. _formulas.Value.Select(formula => Batch.Of(formula, _store.Value.Ingredients, problems))], [], _formulas.Problems, _store.Problems);
+        _method = Part<Method?>.Read((problems, bad) => sheets.Optional("steps.csv", bad) is { } sheet ? Method.Read(sheet, problems) : null, null);
+        _components = Part<ComponentNotes>.Read((problems, bad) => sheets.Optional("components.csv", bad) is { } sheet ? ComponentNotes.Read(sheet, problems) : ComponentNotes.None, ComponentNotes.None);
+        _measured = Part<IReadOnlyList<Measurement>>.Read((problems, bad) => sheets.Optional("measured.csv", bad) is { } sheet ? Measurement.ReadAll(sheet, problems) : [], []);
         _tastings = Part<TastingLog?>.Read(ReadTastings, null);
-        _windows = Part<FamilyWindows>.Read(problems => sheets.Optional("windows.csv") is { } sheet ? FamilyWindows.Kit.With(FamilyWindows.Read(sheet, FigureList.Kit, problems)) : FamilyWindows.Kit, FamilyWindows.Kit);
-        _moulds = Part<IReadOnlyList<Mould>>.Read(problems => sheets.Optional("moulds.csv") is { } sheet ? Mould.ReadAll(sheet, problems) : [], []);
-        _equipment = Part<EquipmentList>.Read(problems => sheets.Optional("equipment.csv") is { } sheet ? EquipmentList.Read(sheet, problems) : EquipmentList.None, EquipmentList.None);
-        _montage = Part<MontageSheet?>.Read(problems => sheets.Optional("montage.csv") is { } sheet ? MontageSheet.Read(sheet, problems) : null, null);
-        _remarkWords = Part<RemarkWords>.Read(problems => sheets.Optional("remark_words.csv") is { } sheet ? RemarkWords.Read(sheet, problems) : RemarkWords.Kit, RemarkWords.Kit);
-        _words = Part<KitchenWords>.Read(problems => sheets.Optional("words.csv") is { } sheet ? KitchenWords.Read(sheet, problems) : KitchenWords.None, KitchenWords.None);
+        _windows = Part<FamilyWindows>.Read((problems, bad) => sheets.Optional("windows.csv", bad) is { } sheet ? FamilyWindows.Kit.With(FamilyWindows.Read(sheet, FigureList.Kit, problems)) : FamilyWindows.Kit, FamilyWindows.Kit);
+        _moulds = Part<IReadOnlyList<Mould>>.Read((problems, bad) => sheets.Optional("moulds.csv", bad) is { } sheet ? Mould.ReadAll(sheet, problems) : [], []);
+        _equipment = Part<EquipmentList>.Read((problems, bad) => sheets.Optional("equipment.csv", bad) is { } sheet ? EquipmentList.Read(sheet, problems) : EquipmentList.None, EquipmentList.None);
+        _montage = Part<MontageSheet?>.Read((problems, bad) => sheets.Optional("montage.csv", bad) is { } sheet ? MontageSheet.Read(sheet, problems) : null, null);
+        _remarkWords = Part<RemarkWords>.Read((problems, bad) => sheets.Optional("remark_words.csv", bad) is { } sheet ? RemarkWords.Read(sheet, problems) : RemarkWords.Kit, RemarkWords.Kit);
+        _words = Part<KitchenWords>.Read((problems, bad) => sheets.Optional("words.csv", bad) is { } sheet ? KitchenWords.Read(sheet, problems) : KitchenWords.None, KitchenWords.None);
         // Without names to hold them against, prices are found by the names that formulas use.
-        _prices = Part<PriceList>.Read(problems => sheets.Optional("prices.csv") is not { } sheet ? PriceList.None
-            : PriceList.Read(sheet, sheets.Optional("ingredients.csv") is { } ingredients ? [.. ingredients.Rows.Select(row => row["ingredient"])] : null, _facts.Problems.Count == 0 ? _facts.Value.Text("currency") : null, problems), PriceList.None);
+        _prices = Part<PriceList>.Read((problems, bad) => sheets.Optional("prices.csv", bad) is not { } sheet ? PriceList.None
+            : PriceList.Read(sheet, sheets.Optional("ingredients.csv", bad) is { } ingredients ? [.. ingredients.Rows.Select(row => row["ingredient"])] : null, _facts.Problems.Count == 0 ? _facts.Value.Text("currency") : null, problems), PriceList.None);
     }
 
     /// <summary>Opens a dessert folder with its store: the folder <c>store</c> in it or beside it.</summary>
@@ -142,8 +142,8 @@ public sealed class Dessert
 
     /// <summary>The tastings as they are planned, before anybody has scored: questions, tastings, servings.</summary>
     /// <exception cref="TableException"><c>attributes.csv</c> or <c>tastings.csv</c> is missing, or a cell must be mended.</exception>
-    public TastingLog PlannedTastings => Part<TastingLog>.Read(problems => TastingSheets.ReadPlan(_sheets.Required("attributes.csv"), _sheets.Required("tastings.csv"),
-        _sheets.Optional("servings.csv"), _log.Value?.Lineage.Trials, problems), TastingLog.Empty).Value;
+    public TastingLog PlannedTastings => Part<TastingLog>.Read((problems, bad) => TastingSheets.ReadPlan(_sheets.Required("attributes.csv", bad), _sheets.Required("tastings.csv", bad),
+        _sheets.Optional("servings.csv", bad), _log.Value?.Lineage.Trials, problems), TastingLog.Empty).Value;
 
     /// <summary>The words by which remarks are counted: the store's <c>remark_words.csv</c>, or the kit's own list.</summary>
     public RemarkWords RemarkWords => _remarkWords.Value;
@@ -153,6 +153,10 @@ public sealed class Dessert
         [.. _log.Problems.Concat(_facts.Problems).Concat(_store.Problems).Concat(_formulas.Problems).Concat(_batches.Problems)
             .Concat(_method.Problems).Concat(_components.Problems).Concat(_measured.Problems).Concat(_tastings.Problems)
             .Concat(_windows.Problems).Concat(_moulds.Problems).Concat(_montage.Problems).Concat(_equipment.Problems).Concat(_remarkWords.Problems).Concat(_prices.Problems).Concat(_words.Problems).Distinct()];
+
+    /// <summary>The composition table that foods are found in: the kit's, and behind its foods those of the folder <c>composition</c> of the store.</summary>
+    /// <exception cref="TableException">The store's own table must be mended.</exception>
+    public CompositionTable Table => _table.Value;
 
     /// <summary>The sheets that were found, store first.</summary>
     public IReadOnlyList<string> SheetsFound => _sheets.Found;
@@ -253,7 +257,7 @@ public sealed class Dessert
 
     /// <summary>Another montage sheet of the dessert folder, for other sizes.</summary>
     /// <exception cref="TableException">There is none of this name, or a cell must be mended.</exception>
-    public MontageSheet MontageNamed(string file) => Part<MontageSheet?>.Read(problems => MontageSheet.Read(_sheets.Another(file), problems), null).Value!;
+    public MontageSheet MontageNamed(string file) => Part<MontageSheet?>.Read((problems, bad) => MontageSheet.Read(_sheets.Another(file), problems), null).Value!;
 
     /// <summary>Where a trial is sold, by the rows <c>market</c> of <c>dessert.csv</c>; none where it has none.</summary>
     /// <exception cref="TableException">A row cannot be read; every one is named.</exception>
@@ -285,13 +289,35 @@ public sealed class Dessert
 
     private DateOnly? LastMake() => _log.Problems.Count == 0 && _log.Value?.Trials.SelectMany(trial => trial.MadeOn).ToArray() is { Length: > 0 } days ? days.Max() : null;
 
-    private TastingLog? ReadTastings(List<CellProblem> problems)
+    private Store ReadStore(CompositionTable table, StatedFigures stated, List<CellProblem> problems, List<CellProblem> bad)
     {
-        var (attributes, servings, scores) = (_sheets.Optional("attributes.csv"), _sheets.Optional("servings.csv"), _sheets.Optional("scores.csv"));
+        if (_sheets.Optional("ingredients.csv", bad) is not { } ingredients) return Store.None;
+        var isWhole = _table.Problems.Count == 0;
+        var store = Store.Read(ingredients, _sheets.Optional("specifications.csv", bad), isWhole ? _table.Value : table, stated, _asOf ?? LastMake(), problems);
+        // Nobody can tell whether a food is missing from a table that cannot be read.
+        if (!isWhole) problems.RemoveAll(problem => problem.File == ingredients.File && problem.Column == "food");
+        return store;
+    }
+
+    private static CompositionTable WithFoodsOf(CompositionTable table, string folder)
+    {
+        try
+        {
+            return table.With(KitData.CompositionIn(folder));
+        }
+        catch (TableException error)
+        {
+            throw new TableException([.. error.Problems.Select(problem => problem with { File = $"{DessertSheets.OwnTable}/{problem.File}" })]);
+        }
+    }
+
+    private TastingLog? ReadTastings(List<CellProblem> problems, List<CellProblem> bad)
+    {
+        var (attributes, servings, scores) = (_sheets.Optional("attributes.csv", bad), _sheets.Optional("servings.csv", bad), _sheets.Optional("scores.csv", bad));
         return attributes is null || servings is null || scores is null ? null
             : new TastingSheets(attributes, servings, scores)
             {
-                Tastings = _sheets.Optional("tastings.csv"),
+                Tastings = _sheets.Optional("tastings.csv", bad),
                 Trials = _log.Problems.Count == 0 ? _log.Value?.Lineage.Trials : null,
             }.Read(problems);
     }

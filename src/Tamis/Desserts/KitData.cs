@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using Tamis.Composition;
 using Tamis.Labels;
+using Tamis.Tables;
 
 namespace Tamis.Desserts;
 
@@ -12,6 +13,10 @@ public static class KitData
 
     /// <summary>The composition table.</summary>
     public static CompositionTable Composition => Once(KitFolder.Data("composition"), CompositionTable.Load);
+
+    /// <summary>A composition table in another folder, such as a national table that was imported into a store.</summary>
+    /// <exception cref="TableException">Something in it must be mended.</exception>
+    public static CompositionTable CompositionIn(string folder) => Once(folder, CompositionTable.Load);
 
     /// <summary>How much of its vitamins and minerals a food keeps when it is cooked.</summary>
     public static RetentionTable Retentions => Once(KitFolder.Data("composition"), RetentionTable.Load, "retention.csv");

@@ -35,7 +35,7 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             }
 
         List<StoreRemark> remarks = [];
-        var documents = specifications is null ? [] : Documents(specifications, [.. read.Select(each => each.Ingredient.Name)], problems);
+        var documents = specifications is null ? [] : Documents(specifications, [.. read.Select(each => each.Ingredient)], stated, problems);
         Ingredient[] all = [.. read.Select(each =>
         {
             var document = Newest(documents.Where(document => Names.Same(document.Ingredient, each.Ingredient.Name)), asOf, remarks);
@@ -75,16 +75,22 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
     private static IReadOnlyList<string>? LookedAt(IReadOnlyList<string> words) =>
         words.Count == 0 ? null : words is [var only] && Names.Same(only, "none") ? [] : words;
 
-    private static List<Document> Documents(Sheet sheet, IReadOnlyList<string> ingredients, List<CellProblem> problems)
+    // Every document is read, also one that was superseded or does not count yet: its figures are shown, and its day may come.
+    private static List<Document> Documents(Sheet sheet, IReadOnlyList<Ingredient> ingredients, StatedFigures stated, List<CellProblem> problems)
     {
         List<Document> documents = [];
         foreach (var row in sheet.Rows)
         {
             var reader = new RowReader(row, problems);
-            if (reader.Required("ingredient") is not { Length: > 0 } name) continue;
+            var name = reader.Required("ingredient");
             var date = reader.Date("date");
-            if (!ingredients.Contains(name, Names.Comparer))
-                problems.Add(row.Problem("ingredient", $"an ingredient of ingredients.csv{Near(Names.Nearest(name, ingredients))}"));
+            var ingredient = ingredients.FirstOrDefault(each => Names.Same(each.Name, name));
+            stated.Over(null, name, reader);
+            FunctionalData.Over(ingredient ?? new() { Name = name }, reader);
+            reader.Number("sulphites_mg_kg", 0);
+            if (name.Length == 0) continue;
+            if (ingredient is null)
+                problems.Add(row.Problem("ingredient", $"an ingredient of ingredients.csv{Near(Names.Nearest(name, ingredients.Select(each => each.Name)))}"));
             else documents.Add(new(name, reader.Text("document") ?? "a document without a name", date, row));
         }
         return documents;
@@ -100,6 +106,9 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
                 remarks.Add(new(all[0].Ingredient, FormattableString.Invariant($"{all[0].Ingredient}: no document is as old as {asOf:d MMMM yyyy}; the first one, {all[0].Name} of {first:d MMMM yyyy}, is used.")));
             return asOf is null ? all[^1] : all[0];
         }
+        // Whoever has put a new document in must not take the figures for its own.
+        if (all[^1] is { Date: { } later } next && later > day)
+            remarks.Add(new(next.Ingredient, FormattableString.Invariant($"{next.Ingredient}: {next.Name} of {later:d MMMM yyyy} is later than {day:d MMMM yyyy}, the day whose documents count, which is that of the last make unless another was asked for; {inTime.Name} is used.")));
         return inTime;
     }
 
@@ -113,8 +122,10 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             if (record is not null) food = table.Profile(record.Id);
             else problems.Add(row.Problem("food", $"a food of the composition table, dataset and number, such as SR28 01145{Near(table.Nearest(id))}"));
         }
-        var profile = document is null || food is null && !stated.IsStatedIn(document.Row) ? food : stated.Over(food, ingredient.Name, new RowReader(document.Row, problems));
-        var figured = document is null ? ingredient with { Profile = profile } : FunctionalData.Over(ingredient, new(document.Row, problems)) with
+        // What is wrong with a document was named when all of them were read.
+        List<CellProblem> named = [];
+        var profile = document is null || food is null && !stated.IsStatedIn(document.Row) ? food : stated.Over(food, ingredient.Name, new RowReader(document.Row, named));
+        var figured = document is null ? ingredient with { Profile = profile } : FunctionalData.Over(ingredient, new(document.Row, named)) with
         {
             Profile = profile,
             Allergens = LookedAt(Parted(document.Row["allergens"])) ?? ingredient.Allergens,
@@ -123,7 +134,7 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
             SupplierList = document.Row["ingredient_list"] is { Length: > 0 } list ? list : ingredient.SupplierList,
             AdditiveList = Looked(document.Row["additives"]) ?? ingredient.AdditiveList,
             Supplier = document.Row["supplier"] is { Length: > 0 } supplier ? supplier : null,
-            SulphitesMgPerKg = new RowReader(document.Row, problems).Number("sulphites_mg_kg", 0),
+            SulphitesMgPerKg = new RowReader(document.Row, named).Number("sulphites_mg_kg", 0),
         };
         // By its words only where its food states nothing: what a food is counts before what somebody calls it.
         figured = figured with { Compound = record?.Compound ?? table.CompoundWords.In(record?.Name, figured.Name, figured.LabelName) };
@@ -135,5 +146,5 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
 
     private static string[] Parted(string cell) => cell.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
-    private static string Near(IReadOnlyList<string> names) => names.Count == 0 ? "" : $"; near ones: {string.Join(", ", names)}";
+    private static string Near(IReadOnlyList<string> names) => names.Count == 0 ? "" : $"; near ones: {string.Join("; ", names)}";
 }

@@ -30,7 +30,6 @@ public static class FormulaSheet
 
         Row[] rows = [.. sheet.Rows.Select(row => RowOf(row, problems)).OfType<Row>()];
         FindDoubles(rows, problems);
-        if (problems.Count > 0) return [];
 
         var written = new Dictionary<(string Trial, string Component), Component?>();
         var components = rows.Select(row => row.Component).Distinct(Names.Comparer).ToList();
@@ -84,7 +83,7 @@ public static class FormulaSheet
     private static Component? ComponentOf(string component, string trial, Row[] rows, List<CellProblem> problems)
     {
         Row[] written = [.. rows.Where(row => row.Way != LineWay.Yield)];
-        var weighed = rows.SingleOrDefault(row => row.Way == LineWay.Yield);
+        var weighed = rows.FirstOrDefault(row => row.Way == LineWay.Yield);
         var yield = weighed is null || weighed.Cells[trial].Length == 0 ? null : LineOf(weighed, trial, problems);
         if (yield is { Quantity.Kind: not QuantityKind.Mass })
             problems.Add(weighed!.Cells.Problem(trial, "the mass that was weighed, such as 412 g"));

@@ -30,4 +30,7 @@ public sealed class TableException : FormatException
 
     /// <summary>Everything that must be mended, in the order of the sheet.</summary>
     public IReadOnlyList<CellProblem> Problems { get; }
+
+    /// <summary>The sheet as far as it can be read, so that whoever reads it can name everything else that is wrong in it; null where nothing of it can.</summary>
+    internal Sheet? Readable { get; init; }
 }

@@ -60,7 +60,7 @@ public sealed class RowReader(SheetRow row, List<CellProblem> problems)
         var kind = text[0] == '<' ? StatedKind.Below : StatedKind.Number;
         if (NumberText.TryParse(kind == StatedKind.Below ? text[1..] : text, Dialect.DecimalMark, out var value, out var expected) && value >= 0)
             return new StatedNumber(kind, value) { Step = NumberText.Step(text, Dialect.DecimalMark) };
-        Note(column, (expected is "" or "a number" ? "a number of 0 or more" : expected) + ", or tr, or <0.1; leave the cell blank if nobody knows" + Spreadsheet(text));
+        Note(column, (expected is "" or "a number" ? "a number of 0 or more" : expected) + $", or tr, or <{Written(0.1)}; leave the cell blank if nobody knows" + Spreadsheet(text));
         return null;
     }
 
@@ -96,6 +96,8 @@ public sealed class RowReader(SheetRow row, List<CellProblem> problems)
 
     private string NumberIn(string what, double min, double max) => (double.IsFinite(min), double.IsFinite(max)) switch
     {
+        (true, false) when min == double.Epsilon => $"{what} above 0",
+        (true, true) when min == double.Epsilon => $"{what} above 0 and at most {Written(max)}",
         (true, true) => $"{what} from {Written(min)} to {Written(max)}",
         (true, false) => $"{what} of {Written(min)} or more",
         (false, true) => $"{what} of {Written(max)} at most",
@@ -118,7 +120,11 @@ public sealed class RowReader(SheetRow row, List<CellProblem> problems)
             if (!problems.Contains(question)) problems.Add(question);
             return null;
         }
-        Note(column, "a date such as 2026-11-25" + (NumberText.TryParse(text, '.', out _, out _) ? "; the spreadsheet shows the date as a number: format the cell as a date" : ""));
+        // A date in another order was not mistyped: what is read is decided elsewhere.
+        var isOther = Enum.GetValues<DateOrder>().Any(order => DateText.TryParse(text, order, out _));
+        Note(column, "a date such as 2026-11-25"
+            + (isOther ? $"; other dates of this file, or date_order in dessert.csv, say that dates stand {Dialect.DateOrderInWords}" : "")
+            + (NumberText.TryParse(text, '.', out _, out _) ? "; the spreadsheet shows the date as a number: format the cell as a date" : ""));
         return null;
     }
 

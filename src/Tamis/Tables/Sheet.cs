@@ -31,13 +31,14 @@ public sealed record SheetDialect(char Separator, char DecimalMark, DateOrder Da
     /// <summary>The question that the dates of the file leave open, as a sentence; null where they leave none.</summary>
     public string? DateOrderDoubt { get; init; }
 
+    internal string DateOrderInWords => DateOrder switch { DateOrder.DayMonthYear => "day first", DateOrder.MonthDayYear => "month first", _ => "year first" };
+
     /// <summary>How the file was read, in words: <c>semicolons, decimal comma, dates day first</c>.</summary>
     public string InWords()
     {
         var separator = Separator switch { ';' => "semicolons", '\t' => "tabs", _ => "commas" };
-        var dates = DateOrder switch { DateOrder.DayMonthYear => "day first", DateOrder.MonthDayYear => "month first", _ => "year first" };
         var old = Encoding == SheetEncoding.Windows1252 ? ", letters of Windows-1252 (not UTF-8)" : "";
-        return $"{separator}, decimal {(DecimalMark == ',' ? "comma" : "point")}, dates {dates}{old}";
+        return $"{separator}, decimal {(DecimalMark == ',' ? "comma" : "point")}, dates {DateOrderInWords}{old}";
     }
 }
 
@@ -76,6 +77,9 @@ public sealed class Sheet
 
     /// <summary>Whether a spreadsheet still had the file open when it was read: what was not saved there is not in the sheet.</summary>
     public bool IsOpenElsewhere { get; init; }
+
+    /// <summary>The cells that the spreadsheet itself could not compute or show, by row: a sheet that has any is only read on to name what else is wrong with it.</summary>
+    internal ILookup<int, CellProblem> BadCells { get; init; } = Array.Empty<CellProblem>().ToLookup(bad => bad.Row);
 
     /// <summary>The sheet with a column more, or with other texts in one that it has.</summary>
     /// <param name="column">The column.</param>
@@ -133,6 +137,7 @@ public sealed class SheetRow
     /// <summary>Where a cell stands, as the source of the figure that was read from it.</summary>
     public Source Origin(string column) => new(Sheet.File, Evidence.Sheet, $"row {Number}, column {column}");
 
-    /// <summary>A problem with a cell of this row.</summary>
-    public CellProblem Problem(string column, string expected) => new(Sheet.File, Number, column, this[column], expected);
+    /// <summary>A problem with a cell of this row; for a cell that holds an error of the spreadsheet, always that error.</summary>
+    public CellProblem Problem(string column, string expected) =>
+        Sheet.BadCells[Number].FirstOrDefault(bad => Names.Same(bad.Column, column)) ?? new(Sheet.File, Number, column, this[column], expected);
 }

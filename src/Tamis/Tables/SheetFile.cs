@@ -26,7 +26,7 @@ public static class SheetFile
         var sheet = SheetText.Decode(file, bytes.Span, problems) is { } text ? SheetLayout.Read(file, text, settings ?? new(), isOpenElsewhere, problems) : null;
         if (sheet is not null && problems is []) return sheet;
         if (isOpenElsewhere) problems.Add(new(file, 0, "", "", "the file is still open in the spreadsheet, which may not have saved it yet; save it there and run again"));
-        throw new TableException(problems);
+        throw new TableException(problems) { Readable = sheet };
     }
 
     /// <summary>What a file holds now; a missing or withheld file in words that say what to do.</summary>

@@ -9,6 +9,8 @@ internal static class SheetLayout
     public static Sheet? Read(string file, DecodedText decoded, SheetSettings settings, bool isOpenElsewhere, List<CellProblem> problems)
     {
         var grid = SheetGrid.Read(file, decoded.Text, problems);
+        // Where a quote does not close, and where a row is longer than the header, cells stand in the wrong columns: nothing more can be said of such a row.
+        var askew = problems.Select(problem => problem.Row).ToHashSet();
         List<GridRow> filled = [.. grid.Rows.Where(row => !row.IsBlank)];
         if (filled is not [var header, .. var rows])
         {
@@ -21,11 +23,17 @@ internal static class SheetLayout
             problems.Add(new(file, header.Number, "", string.Join("; ", columns), "the names of the columns: the first row holds figures only"));
             return null;
         }
+        if (columns.Count(name => name.Length > 0) == 1 && rows.Count > 0 && rows.All(row => row.Cells.Count(cell => !string.IsNullOrWhiteSpace(cell)) > 1))
+        {
+            problems.Add(new(file, header.Number, "", columns.First(name => name.Length > 0), "the names of the columns: a title belongs in no CSV file, take this row out"));
+            return null;
+        }
         CheckNames(file, header, columns, rows, problems);
-        CheckWidths(file, columns, rows, grid.Separator, problems);
-        CheckErrors(file, columns, rows, problems);
+        CheckWidths(file, columns, rows, grid.Separator, problems, askew);
+        CellProblem[] bad = [.. Errors(file, columns, rows)];
+        problems.AddRange(bad);
         var evidence = DialectEvidence.Gather(settings is { DecimalMark: not null, DateOrder: not null } ? [] : rows.SelectMany(row => row.Cells));
-        return new Sheet(file, Dialect(decoded, grid, settings, evidence), columns, rows.Select(row => (row.Number, Fit(row.Cells, columns.Length)))) { IsOpenElsewhere = isOpenElsewhere };
+        return new Sheet(file, Dialect(decoded, grid, settings, evidence), columns, rows.Where(row => !askew.Contains(row.Number)).Select(row => (row.Number, Fit(row.Cells, columns.Length)))) { IsOpenElsewhere = isOpenElsewhere, BadCells = bad.ToLookup(each => each.Row) };
     }
 
     private static SheetDialect Dialect(DecodedText decoded, SheetGrid grid, SheetSettings settings, DialectEvidence evidence) =>
@@ -49,19 +57,23 @@ internal static class SheetLayout
         }
     }
 
-    private static void CheckWidths(string file, string[] columns, List<GridRow> rows, char separator, List<CellProblem> problems)
+    private static void CheckWidths(string file, string[] columns, List<GridRow> rows, char separator, List<CellProblem> problems, HashSet<int> askew)
     {
         var mark = separator switch { ';' => "semicolon", '\t' => "tab", _ => "comma" };
         foreach (var (number, cells) in rows)
         {
             var beyond = cells.Skip(columns.Length).FirstOrDefault(cell => !string.IsNullOrWhiteSpace(cell));
-            if (beyond is not null)
-                problems.Add(new(file, number, "", beyond.Trim(), $"nothing beyond the {columns.Length} columns of the header: a cell that holds a {mark} needs quotes around it"));
+            if (beyond is null) continue;
+            problems.Add(new(file, number, "", beyond.Trim(), $"nothing beyond the {columns.Length} columns of the header: a cell that holds a {mark} needs quotes around it"));
+            askew.Add(number);
         }
     }
 
+    /// <summary>Whether a text is what a spreadsheet shows in place of a value that it could not compute.</summary>
+    internal static bool IsFormulaError(string text) => FormulaErrors.Contains(text) || text.StartsWith("Err:", StringComparison.Ordinal);
+
     // A cell that a spreadsheet could not compute or not show is saved as such, in whatever column it stands.
-    private static void CheckErrors(string file, string[] columns, List<GridRow> rows, List<CellProblem> problems)
+    private static IEnumerable<CellProblem> Errors(string file, string[] columns, List<GridRow> rows)
     {
         foreach (var (number, cells) in rows)
         {
@@ -69,10 +81,10 @@ internal static class SheetLayout
             {
                 if (cells[i] is not (['#', ..] or ['E', 'r', 'r', ':', ..])) continue;
                 var text = cells[i].Trim();
-                if (FormulaErrors.Contains(text) || text.StartsWith("Err:", StringComparison.Ordinal))
-                    problems.Add(new(file, number, columns[i], text, "a value: this is an error of the spreadsheet, mend the formula there and save again"));
+                if (IsFormulaError(text))
+                    yield return new(file, number, columns[i], text, "a value: this is an error of the spreadsheet, mend the formula there and save again");
                 else if (text.Length > 1 && text.All(character => character == '#'))
-                    problems.Add(new(file, number, columns[i], text, "a value: the column was too narrow to show it, widen it in the spreadsheet and save again"));
+                    yield return new(file, number, columns[i], text, "a value: the column was too narrow to show it, widen it in the spreadsheet and save again");
             }
         }
     }

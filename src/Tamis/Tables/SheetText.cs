@@ -41,6 +41,12 @@ internal static class SheetText
         _ => Utf8,
     };
 
+    /// <summary>What to say of a file whose letters had to be read by the western code page.</summary>
+    public const string OldLetters = "letters of Windows-1252 (not UTF-8): look whether the accents are right";
+
+    /// <summary>Whether bytes are text of the western code page, for want of anything better.</summary>
+    public static bool IsWindows1252(ReadOnlySpan<byte> bytes) => !bytes.StartsWith(Encoding.Unicode.Preamble) && !bytes.StartsWith(Encoding.BigEndianUnicode.Preamble) && !System.Text.Unicode.Utf8.IsValid(bytes);
+
     /// <summary>Reads bytes as text; null with a problem where they are no text.</summary>
     public static DecodedText? Decode(string file, ReadOnlySpan<byte> bytes, List<CellProblem> problems)
     {

@@ -17,6 +17,23 @@ public class CheckCommandTests
     }
 
     [Fact]
+    public void Run_AStoreWithFoodsOfItsOwn_SaysHowManyAndHowTheyWereRead()
+    {
+        using var scratch = new ScratchFolder();
+        scratch.Write("mine/formula.csv", "component,line,T1\nshell,flour,100 g\n");
+        scratch.Write("mine/store/ingredients.csv", "ingredient,food\nflour,LAB 1\n");
+        scratch.Write("mine/store/composition/sources.csv", "key,evidence,title\nlab,published,Our laboratory\n");
+        scratch.Write("mine/store/composition/nutrients.csv", "tag,word,unit\nFAT,fat,g\n");
+        scratch.Write("mine/store/composition/foods.csv", "food,name,source\nLAB 1,Farine,lab\n");
+        scratch.Write("mine/store/composition/contents.csv", "");
+        File.WriteAllBytes(scratch["mine/store/composition/contents.csv"], System.Text.Encoding.Latin1.GetBytes("food,tag,value,source,method\nLAB 1,FAT,1,lab,pes\u00e9e\n"));
+        using var said = new StringWriter();
+        Assert.Equal(0, CheckCommand.Run(scratch["mine"], said));
+        Assert.Contains("composition: 1 food beside those of the kit.", said.ToString(), StringComparison.Ordinal);
+        Assert.Contains("composition/contents.csv: letters of Windows-1252", said.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Run_NoFormula_SaysSoAndFails()
     {
         using var scratch = new ScratchFolder();

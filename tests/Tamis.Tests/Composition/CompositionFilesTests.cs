@@ -51,6 +51,46 @@ public sealed class CompositionFilesTests : IDisposable
         Assert.Equal(expected, Load($"LAB 1,FAT,,{value},,,,,lab,").Content("LAB 1", "FAT").State);
 
     [Fact]
+    public void Load_FoodsThatDifferInLeadingZerosOnly_AreNamed()
+    {
+        _folder.Write("foods.csv", "food,name,source\nLAB 7,Damson puree,lab\nLAB 007,Rye crumb,lab\nlab 7,Butter,lab\n");
+
+        Assert.Equal([3, 4], Assert.Throws<TableException>(() => Load("LAB 007,FAT,,1.5,,,,,lab,")).Problems.Select(problem => problem.Row));
+    }
+
+    [Fact]
+    public void Load_FoodsThatCannotBeRead_AreNamedAndNotEveryContentOfThem()
+    {
+        _folder.Write("foods.csv", "food;name;edible_percent;source\nLAB 1;#N/A;120;labb\nLAB 2;Rye crumb;1;lab;beyond\n");
+
+        var problems = Assert.Throws<TableException>(() => Load("LAB 1,FAT,,1.5,,,,,lab,\nLAB 2,FAT,,1.5,,,,,lab,\nLAB 1,NA,,lots,,,,,lab,")).Problems;
+
+        Assert.Equal([("contents.csv", 4), ("foods.csv", 2), ("foods.csv", 2), ("foods.csv", 2), ("foods.csv", 3)], problems.Select(problem => (problem.File, problem.Row)).Order());
+    }
+
+    [Fact]
+    public void Load_MeasuresWithSlips_AreNamedAllAtOnce()
+    {
+        _folder.Write("measures.csv", "food,amount,measure,grams,samples,source\nLAB 9,0,cup,none,2.5,lab\n");
+
+        var problems = Assert.Throws<TableException>(() => Load("LAB 1,FAT,,1.5,,,,,lab,")).Problems;
+
+        Assert.Equal(["amount", "food", "grams", "samples"], problems.Select(problem => problem.Column).Order());
+        Assert.Equal("a number above 0", problems.First(problem => problem.Column == "amount").Expected);
+    }
+
+    [Fact]
+    public void Find_ANameThatTwoFoodsShare_AsksForTheNumber()
+    {
+        _folder.Write("foods.csv", "food,name,source\nLAB 1,Damson puree,lab\nLAB 2,damson  puree,lab\nLAB 3,Rye crumb,lab\n");
+
+        var table = Load("LAB 1,FAT,,1.5,,,,,lab,");
+
+        Assert.Equal(["LAB 1", "LAB 2"], Assert.Throws<FoodNotFoundException>(() => table.Find("damson puree")).Nearest);
+        Assert.Equal("LAB 3", table.Find("rye crumb").Id);
+    }
+
+    [Fact]
     public void Load_DerivedFromAnEstimate_IsAnEstimate()
     {
         var carbohydrate = Load("LAB 1,CHOCDF,measured,20,,,,,lab,\nLAB 1,FIBTG,estimated,2,,,,,lab,").Content("LAB 1", "CHOAVLDF");

@@ -114,6 +114,18 @@ public class CompositionTableTests
     [Fact]
     public void Nearest_ANumberThatIsNotThere_IsIds() => Assert.All(Table.Nearest("SR28 1146"), near => Assert.StartsWith("SR28 ", near, StringComparison.Ordinal));
 
+    [Theory]
+    [InlineData("buttr", "Butter")]
+    [InlineData("cocoa pouder", "Cocoa powder")]
+    [InlineData("egg yolks", "Egg yolk")]
+    [InlineData("choc", "Chocolate")]
+    public void Nearest_AMistypedName_IsTheFoodThatWasMeant(string text, string beginning) => Assert.StartsWith(beginning, Table.Nearest(text)[0], StringComparison.OrdinalIgnoreCase);
+
+    [Theory]
+    [InlineData("1145")]
+    [InlineData("01145")]
+    public void Nearest_ANumberWithoutItsDataset_IsTheFoodOfThisNumber(string text) => Assert.Equal(["SR28 01145"], Table.Nearest(text));
+
     [Fact]
     public void Nearest_NothingAlike_IsEmpty() => Assert.Empty(Table.Nearest("xylophone"));
 

@@ -26,6 +26,7 @@ public sealed class ContentsSheetTests : IDisposable
         { "byte order mark and CRLF", $"\uFEFF{Header}\r\nSR28 01145,FAT,,81.11,,,,,lab,\r\nSR28 01145,NA,,1643,,,,,lab,\r\n" },
         { "semicolons, decimal comma, thousands", "food;tag;state;value;low;high;samples;standard_deviation;source;method\nSR28 01145;FAT;;81,11;;;;;lab;\nSR28 01145;NA;;1.643,0;;;;;lab;\n" },
         { "thousands by a blank", "food;tag;value;source\nSR28 01145;FAT;81,11;lab\nSR28 01145;NA;1 643;lab\n" },
+        { "commas, decimal comma in quotes", "food,tag,value,source\nSR28 01145,FAT,\"81,11\",lab\nSR28 01145,NA,\"1.643,0\",lab\n" },
         { "tabs", "food\ttag\tvalue\tsource\nSR28 01145\tFAT\t81.11\tlab\nSR28 01145\tNA\t1643\tlab\n" },
         { "sep= line", "sep=;\r\nfood;tag;value;source\r\nSR28 01145;FAT;81,11;lab\r\nSR28 01145;NA;1643;lab\r\n" },
         { "leading zeros gone", "food,tag,state,value,source\nSR28 1145,FAT,,81.11,lab\nSR28 1145,NA,,1643,lab\n" },
@@ -54,7 +55,10 @@ public sealed class ContentsSheetTests : IDisposable
         var bytes = CodePagesEncodingProvider.Instance.GetEncoding(1252)!.GetBytes("food,tag,value,source,method\nSR28 01145,FAT,81.11,lab,pesée\n");
         File.WriteAllBytes(Path.Combine(_folder.Path, "contents.csv"), bytes);
 
-        Assert.Contains("pesée", CompositionTable.Load(_folder.Path).Content("SR28 01145", "FAT").Source!.Locator, StringComparison.Ordinal);
+        var table = CompositionTable.Load(_folder.Path);
+
+        Assert.Contains("pesée", table.Content("SR28 01145", "FAT").Source!.Locator, StringComparison.Ordinal);
+        Assert.StartsWith("contents.csv: letters of Windows-1252", Assert.Single(table.Remarks), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -78,7 +82,12 @@ public sealed class ContentsSheetTests : IDisposable
     [InlineData("food;tag;value;source\nSR28 01145;FAT;01. Feb;lab\n", 2, "value", "01. Feb")]
     [InlineData("food;FAT;source\nSR28 01145;2-Jan;lab\n", 2, "FAT", "2-Jan")]
     [InlineData("food;tag;value;source\nSR28 01145;FAT;27,5;lab\nLAB 3E2;FAT;1.234;lab\n", 3, "value", "1.234")]
-    [InlineData("food,tag,value,source\nSR28 01145,FAT,\"1,5\",lab\n", 2, "value", "1,5")]
+    [InlineData("food,tag,value,source\nSR28 01145,FAT,\"1,5\",lab\nLAB 3E2,FAT,2.5,lab\n", 2, "value", "1,5")]
+    [InlineData("food,tag,value,source,method\nSR28 01145,FAT,1.5,lab,#NAME?\n", 2, "method", "#NAME?")]
+    [InlineData("food;tag;state;value;source\nSR28 01145;FAT;zero;0,4;lab\n", 2, "value", "0,4")]
+    [InlineData("food;Fat (g);fat;source\nSR28 01145;1;1;lab\n", 1, "fat", "Fat (g); fat")]
+    [InlineData("food;FAT;source\nSR28 01145;1,5;lab\nSR28 1145;3;lab\n", 3, "FAT", "3")]
+    [InlineData("food;NA;source\nSR28 01145;100001;lab\n", 2, "NA", "100001")]
     [InlineData("food,FAT,FATT,source\nSR28 01145,1,2,lab\n", 1, "FATT", "FATT")]
     [InlineData("food,FAT (kcal),source\nSR28 01145,1,lab\n", 1, "FAT (kcal)", "FAT (kcal)")]
     [InlineData("food,FAT,source\nSR28 01145,1 kcal,lab\n", 2, "FAT", "1 kcal")]
@@ -90,6 +99,36 @@ public sealed class ContentsSheetTests : IDisposable
 
         Assert.Equal(("contents.csv", row, column, found), (problem.File, problem.Row, problem.Column, problem.Found));
     }
+
+    [Theory]
+    [InlineData("food,tag,value,source\n3.00E+02,FAT,81,lab\n", "perhaps LAB 3E2; the spreadsheet made a number of it")]
+    [InlineData("food,tag,value,source\nLAB 300,FAT,81,lab\n", "perhaps LAB 3E2")]
+    [InlineData("food,tag,value,source\n01.Okt,FAT,81,lab\n", "the spreadsheet made a date of it")]
+    [InlineData("food,tag,value,source\nrye crumb,FAT,81,lab\n", "perhaps LAB 3E2")]
+    [InlineData("food,tag,value,source\nRye crum,FAT,81,lab\n", "perhaps LAB 3E2")]
+    [InlineData("food;FAT;source\nSR28 01145;ten;lab\n", "such as 1,5, or tr, or <0,1")]
+    [InlineData("food,tag,value,source\nSR28 01145,FAT,1-Feb,lab\n", "the spreadsheet made a date of it")]
+    [InlineData("food,tag,value,source\nSR28 01145,FAT,#DIV/0!,lab\n", "an error of the spreadsheet")]
+    [InlineData("Fats of the week\nfood,tag,value,source\nSR28 01145,FAT,1,lab\n", "a title belongs in no CSV file")]
+    public void Load_WhatCannotBeRead_IsSaidWithWhatItMayHaveBeen(string contents, string said)
+    {
+        var problem = Assert.Single(Assert.Throws<TableException>(() => Load(contents)).Problems);
+
+        Assert.Contains(said, problem.Expected, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("food;tag;value;low;source\nSR28 01145;FAT;#DIV/0!;x;lab\n1;NAA;1;;labb\n", 5)]
+    [InlineData("food,tag,value,low,source\nSR28 01145,FAT,#DIV/0!,x,lab\n1,NAA,1,,labb\n", 5)]
+    [InlineData("food;FAT;NA;source\nSR28 01145;#N/A;lots;lab\nLAB 3E2;1;1;lab;beyond\n;1;;labb\n", 5)]
+    public void Load_AnErrorOfTheSpreadsheetAmongOthers_HidesNoneOfThem(string contents, int count) =>
+        Assert.Equal(count, Assert.Throws<TableException>(() => Load(contents)).Problems.Count);
+
+    [Theory]
+    [InlineData("food;FAT\nSR28 01145;1\nLAB 3E2;1\n", "source")]
+    [InlineData("food;tag;value\nSR28 01145;FAT;1\nLAB 3E2;FAT;1\n", "source")]
+    public void Load_NoColumnOfSources_AskedForOnce(string contents, string column) =>
+        Assert.Equal(("contents.csv", 0, column), Assert.Throws<TableException>(() => Load(contents)).Problems is [var only] ? (only.File, only.Row, only.Column) : default);
 
     private CompositionTable Load(string contents)
     {

@@ -81,6 +81,10 @@ public sealed class TableAuditTests : IDisposable
         Assert.Equal("lab, food 5", found.Origin!.ToString());
     }
 
+    // 35 µg and the margin of 1 µg are 36 µg, which is not less than 36 µg whatever the last digit of a double says.
+    [Fact]
+    public void Of_AFigureOnItsLimit_IsNoFinding() => Assert.Empty(Audit("LAB 1,FOL,,35,lab\nLAB 1,FOLAC,,36,lab\n").Findings);
+
     [Fact]
     public void Of_AMeanOutsideItsSamples_IsWrong()
     {

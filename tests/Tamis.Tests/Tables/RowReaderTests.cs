@@ -139,6 +139,15 @@ public class RowReaderTests
     }
 
     [Fact]
+    public void Date_InAnotherOrderThanTheRest_SaysWhatDecidesIt()
+    {
+        var sheet = SheetFile.Parse("trials.csv", "trial,made_on\nT1,25/11/2026\n"u8.ToArray(), new(DateOrder: DateOrder.YearMonthDay));
+
+        Assert.Null(new RowReader(sheet.Rows[0], _problems).Date("made_on"));
+        Assert.Contains("say that dates stand year first", Assert.Single(_problems).Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Date_ShownAsNumber_SaysHowToFormatIt()
     {
         Assert.Null(Reader("46276").Date("c"));

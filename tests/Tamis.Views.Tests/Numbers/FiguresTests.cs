@@ -9,6 +9,16 @@ public class FiguresTests
     private static readonly Figures Figures = Figures.English;
 
     [Theory]
+    [InlineData(39, "39")]
+    [InlineData(0.1, "0.1")]
+    [InlineData(2273.5, "2\u202f273.5")]
+    [InlineData(0.025 * 400, "10")]
+    [InlineData(1.0 / 3, "0.333")]
+    [InlineData(123456, "123\u202f456")]
+    [InlineData(0, "0")]
+    public void AsStated_AnyFigure_HasTheDigitsThatItWasStatedWith(double value, string expected) => Assert.Equal(expected, Figures.AsStated(value).Text);
+
+    [Theory]
     [InlineData(4.04, "4.0\u202fg")]
     [InlineData(9.94, "9.9\u202fg")]
     [InlineData(9.96, "10\u202fg")]

@@ -39,11 +39,14 @@ internal sealed class AuditRun
             var (least, most) = rule.Kind == AuditKind.Within ? (left.AtLeast(_least.Row(row), _most.Row(row)), double.PositiveInfinity) : left.Between(_least.Row(row), _most.Row(row));
             if (double.IsNaN(least) || Limits(rule, row, right) is not var (low, high)) continue;
             tested++;
-            if (most >= low && least <= high) continue;
+            if (most >= low - Slack(low) && least <= high + Slack(high)) continue;
             findings.Add(Finding(rule, food, Words(rule.Left), rule.Left.Tag, left.Of(_contents.Row(row)) / left.PerUnit, left.Unit, low / left.PerUnit, high / left.PerUnit) with { Against = against });
         }
         return tested;
     }
+
+    // Sums of decimals end in the last digits of a double: 36 is not more than 36.
+    private static double Slack(double limit) => double.IsFinite(limit) ? Math.Abs(limit) * 1e-9 : 0;
 
     // The limits within which the left side must lie; null where what it is held against is unknown.
     private (double Low, double High)? Limits(AuditRule rule, int row, AuditColumns? right)
@@ -106,7 +109,7 @@ internal sealed class AuditRun
             if (_table.Extremes(row, column) is not { } extremes || double.IsNaN(_contents.Row(row)[column])) continue;
             tested++;
             var value = _contents.Row(row)[column];
-            if (value >= extremes.Low - rule.Margin && value <= extremes.High + rule.Margin) continue;
+            if (value >= extremes.Low - rule.Margin - Slack(extremes.Low) && value <= extremes.High + rule.Margin + Slack(extremes.High)) continue;
             findings.Add(Finding(rule, _table.Foods[row], _table.Nutrients.All[column].Word, tag, value, _table.Nutrients.All[column].Unit, extremes.Low, extremes.High) with { Against = "its lowest and highest sample" });
         }
         return tested;

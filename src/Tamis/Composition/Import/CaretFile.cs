@@ -49,7 +49,14 @@ internal sealed class CaretFile(string file, IReadOnlyList<string> fields, List<
     }
 
     /// <summary>A whole number; 0 where the field is missing or cannot be read.</summary>
-    public int Whole(int field) => Number(field) is var number && number <= int.MaxValue ? (int)number : 0;
+    public int Whole(int field)
+    {
+        var number = Number(field);
+        if (double.IsNaN(number)) return 0;
+        if (number == Math.Floor(number) && number <= int.MaxValue) return (int)number;
+        Note(field, "a whole number, or nothing");
+        return 0;
+    }
 
     public void Note(int field, string expected) => problems.Add(new(file, _row, fields[field], this[field].ToString(), expected));
 

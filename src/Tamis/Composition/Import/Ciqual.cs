@@ -16,6 +16,9 @@ internal sealed partial class Ciqual
         Licence = "Licence Ouverte (Etalab), attribution", Cite = "Anses. 2020. Ciqual French food composition table.",
     };
 
+    // The narrowest first; a file in French names groups and foods in French alone.
+    private static readonly string[] GroupNames = ["alim_ssssgrp_nom_eng", "alim_ssgrp_nom_eng", "alim_grp_nom_eng", "alim_ssssgrp_nom_fr", "alim_ssgrp_nom_fr", "alim_grp_nom_fr"];
+
     private readonly string _folder;
     private readonly ImportDraft _draft;
     private readonly IReadOnlyDictionary<string, ImportCode> _byCode;
@@ -109,9 +112,7 @@ internal sealed partial class Ciqual
 
     private void Table(string path)
     {
-        var sheet = SheetFile.Read(path, new() { DecimalMark = ',', DateOrder = DateOrder.YearMonthDay });
-        if (!sheet.Require(["alim_code"], _draft.Problems)) return;
-        _draft.Read(sheet.File, sheet.Rows.Count);
+        if (_draft.Sheet(path, ',', "alim_code") is not { } sheet) return;
         List<(string Column, ImportCode Code)> columns = [];
         foreach (var column in sheet.Columns.Where(column => column.Contains("/100", StringComparison.Ordinal)))
         {
@@ -122,8 +123,13 @@ internal sealed partial class Ciqual
         foreach (var row in sheet.Rows)
         {
             var code = row["alim_code"];
-            if (!seen.Add(code)) _draft.Note(ImportDeed.Merged, "foods", "a code that comes again: the values of both rows are one food’s", $"{code} {row["alim_nom_eng"]}");
-            var group = ((string[])["alim_ssssgrp_nom_eng", "alim_ssgrp_nom_eng", "alim_grp_nom_eng"]).Select(level => row[level]).FirstOrDefault(name => name is not ("" or "-")) ?? "";
+            if (code.Length == 0)
+            {
+                _draft.Problems.Add(row.Problem("alim_code", "the code of the food"));
+                continue;
+            }
+            if (!seen.Add(code)) _draft.Note(ImportDeed.Merged, "foods", "a code that comes again: the values of both rows are one food’s", $"{code} {(row["alim_nom_eng"] is { Length: > 0 } name ? name : row["alim_nom_fr"])}");
+            var group = GroupNames.Select(column => row[column]).FirstOrDefault(name => name is not ("" or "-")) ?? "";
             var food = AddFood(code, row["alim_nom_eng"] is { Length: > 0 } english ? english : row["alim_nom_fr"], group);
             foreach (var (column, known) in columns) Cell(food, known, row[column], "", row.Problem(column, "a number, -, < a number or traces"));
         }

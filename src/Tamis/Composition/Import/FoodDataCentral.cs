@@ -59,6 +59,12 @@ internal sealed class FoodDataCentral
             _draft.Note(ImportDeed.Left, "foods", $"no record of a table: {type}", row.Text("description"));
             return;
         }
+        if (id.Length == 0)
+        {
+            row.Note("fdc_id", "the number of the food");
+            return;
+        }
+        if (_foods.ContainsKey(id)) _draft.Note(ImportDeed.Merged, "foods", "a number that comes again: the first description counts", $"{id} {row.Text("description")}");
         var category = row.Text("food_category_id");
         _foods[id] = _draft.Add(new Food($"FDC {id}", row.Text("description"), _groups.GetValueOrDefault(category, category), _draft.Source with { Locator = $"food {id}" }));
     }
@@ -118,7 +124,7 @@ internal sealed class FoodDataCentral
                 ? new ContentRow(ContentState.BelowLimit, double.NaN, Publication.Key, method) { Low = 0, High = limit }
                 : new ContentRow(amount == 0 ? ContentState.Zero : ContentState.Measured, amount, Publication.Key, method)
                 {
-                    Low = row.Number("min"), High = row.Number("max"), Samples = row.Number("data_points") is var samples && samples is > 0 and < int.MaxValue ? (int)samples : 0,
+                    Low = row.Number("min"), High = row.Number("max"), Samples = row.Samples("data_points"),
                 });
         }
     }
@@ -138,7 +144,7 @@ internal sealed class FoodDataCentral
             _draft.Add(new FoodMeasure(_draft.FoodAt(food).Id, words, count, grams, _draft.FoodAt(food).Source)
             {
                 VolumeMillilitres = _draft.Codes.Millilitres(words) * count,
-                Samples = row.Number("data_points") is > 0 and < int.MaxValue and var samples ? (int)samples : null,
+                Samples = row.Samples("data_points") is > 0 and var samples ? samples : null,
             });
         }
     }

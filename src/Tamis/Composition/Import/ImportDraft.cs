@@ -46,6 +46,24 @@ internal sealed class ImportDraft(string layout, SourceRow source, ImportCodes c
 
     public void Read(string file, int rows) => _files.Add(new(file, rows));
 
+    /// <summary>Reads a sheet as far as it can be read; null where it has none of the columns that it needs. What is wrong with it is a problem.</summary>
+    public Sheet? Sheet(string path, char decimalMark, params IReadOnlyList<string> needed)
+    {
+        Sheet? sheet;
+        try
+        {
+            sheet = SheetFile.Read(path, new() { DecimalMark = decimalMark, DateOrder = DateOrder.YearMonthDay });
+        }
+        catch (TableException error)
+        {
+            Problems.AddRange(error.Problems);
+            sheet = error.Readable;
+        }
+        if (sheet is null || !sheet.Require(needed, Problems)) return null;
+        _files.Add(new(sheet.File, sheet.Rows.Count) { Remark = sheet.Dialect.Encoding == SheetEncoding.Windows1252 ? SheetText.OldLetters : "" });
+        return sheet;
+    }
+
     /// <summary>Takes a figure for a food. One that stands there already stays: the same again is merged, another is left.</summary>
     /// <param name="row">The food.</param>
     /// <param name="code">What the publisher calls the nutrient.</param>
@@ -54,10 +72,15 @@ internal sealed class ImportDraft(string layout, SourceRow source, ImportCodes c
     {
         var column = codes.Nutrients.IndexOf(code.Tag);
         var taken = code.Factor == 1 ? content : Scaled(content, code);
-        if (taken.Value > 100 && codes.Nutrients.All[column].Unit == "g")
+        if (taken.Value > codes.Nutrients.All[column].MostPer100Grams)
         {
             Note(ImportDeed.Left, "values", "more than 100 g in 100 g", Example(row, code, taken));
             return;
+        }
+        if (taken.Low > taken.High)
+        {
+            Note(ImportDeed.Left, "lowest and highest samples", "the lowest is above the highest; the figure itself is taken", Example(row, code, taken));
+            taken = taken with { Low = double.NaN, High = double.NaN };
         }
         if (_contents[row].TryGetValue(column, out var there))
         {
@@ -74,7 +97,7 @@ internal sealed class ImportDraft(string layout, SourceRow source, ImportCodes c
     {
         if (count == 0) return;
         if (!_notes.TryGetValue((deed, what, why), out var note)) note = (0, []);
-        if (example is not null && note.Examples.Count < FewExamples) note.Examples.Add(example);
+        if (example is not null && note.Examples.Count < FewExamples && !note.Examples.Contains(example)) note.Examples.Add(example);
         _notes[(deed, what, why)] = (note.Count + count, note.Examples);
     }
 
@@ -82,7 +105,7 @@ internal sealed class ImportDraft(string layout, SourceRow source, ImportCodes c
     /// <exception cref="TableException">Something in the files cannot be read.</exception>
     public Imported Build()
     {
-        if (Problems.Count > 0) throw new TableException(Problems);
+        if (Problems.Count > 0) throw new TableException([.. Problems.Distinct()]);
         foreach (var conversion in codes.Conversions.Where(conversion => conversion.Use != ConversionUse.OnRequest)) Convert(conversion);
         // Columns that no food fills would only widen the table; what a column follows from stays with it.
         var used = _contents.SelectMany(row => row.Keys).ToHashSet();

@@ -28,14 +28,22 @@ public sealed record ImportNote(ImportDeed Deed, string What, int Count, string 
     public override string ToString()
     {
         var examples = Examples.Count == 0 ? "" : $" ({string.Join("; ", Examples)}{(Count > Examples.Count ? "; …" : "")})";
-        return string.Create(CultureInfo.InvariantCulture, $"{Deed.ToString().ToLowerInvariant()} {Count:N0} {What}: {Why}{examples}");
+        var what = Count == 1 && What.EndsWith('s') ? What[..^1] : What;
+        return string.Create(CultureInfo.InvariantCulture, $"{Deed.ToString().ToLowerInvariant()} {Count:N0} {what}: {Why}{examples}");
     }
 }
 
 /// <summary>A file that an import read.</summary>
 /// <param name="File">Its name.</param>
 /// <param name="Rows">How many rows it has, without a header.</param>
-public sealed record ImportedFile(string File, int Rows);
+public sealed record ImportedFile(string File, int Rows)
+{
+    /// <summary>What to know of how it was read, such as letters that are not UTF-8; empty where there is nothing.</summary>
+    public string Remark { get; init; } = "";
+
+    /// <summary>The file in words: <c>table.csv: 3,186 rows</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{File}: {Rows:N0} rows{(Remark.Length > 0 ? ", " : "")}{Remark}");
+}
 
 /// <summary>What an import took, merged, converted and left, and why.</summary>
 /// <param name="Layout">The layout that was read.</param>
@@ -51,11 +59,11 @@ public sealed record ImportReport(string Layout, IReadOnlyList<ImportedFile> Fil
 
     /// <summary>The report as sentences.</summary>
     public IEnumerable<string> Sentences() =>
-        Files.Select(file => string.Create(CultureInfo.InvariantCulture, $"read {file.File}: {file.Rows:N0} rows")).Concat(Notes.Select(note => note.ToString()));
+        Files.Select(file => $"read {file}").Concat(Notes.Select(note => note.ToString()));
 
     /// <summary>The report as a file.</summary>
     internal byte[] ToFile() => SheetWriter.Bytes(SheetDialect.Shipped, ["deed", "what", "count", "why", "examples"],
-        Files.Select(file => (string[])["read", "rows", Number(file.Rows), file.File, ""])
+        Files.Select(file => (string[])["read", "rows", Number(file.Rows), file.File, file.Remark])
             .Concat(Notes.Select(note => (string[])[note.Deed.ToString().ToLowerInvariant(), note.What, Number(note.Count), note.Why, string.Join("; ", note.Examples)])));
 
     private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);

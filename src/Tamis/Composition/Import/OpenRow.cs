@@ -57,6 +57,16 @@ internal sealed class OpenRow
         return double.NaN;
     }
 
+    /// <summary>A whole number of samples, 1 or more; 0 where the cell is blank or zero, or cannot be read and is a problem.</summary>
+    public int Samples(string column)
+    {
+        var number = Number(column);
+        if (!(number > 0)) return 0;
+        if (number == Math.Floor(number) && number <= int.MaxValue) return (int)number;
+        Note(column, "a whole number, or nothing");
+        return 0;
+    }
+
     /// <summary>Notes a problem with a cell of this row.</summary>
     public void Note(string column, string expected) => _problems.Add(new(_file, (int)_reader.LineNumber, column, Text(column), expected));
 }

@@ -129,9 +129,7 @@ internal sealed class StandardReference
     // An extract of the value file with a column a nutrient, its header as Starch_g.
     private void Wide(string file)
     {
-        var sheet = SheetFile.Read(Path.Combine(_folder, file), new() { DecimalMark = '.', DateOrder = DateOrder.YearMonthDay });
-        if (!sheet.Require(["NDB_No"], _draft.Problems)) return;
-        _draft.Read(file, sheet.Rows.Count);
+        if (_draft.Sheet(Path.Combine(_folder, file), '.', "NDB_No") is not { } sheet) return;
         var codes = sheet.Columns.Where(column => _draft.Codes.Of("sr28 wide").ContainsKey(column)).Select(column => (Column: column, Code: _draft.Codes.Of("sr28 wide")[column])).ToArray();
         foreach (var column in sheet.Columns.Skip(1).Except(codes.Select(code => code.Column))) _draft.Note(ImportDeed.Left, "nutrients", $"{file} has a column that is no nutrient of import-codes.csv", column);
         foreach (var row in sheet.Rows)

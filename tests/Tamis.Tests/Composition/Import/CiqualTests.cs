@@ -34,6 +34,29 @@ public sealed class CiqualTests : IDisposable
     }
 
     [Fact]
+    public void Import_TableInFrenchAndTheWesternCodePage_KeepsGroupsAndSaysSo()
+    {
+        var french = Header.Replace("_eng", "_fr", StringComparison.Ordinal).Replace("Fat (g/100g)", "Lipides (g/100 g)", StringComparison.Ordinal);
+        var bytes = System.Text.CodePagesEncodingProvider.Instance.GetEncoding(1252)!.GetBytes($"{french}\r\n{Mascarpone.Replace("milk;cheeses", "lait;crèmes", StringComparison.Ordinal)}\r\n");
+        File.WriteAllBytes(Path.Combine(_folder.Path, "Table Ciqual.csv"), bytes);
+
+        var imported = _folder.Import("ciqual");
+
+        Assert.Equal("crèmes", imported.ToTable().Find("CIQUAL 19584").Group);
+        Assert.Equal(39, imported.ToTable().Content("CIQUAL 19584", "FAT").Per100Grams);
+        Assert.Contains("Windows-1252", imported.Report.Files[0].ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Import_TableWithSlips_NamesThemAllAtOnce()
+    {
+        Table(Mascarpone.Replace(";4,38;4,29", ";#DIV/0!;lots", StringComparison.Ordinal), Mascarpone.Replace("19584", "", StringComparison.Ordinal));
+
+        Assert.Equal([(2, "Protein (g/100g)"), (2, "Protein, crude, N x 6.25 (g/100g)"), (3, "alim_code")],
+            Assert.Throws<TableException>(() => _folder.Import("ciqual")).Problems.Select(problem => (problem.Row, problem.Column)).Order());
+    }
+
+    [Fact]
     public void Import_Protein_KeepsBothWithTheirFactors()
     {
         Table(Mascarpone);

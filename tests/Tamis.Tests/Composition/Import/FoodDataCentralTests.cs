@@ -50,6 +50,38 @@ public sealed class FoodDataCentralTests : IDisposable
     }
 
     [Fact]
+    public void Import_ALowestSampleAboveTheHighest_IsLeftAndTheTableStillReads()
+    {
+        Values("\"1\",\"900001\",\"1003\",\"1.5\",\"3\",\"1\",\"2\",\"1\",\"\",\"\",\"\"");
+
+        var imported = _folder.Import("fdc");
+
+        Assert.Equal(1.5, imported.ToTable().Content("FDC 900001", "PROCNT").Per100Grams);
+        Assert.Equal(1, imported.Count(ImportDeed.Left, "the lowest is above the highest"));
+    }
+
+    [Fact]
+    public void Import_AFoodWithoutItsNumber_IsNamedAndOneThatComesAgainIsSaid()
+    {
+        Values("\"1\",\"900001\",\"1003\",\"1.5\",\"\",\"\",\"\",\"\",\"\",\"\",\"\"");
+        var foods = File.ReadAllText(Path.Combine(_folder.Path, "food.csv")).TrimEnd() + "\n\"900001\",\"foundation_food\",\"Flour, once more\",\"20\",\"\"\n";
+        _folder.Write("food.csv", foods);
+
+        Assert.Contains("merged 1 food: a number that comes again: the first description counts (900001 Flour, once more)", _folder.Import("fdc").Report.Sentences());
+
+        _folder.Write("food.csv", foods + "\"\",\"foundation_food\",\"Flour, nameless\",\"20\",\"\"\n");
+        Assert.Equal((6, "fdc_id"), Assert.Throws<TableException>(() => _folder.Import("fdc")).Problems is [var only] ? (only.Row, only.Column) : default);
+    }
+
+    [Fact]
+    public void Import_HalfASample_IsNamedAndNotCutOff()
+    {
+        Values("\"1\",\"900001\",\"1003\",\"1.5\",\"2.5\",\"1\",\"\",\"\",\"\",\"\",\"\"");
+
+        Assert.Equal("data_points", Assert.Single(Assert.Throws<TableException>(() => _folder.Import("fdc")).Problems).Column);
+    }
+
+    [Fact]
     public void Import_FibreByTwoMethods_StaysTwoNutrients()
     {
         Values("\"1\",\"900001\",\"1079\",\"2.4\",\"\",\"\",\"\",\"\",\"\",\"\",\"\"", "\"2\",\"900001\",\"2033\",\"3.1\",\"\",\"\",\"\",\"\",\"\",\"\",\"\"");

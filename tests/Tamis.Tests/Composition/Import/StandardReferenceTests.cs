@@ -108,13 +108,14 @@ public sealed class StandardReferenceTests : IDisposable
     public void Import_BrokenRows_AreNamedAllAtOnce()
     {
         Foods();
-        // Spoilt: a value that is no number, a row that was cut.
-        _folder.Write("NUT_DATA.txt", "~01145~^~203~^0.8S^0^^~1~^^^^^^^^^^^11/1976^\n~01145~^~204~^81.11\n");
+        // Spoilt: a value that is no number, a row that was cut, half a sample.
+        _folder.Write("NUT_DATA.txt", "~01145~^~203~^0.8S^0^^~1~^^^^^^^^^^^11/1976^\n~01145~^~204~^81.11\n~01145~^~307~^11^2.5^^~1~^^^^^^^^^^^11/1976^\n");
 
         var problems = Assert.Throws<TableException>(() => _folder.Import("sr28")).Problems;
 
         Assert.Equal("NUT_DATA.txt, row 1, column 'Nutr_Val': found '0.8S', expected a number of 0 or more, or nothing.", problems[0].ToString());
         Assert.Equal("NUT_DATA.txt, row 2: found '~01145~^~204~^81.11', expected 18 fields parted by ^, not 3.", problems[1].ToString());
+        Assert.Equal("NUT_DATA.txt, row 3, column 'Num_Data_Pts': found '2.5', expected a whole number, or nothing.", problems[2].ToString());
     }
 
     [Fact]
