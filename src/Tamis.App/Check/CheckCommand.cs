@@ -29,7 +29,7 @@ internal static class CheckCommand
             var dessert = Dessert.Open(folder);
             problems = [.. dessert.Problems.Concat(OrderProblems.Of(dessert)).Distinct()];
             // What a label asks is looked at once the sheets themselves can be read.
-            if (problems is []) problems = LabelCells.Problems(dessert);
+            if (problems is []) problems = [.. AllergenCells.Problems(dessert), .. LabelCells.Problems(dessert)];
             if (problems is []) problems = UnlistedCompounds.Problems(dessert);
             writer.WriteLine($"{dessert.Name}: read {string.Join(", ", dessert.SheetsFound)}.");
             if (!dessert.Problems.Any(problem => problem.File.StartsWith("composition/", StringComparison.Ordinal))) SayFoods(dessert.Table, writer);

@@ -12,13 +12,16 @@ public sealed record StatedColumn(string Column, string Tag, double Factor, doub
 /// <summary>Builds what is in an ingredient from the figures of a document (a supplier's sheet, a pack label, an own estimate) over those of its food.</summary>
 public sealed class StatedFigures
 {
+    // What is stated twice may differ by a factor that is rounded in law, such as that of salt to sodium.
+    private const double Leeway = 0.05;
+
     // The words under "document" that say that nobody but the kitchen stands behind the figures.
     internal const string OwnEstimate = "own estimate";
 
     private readonly NutrientList _nutrients;
     private readonly IReadOnlyList<DeclarationTolerance> _tolerances;
 
-    /// <summary>Makes the reader of documents; of several columns for one nutrient the first filled one counts.</summary>
+    /// <summary>Makes the reader of documents; of several columns for one nutrient the first filled one counts, and the others may not contradict it.</summary>
     /// <param name="nutrients">The nutrients of the table.</param>
     /// <param name="columns">The columns that state one.</param>
     /// <param name="tolerances">How far a lawful figure may lie from what is in the pack, by the name under <c>tolerance</c> of a document; none by default.</param>
@@ -60,6 +63,7 @@ public sealed class StatedFigures
         var contents = new Content[_nutrients.Count];
         for (var column = 0; column < contents.Length; column++) contents[column] = food?[_nutrients.All[column].Tag] ?? Content.Unknown;
         var stated = new bool[contents.Length];
+        var first = new (StatedColumn Column, StatedNumber Figure)?[contents.Length];
         var nitrogenFactor = food?.NitrogenFactor;
         var tolerance = row.Text("tolerance");
         if (tolerance is not null && _tolerances.All(each => !Names.Same(each.Name, tolerance)))
@@ -67,13 +71,28 @@ public sealed class StatedFigures
         foreach (var column in Columns)
         {
             var at = _nutrients.IndexOf(column.Tag);
-            if (row.Stated(column.Column) is not { } figure || stated[at]) continue;
+            if (row.Stated(column.Column) is not { } figure) continue;
+            if (first[at] is { } before)
+            {
+                if (Contradict(before, (column, figure))) row.Note(column.Column, FormattableString.Invariant($"about {before.Figure.Value * before.Column.Factor / column.Factor:0.###}, since {before.Column.Column} says {row.Row[before.Column.Column]}: mend one of them, or take one out"));
+                continue;
+            }
+            first[at] = (column, figure);
             if (figure.Value * column.Factor > _nutrients.All[at].MostPer100Grams) row.Note(column.Column, "at most 100 g in 100 g");
             (contents[at], stated[at]) = (Stated(figure, column, row.Row), true);
             nitrogenFactor = column.NitrogenFactor ?? nitrogenFactor;
         }
         foreach (var nutrient in _nutrients.All) if (nutrient.Derived is not null) Follow(nutrient, contents, stated);
         return new(name, _nutrients, contents, nitrogenFactor);
+    }
+
+    // Proteins by other factors of nitrogen, bounds and traces say other things.
+    private static bool Contradict((StatedColumn Column, StatedNumber Figure) one, (StatedColumn Column, StatedNumber Figure) other)
+    {
+        if (one.Column.NitrogenFactor != other.Column.NitrogenFactor || one.Figure.Kind != StatedKind.Number || other.Figure.Kind != StatedKind.Number) return false;
+        var (first, second) = (one.Figure.Value * one.Column.Factor, other.Figure.Value * other.Column.Factor);
+        var rounding = (one.Figure.Step * one.Column.Factor + other.Figure.Step * other.Column.Factor) / 2;
+        return Math.Abs(first - second) > rounding + Leeway * Math.Max(first, second);
     }
 
     private void Follow(Nutrient nutrient, Content[] contents, bool[] stated)

@@ -107,6 +107,25 @@ public class CheckCommandTests
         Assert.EndsWith("(rules: eu, gb, us).", line.TrimEnd(), StringComparison.Ordinal);
     }
 
+    // A mistyped allergen would be emphasised on no label: the cell itself is named, in the document as in the sheet of ingredients.
+    [Fact]
+    public void Run_AllergenThatNobodyKnows_IsNamedInItsOwnCell()
+    {
+        using var scratch = new ScratchFolder();
+        scratch.Write("store/ingredients.csv", "ingredient,food,allergens,may_contain\nbutter,SR28 01145,mlik,\nflour,SR28 20481,wheat,soya; nust\nsugar,SR28 19335,none,\n");
+        scratch.Write("store/specifications.csv", "ingredient,document,date,fat_g,allergens\nflour,FLOUR-1,2026-01-02,1,weat\n");
+        scratch.Write("mine/formula.csv", "component,line,T1\nshell,butter,100 g\nshell,flour,200 g\nshell,sugar,100 g\n");
+        scratch.Write("mine/dessert.csv", "key,value\nname,Loaf\ncross_contact,\"peanuts; almnds\"\n");
+        using var said = new StringWriter();
+
+        Assert.Equal(1, CheckCommand.Run(scratch["mine"], said));
+
+        Assert.All(
+            [("ingredients.csv, row 2, column 'allergens'", "'mlik' is none, is it milk"), ("ingredients.csv, row 3, column 'may_contain'", "'nust' is none"), ("specifications.csv, row 2, column 'allergens'", "'weat' is none, is it wheat"), ("dessert.csv, row 3, column 'value'", "'almnds' is none, is it almond")],
+            cell => Assert.Contains(said.ToString().Split('\n'), line => line.StartsWith(cell.Item1, StringComparison.Ordinal) && line.Contains(cell.Item2, StringComparison.Ordinal)));
+        Assert.Contains("4 cells to mend.", said.ToString(), StringComparison.Ordinal);
+    }
+
     // Without a document the blank cell is that of the ingredient, also where the sheet has no such column yet.
     [Theory]
     [InlineData("ingredient,food,label_name,allergens\npraline 50,TAMIS 24,praline paste,hazelnut\n")]

@@ -50,6 +50,22 @@ public class StatedFiguresTests
     [Fact]
     public void Over_SodiumAndSalt_SodiumCounts() => Assert.Equal(25, Over(null, "salt_g,sodium_mg", "0.1,25")["NA"].Per100Grams);
 
+    // 1 g of salt is 400 mg of sodium, give or take the rounding: 40 mg beside it is a slip of one of the two.
+    [Theory]
+    [InlineData("1.0,400", null)]
+    [InlineData("1.0,381", null)]
+    [InlineData("<1,40", null)]
+    [InlineData("1.0,40", "about 0.1, since sodium_mg says 40")]
+    [InlineData("0,400", "about 1, since sodium_mg says 400")]
+    public void Over_SaltThatContradictsSodium_IsNamed(string cells, string? expected)
+    {
+        List<CellProblem> problems = [];
+        Figures.Over(null, "an ingredient", new(Row("salt_g,sodium_mg", cells), problems));
+
+        Assert.Equal(expected is null ? [] : ["salt_g"], problems.Select(problem => problem.Column));
+        Assert.All(problems, problem => Assert.StartsWith(expected!, problem.Expected, StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("carbohydrate_g,fibre_g", "57,4.6", 57, 61.6)]
     [InlineData("total_carbohydrate_g,fibre_g", "16.5,2.3", 14.2, 16.5)]
