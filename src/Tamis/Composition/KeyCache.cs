@@ -75,14 +75,14 @@ internal sealed class KeyCache(Func<string, int> indexOf)
     private static int SlotOf(ulong first, ulong rest, int length, int slots) =>
         (int)((first ^ BitOperations.RotateLeft(rest * 0x9E3779B97F4A7C15, 29) ^ (ulong)length) * 0x9E3779B97F4A7C15 >> 64 - BitOperations.Log2((uint)slots));
 
-    // Eight bytes as a number; fewer are read as two halves that may overlap.
+    // Eight bytes as a number; fewer are read as two halves, or as the first, the middle and the last byte, that may overlap.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static ulong Padded(ReadOnlySpan<byte> name)
     {
+        var last = name.Length - 1;
         if (name.Length == sizeof(ulong)) return BinaryPrimitives.ReadUInt64LittleEndian(name);
         if (name.Length >= sizeof(uint)) return BinaryPrimitives.ReadUInt32LittleEndian(name) | (ulong)BinaryPrimitives.ReadUInt32LittleEndian(name[^sizeof(uint)..]) << 8 * (name.Length - sizeof(uint));
-        var number = 0UL;
-        for (var i = 0; i < name.Length; i++) number |= (ulong)name[i] << 8 * i;
-        return number;
+        return name.IsEmpty ? 0 : name[0] | (uint)name[name.Length / 2] << 8 * (name.Length / 2) | (uint)name[last] << 8 * last;
     }
 
     // The length is held too: a name that ends in zero bytes is not the same as the name without them.

@@ -21,25 +21,23 @@ public sealed record PlainContents(IReadOnlyList<string> Foods, IReadOnlyList<st
         var (foodOf, nutrientOf) = (Joined(chunks, chunk => chunk.FirstNames, foods, foodCounts), Joined(chunks, chunk => chunk.SecondNames, nutrients, []));
         var stride = ContentGrid.StrideOf(nutrients.Count);
         var values = GC.AllocateUninitializedArray<double>(foods.Count * stride);
+        var late = new List<PlainRow>[chunks.Count];
         // Each chunk writes down the foods that it is the first to have.
         Cores.Each(chunks.Count, cores, chunk =>
         {
             var first = chunk == 0 ? 0 : foodCounts[chunk - 1];
             values.AsSpan(first * stride, (foodCounts[chunk] - first) * stride).Fill(double.NaN);
-            Write(chunk, first, foods.Count);
+            var (food, nutrient) = (foodOf[chunk], nutrientOf[chunk]);
+            late[chunk] = [];
+            foreach (var row in chunks[chunk].Rows)
+                if (food[row.First] is var place && place >= first) values[place * stride + nutrient[row.Second]] = row.Number;
+                else late[chunk].Add(row);
         });
         // Then what it has of foods before it, in the order of the file: where a food's nutrient comes again the later row counts.
         for (var chunk = 1; chunk < chunks.Count; chunk++)
-            if (foodOf[chunk].Length > foodCounts[chunk] - foodCounts[chunk - 1]) Write(chunk, 0, foodCounts[chunk - 1]);
+            foreach (var row in late[chunk]) values[foodOf[chunk][row.First] * stride + nutrientOf[chunk][row.Second]] = row.Number;
         foreach (var chunk in chunks) chunk.Dispose();
         return new(foods, nutrients, new(foods.Count, nutrients.Count, stride, values, cores));
-
-        void Write(int chunk, int first, int end)
-        {
-            var (food, nutrient) = (foodOf[chunk], nutrientOf[chunk]);
-            foreach (var row in chunks[chunk].Rows)
-                if (food[row.First] is var place && place >= first && place < end) values[place * stride + nutrient[row.Second]] = row.Number;
-        }
     }
 
     /// <summary>Reads the lines of many formulas: a file with the columns <c>formula</c>, <c>food</c> and <c>mass_g</c>, the lines of a formula one after another.</summary>

@@ -13,7 +13,7 @@ namespace Tamis.Composition;
 /// The room is rented: new room of this size costs more than what is read into it. Whoever reads gives it back.</remarks>
 internal sealed class PlainRows : IDisposable
 {
-    private const int LeastPartBytes = 1 << 18, UsualRowBytes = 16;
+    private const int BlockBytes = 1 << 18, LeastPartBytes = 1 << 18, UsualRowBytes = 16;
     private static readonly CsvReaderOptions Options = new() { Separator = ',', MalformedData = CsvMalformedDataHandling.Throw };
     private readonly List<string> _firstNames = [], _secondNames = [];
     private readonly List<CellProblem> _problems = [];
@@ -76,8 +76,7 @@ internal sealed class PlainRows : IDisposable
         Cores.Each(starts.Length, starts.Length, place =>
         {
             Part part = new(whole.File, whole.All, starts[place], place + 1 < starts.Length ? starts[place + 1] : whole.End);
-            part.Fill(handle);
-            if (part.IsPlain) read[place] = Parsed(part, columnsAt, numberColumn, inRuns);
+            if (part.FillIfPlain(handle)) read[place] = Parsed(part, columnsAt, numberColumn, inRuns);
         });
         if (!read.Contains(null)) return WithoutProblems(whole, starts, read!);
         foreach (var rows in read) rows?.Dispose();
@@ -86,7 +85,7 @@ internal sealed class PlainRows : IDisposable
 
     private static PlainRows[] ReadWhole(SafeFileHandle handle, Part whole, string[] columns, bool inRuns)
     {
-        whole.Fill(handle);
+        whole.FillIfPlain(handle);
         return WithoutProblems(whole, [0], [Parsed(whole, Task.FromResult(ColumnsOf(whole.File, whole.Bytes, columns)), columns[2], inRuns)]);
     }
 
@@ -138,17 +137,25 @@ internal sealed class PlainRows : IDisposable
 
         public ReadOnlyMemory<byte> Bytes => All[Start..End];
 
-        // A quoted cell may hold a line end, and UTF-16 or carriage returns may end lines in other ways.
-        public bool IsPlain => Bytes.Span is var bytes && (!bytes.ContainsAny((byte)'"', (byte)0, (byte)'\r') || !bytes.ContainsAny((byte)'"', (byte)0) && bytes.Count((byte)'\r') == bytes.Count("\r\n"u8));
-
         public int Lines => Bytes.Span.Count((byte)'\n');
 
         public int LineAt(long offset) => 1 + (this with { End = (int)Math.Min(End, Start + offset) }).Lines;
 
-        public void Fill(SafeFileHandle handle)
+        // Reads the part; false where it is not plain: a quoted cell may hold a line end, and UTF-16 or carriage returns may end lines in other ways.
+        // Each block is looked through while it is still near.
+        public bool FillIfPlain(SafeFileHandle handle)
         {
+            var isPlain = true;
             for (var at = Start; at < End;)
-                at += RandomAccess.Read(handle, All.Span[at..End], at) is var read and > 0 ? read : throw new EndOfStreamException($"{File} became shorter while it was read.");
+            {
+                var block = All.Span[at..Math.Min(End, at + BlockBytes)];
+                var read = RandomAccess.Read(handle, block, at);
+                if (read == 0) throw new EndOfStreamException($"{File} became shorter while it was read.");
+                isPlain = isPlain && !block[..read].ContainsAny((byte)'"', (byte)0, (byte)'\r');
+                at += read;
+            }
+            var bytes = Bytes.Span;
+            return isPlain || !bytes.ContainsAny((byte)'"', (byte)0) && bytes.Count((byte)'\r') == bytes.Count("\r\n"u8);
         }
     }
 
