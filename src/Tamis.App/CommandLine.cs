@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using Tamis.App.Audit;
 using Tamis.App.Check;
 using Tamis.App.Import;
 using Tamis.App.Jupyter;
@@ -29,6 +30,7 @@ internal static class CommandLine
             CheckCommand.Create(),
             NewCommand.Create(),
             ImportCommand.Create(),
+            AuditCommand.Create(),
             PlanCommand.Create(),
             PaperCommand.Create(),
             TastingCommand.Create(),

@@ -43,5 +43,5 @@ public sealed record AuditFinding(Food Food, string Figure, string Tag, double V
         $"{Food.Name} ({Food.Id}), {Rule.Name}: {Figure} {Written(Value)} {Unit}, expected {Expected}{(Against.Length > 0 ? $" ({Against})" : "")}{(Explanation is { } why ? $"; looked up: {why}" : "")}";
 
     private static string Written(double value) => Math.Abs(value) >= 100
-        ? value.ToString("0", CultureInfo.InvariantCulture) : value.ToString("G3", CultureInfo.InvariantCulture);
+        ? value.ToString("0.#", CultureInfo.InvariantCulture) : value.ToString("G3", CultureInfo.InvariantCulture);
 }
