@@ -32,7 +32,7 @@ internal static class CheckCommand
             if (problems is []) problems = [.. AllergenCells.Problems(dessert), .. LabelCells.Problems(dessert)];
             if (problems is []) problems = UnlistedCompounds.Problems(dessert);
             writer.WriteLine($"{dessert.Name}: read {string.Join(", ", dessert.SheetsFound)}.");
-            if (!dessert.Problems.Any(problem => problem.File.StartsWith("composition/", StringComparison.Ordinal))) SayFoods(dessert.Table, writer);
+            if (!dessert.Problems.Any(problem => problem.File.StartsWith($"{Store.TableFolder}/", StringComparison.Ordinal))) SayFoods(dessert.Table, writer);
             foreach (var sheet in dessert.Sheets) SayHow(sheet, writer);
             foreach (var (file, wouldAdd) in dessert.SheetsMissing) writer.WriteLine($"{file} is not there; it would add: {wouldAdd}.");
             if (!dessert.Problems.Any() && dessert.Tastings is { } log)
@@ -57,8 +57,8 @@ internal static class CheckCommand
     private static void SayFoods(CompositionTable table, TextWriter writer)
     {
         if (table.Foods.Count - KitData.Composition.Foods.Count is > 0 and var own)
-            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"composition: {own:N0} {(own == 1 ? "food" : "foods")} beside those of the kit."));
-        foreach (var remark in table.Remarks) writer.WriteLine($"composition/{remark}.");
+            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Store.TableFolder}: {own:N0} {(own == 1 ? "food" : "foods")} beside those of the kit."));
+        foreach (var remark in table.Remarks) writer.WriteLine($"{Store.TableFolder}/{remark}.");
     }
 
     // How a file was read, and what of it may be missed: what the spreadsheet has not saved yet, columns that nobody reads.

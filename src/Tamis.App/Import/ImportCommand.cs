@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Tamis.Composition.Import;
+using Tamis.Desserts;
 using Tamis.Tables;
 
 namespace Tamis.App.Import;
@@ -7,8 +8,6 @@ namespace Tamis.App.Import;
 /// <summary>The command <c>import</c>: a published composition table into the kit's own layout.</summary>
 internal static class ImportCommand
 {
-    private const string StoreTable = "composition";
-
     /// <summary>The command with its options.</summary>
     public static Command Create()
     {
@@ -37,7 +36,7 @@ internal static class ImportCommand
             imported = conversions.Aggregate(imported, (made, conversion) => made.With(conversion));
             imported.WriteTo(to);
             foreach (var sentence in imported.Report.Sentences()) writer.WriteLine(sentence);
-            writer.WriteLine($"Written to {to}, with this report as {ImportReport.FileName}. In a folder {StoreTable} of a store its foods stand beside those of the kit.");
+            writer.WriteLine($"Written to {to}, with this report as {ImportReport.FileName}. In a folder {Store.TableFolder} of a store its foods stand beside those of the kit.");
             return 0;
         }
         catch (KeyNotFoundException unknown)

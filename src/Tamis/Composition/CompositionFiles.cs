@@ -152,25 +152,10 @@ internal static class CompositionFiles
     private static RowReader[] RowsIfAny(FileOf folder, string file, IReadOnlyList<string> needed, List<CellProblem> problems) =>
         folder(file) is null ? [] : [.. Rows(folder, file, needed, problems)];
 
-    private static IEnumerable<RowReader> Rows(FileOf folder, string file, IReadOnlyList<string> needed, List<CellProblem> problems)
-    {
-        Sheet sheet;
-        try
-        {
-            if (folder(file) is not { } bytes)
-            {
-                problems.Add(new(file, 0, "", "", "there is no such file in the folder of the composition table"));
-                return [];
-            }
+    private static IEnumerable<RowReader> Rows(FileOf folder, string file, IReadOnlyList<string> needed, List<CellProblem> problems) =>
+        SheetFile.ReadOn(() => folder(file) is { } bytes
             // The files of a composition table are the kit's own layout, decimal point; a spreadsheet that saved them with commas is found out by its separator.
-            sheet = SheetFile.Parse(file, bytes);
-        }
-        catch (TableException error)
-        {
-            problems.AddRange(error.Problems);
-            if (error.Readable is not { } readable) return [];
-            sheet = readable;
-        }
-        return sheet.Require(needed, problems) ? sheet.Rows.Select(row => new RowReader(row, problems)) : [];
-    }
+            ? SheetFile.Parse(file, bytes)
+            : throw new TableException([new(file, 0, "", "", "there is no such file in the folder of the composition table")]), problems) is { } sheet && sheet.Require(needed, problems)
+            ? sheet.Rows.Select(row => new RowReader(row, problems)) : [];
 }

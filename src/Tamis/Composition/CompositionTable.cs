@@ -110,7 +110,7 @@ public sealed class CompositionTable
     internal Interval? Extremes(int row, int column) => _grid.Extremes(row, column);
 
     /// <summary>Whether a content was filled in by the kit and stands in no record.</summary>
-    internal bool IsFilledIn(int row, int column) => _grid.States[row * _grid.Stride + column] is ContentState.Estimated or ContentState.AssumedZero;
+    internal bool IsFilledIn(int row, int column) => ContentGrid.IsFilledIn(_grid.States[row * _grid.Stride + column]);
 
     private Content this[int row, int column] => _grid.IsDerived(row, column)
         ? Nutrients.All[column].Derived!.Of(tag => this[row, Nutrients.IndexOf(tag)], Nutrients)

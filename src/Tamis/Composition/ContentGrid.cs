@@ -66,6 +66,9 @@ internal sealed class ContentGrid
     /// <summary>The sources that its contents point to.</summary>
     public IReadOnlyList<Source> Sources => _sources;
 
+    /// <summary>Whether a content of this state was filled in and not looked up.</summary>
+    public static bool IsFilledIn(ContentState state) => state is ContentState.Estimated or ContentState.AssumedZero;
+
     /// <summary>Whether a content follows from others of the same food and was not stated.</summary>
     public bool IsDerived(int row, int column) => _details[row * Stride + column].Source == Detail.Derived;
 

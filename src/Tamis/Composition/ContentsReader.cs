@@ -144,7 +144,7 @@ internal sealed class ContentsReader
         if (!isSound || source < 0 || state == ContentState.Unknown) return;
         if (value > _nutrients.All[column].MostPer100Grams) Note(3, "at most 100 g in 100 g");
         if (_grid.State(row, column) != ContentState.Unknown) Note(1, Once);
-        _grid.Set(row, column, state, value, detail with { Source = _sources.IndexOf(row, source, _methodKeys.IndexOf(Cell(9)), IsFilledIn(state), SourceOf) });
+        _grid.Set(row, column, state, value, detail with { Source = _sources.IndexOf(row, source, _methodKeys.IndexOf(Cell(9)), ContentGrid.IsFilledIn(state), SourceOf) });
     }
 
     /// <summary>State and figure of the row; a blank state follows from how the value is written (<c>0</c>, <c>tr</c>, <c>&lt;0.1</c>).</summary>
@@ -180,8 +180,6 @@ internal sealed class ContentsReader
         if (state == ContentState.Measured && written == ContentState.Zero) Note(2, "zero, because the value is 0");
         return (state, value);
     }
-
-    private static bool IsFilledIn(ContentState state) => state is ContentState.Estimated or ContentState.AssumedZero;
 
     private Source SourceOf(int row, int source, int method, bool isFilledIn)
     {

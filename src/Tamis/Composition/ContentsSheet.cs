@@ -35,26 +35,13 @@ internal sealed partial class ContentsSheet
     /// <summary>Rewrites the bytes of a file; null with problems where it is no sheet.</summary>
     public static (byte[] Bytes, ContentsSheet Sheet)? Rewrite(string file, byte[] bytes, NutrientList nutrients, List<CellProblem> problems)
     {
-        if (Parsed(file, bytes, problems) is not { } sheet) return null;
+        if (SheetFile.ReadOn(() => SheetFile.Parse(file, bytes), problems) is not { } sheet) return null;
         ContentsSheet contents = new(sheet, nutrients, problems);
         var isLong = sheet.Has("tag");
         if (isLong && !sheet.Require(["food", "value", "source"], problems)) return null;
         if (isLong) contents.Long();
         else contents.Wide();
         return (Encoding.UTF8.GetBytes(contents._text.ToString()), contents);
-    }
-
-    private static Sheet? Parsed(string file, byte[] bytes, List<CellProblem> problems)
-    {
-        try
-        {
-            return SheetFile.Parse(file, bytes);
-        }
-        catch (TableException error)
-        {
-            problems.AddRange(error.Problems);
-            return error.Readable;
-        }
     }
 
     /// <summary>A problem of the rewritten text in the rows and columns of the file.</summary>

@@ -34,7 +34,7 @@ public sealed record Derivation(IReadOnlyList<(string Tag, bool IsTakenAway)> Te
             var term = content(tag);
             if (!term.IsKnown) return Content.Unknown;
             value += isTakenAway ? -term.Per100Grams : term.Per100Grams;
-            isEstimate |= term.State is ContentState.Estimated or ContentState.AssumedZero;
+            isEstimate |= ContentGrid.IsFilledIn(term.State);
             if (term is { StandardDeviation: { } spread, Samples: { } number }) (variance, samples) = (variance + spread * spread, Math.Min(samples, number));
             else if (term.Per100Grams != 0) variance = double.NaN;
             from.Add($"{nutrients[tag].Word} from {term.Source}");
@@ -53,7 +53,7 @@ public sealed record Derivation(IReadOnlyList<(string Tag, bool IsTakenAway)> Te
             {
                 if (grid.State(row, column) != ContentState.Unknown || terms.Any(term => grid.State(row, term.Column) == ContentState.Unknown)) continue;
                 var value = terms.Sum(term => term.IsTakenAway ? -grid.Per100Grams(row, term.Column) : grid.Per100Grams(row, term.Column));
-                var isFilledIn = terms.Any(term => grid.State(row, term.Column) is ContentState.Estimated or ContentState.AssumedZero);
+                var isFilledIn = terms.Any(term => ContentGrid.IsFilledIn(grid.State(row, term.Column)));
                 grid.Set(row, column, StateOf(value, isFilledIn), Rounded(value), new(0, 0, double.NaN, 0, ContentGrid.Detail.Derived));
             }
         }

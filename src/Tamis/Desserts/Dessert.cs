@@ -307,7 +307,7 @@ public sealed class Dessert
         }
         catch (TableException error)
         {
-            throw new TableException([.. error.Problems.Select(problem => problem with { File = $"{DessertSheets.OwnTable}/{problem.File}" })]);
+            throw new TableException([.. error.Problems.Select(problem => problem with { File = $"{Store.TableFolder}/{problem.File}" })]);
         }
     }
 

@@ -28,9 +28,6 @@ internal sealed class DessertSheets
         ("dessert.csv", false, "the dessert’s name, how many pieces a batch makes, and what is ordered"),
     ];
 
-    /// <summary>The folder of a store with a composition table of its own.</summary>
-    public const string OwnTable = "composition";
-
     private readonly Dictionary<string, Sheet> _read = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, TableException> _bad = new(StringComparer.OrdinalIgnoreCase);
     private readonly string _folder;
@@ -41,7 +38,11 @@ internal sealed class DessertSheets
         (_folder, _store) = (folder, store);
         var settings = SettingsOf();
         foreach (var (file, inStore, _) in Known)
-            if (PathOf(file, inStore) is { } path) ReadOne(file, path, inStore ? OpenToStore(path, settings) : settings);
+            if (PathOf(file, inStore) is { } path) ReadOne(file, path, inStore ? null : settings);
+        // The store is shared, so that its sheets speak for themselves; where the dates of one can be read both ways, the setting of the dessert decides.
+        if (settings?.DateOrder is { } order)
+            foreach (var (file, _, _) in Known.Where(known => known.InStore && _read.GetValueOrDefault(known.File)?.Dialect.DateOrderDoubt is not null))
+                ReadOne(file, PathOf(file, inStore: true)!, new(DateOrder: order));
     }
 
     public string FolderName => Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(_folder)));
@@ -51,7 +52,7 @@ internal sealed class DessertSheets
     public string? StoreFolder => _store is null ? null : Path.GetFullPath(_store);
 
     /// <summary>The folder of the store that holds foods of its own, such as an imported national table; null where there is none.</summary>
-    public string? CompositionFolder => StoreFolder is { } store && Path.Combine(store, OwnTable) is var folder && Directory.Exists(folder) ? folder : null;
+    public string? CompositionFolder => StoreFolder is { } store && Path.Combine(store, Store.TableFolder) is var folder && Directory.Exists(folder) ? folder : null;
 
     public IReadOnlyList<string> Found => [.. Known.Select(known => known.File).Where(file => _read.ContainsKey(file) || _bad.ContainsKey(file))];
 
@@ -109,21 +110,6 @@ internal sealed class DessertSheets
         catch (TableException bad)
         {
             _bad[file] = bad;
-        }
-    }
-
-    // The store is shared, so that its sheets speak for themselves; where the dates of one can be read both ways, the setting of the dessert decides.
-    private static SheetSettings? OpenToStore(string path, SheetSettings? settings)
-    {
-        if (settings?.DateOrder is not { } order) return null;
-        try
-        {
-            return SheetFile.Read(path).Dialect.DateOrderDoubt is null ? null : new(DateOrder: order);
-        }
-        catch (TableException)
-        {
-            // What is wrong with the sheet is said when it is read with the others.
-            return null;
         }
     }
 

@@ -40,8 +40,7 @@ public sealed record Specification(string Ingredient, string Document, DateOnly?
     /// <summary>The document in words: <c>FRUIT-22 of S9, 2026-04-15</c>.</summary>
     public string InWords => string.Concat(Document, Supplier.Length > 0 ? $" of {Supplier}" : "", Date is { } date ? FormattableString.Invariant($", {date:yyyy-MM-dd}") : "");
 
-    // 'none' says that somebody looked; a blank says that nobody did.
-    internal static IReadOnlyList<string>? LookedAt(string cell) => Parted(cell, ';') is var words && words.Count == 0 ? null : words is [var only] && Names.Same(only, "none") ? [] : words;
+    private static IReadOnlyList<string>? LookedAt(string cell) => Store.LookedAt(Parted(cell, ';'));
 
     // A comma inside brackets or between digits parts nothing: "emulsifiers: lecithins (soya, rape)", "1,5 %".
     private static List<string> Parted(string cell, params char[] separators)

@@ -13,6 +13,9 @@ public sealed record StoreRemark(string Ingredient, string Text);
 /// <param name="Remarks">What a reader should know: a document later than the day, an ingredient without figures.</param>
 public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnlyList<StoreRemark> Remarks)
 {
+    /// <summary>The folder of a store with a composition table of its own.</summary>
+    public const string TableFolder = "composition";
+
     /// <summary>A kitchen of which nothing is written: ingredients are known by name alone.</summary>
     public static Store None { get; } = new(IngredientList.None, null, []);
 
@@ -72,7 +75,7 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
     }
 
     // 'none' says that somebody looked; a blank says that nobody did.
-    private static IReadOnlyList<string>? LookedAt(IReadOnlyList<string> words) =>
+    internal static IReadOnlyList<string>? LookedAt(IReadOnlyList<string> words) =>
         words.Count == 0 ? null : words is [var only] && Names.Same(only, "none") ? [] : words;
 
     // Every document is read, also one that was superseded or does not count yet: its figures are shown, and its day may come.
@@ -124,17 +127,18 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
         }
         // What is wrong with a document was named when all of them were read.
         List<CellProblem> named = [];
-        var profile = document is null || food is null && !stated.IsStatedIn(document.Row) ? food : stated.Over(food, ingredient.Name, new RowReader(document.Row, named));
-        var figured = document is null ? ingredient with { Profile = profile } : FunctionalData.Over(ingredient, new(document.Row, named)) with
+        var reader = document is null ? null : new RowReader(document.Row, named);
+        var profile = reader is null || food is null && !stated.IsStatedIn(reader.Row) ? food : stated.Over(food, ingredient.Name, reader);
+        var figured = document is null || reader is null ? ingredient with { Profile = profile } : FunctionalData.Over(ingredient, reader) with
         {
             Profile = profile,
-            Allergens = LookedAt(Parted(document.Row["allergens"])) ?? ingredient.Allergens,
-            MayContain = LookedAt(Parted(document.Row["may_contain"])) ?? ingredient.MayContain,
+            Allergens = LookedAt(reader.Words("allergens")) ?? ingredient.Allergens,
+            MayContain = LookedAt(reader.Words("may_contain")) ?? ingredient.MayContain,
             LabelName = document.Row["legal_name"] is { Length: > 0 } legal ? legal : ingredient.LabelName,
             SupplierList = document.Row["ingredient_list"] is { Length: > 0 } list ? list : ingredient.SupplierList,
             AdditiveList = Looked(document.Row["additives"]) ?? ingredient.AdditiveList,
             Supplier = document.Row["supplier"] is { Length: > 0 } supplier ? supplier : null,
-            SulphitesMgPerKg = new RowReader(document.Row, named).Number("sulphites_mg_kg", 0),
+            SulphitesMgPerKg = reader.Number("sulphites_mg_kg", 0),
         };
         // By its words only where its food states nothing: what a food is counts before what somebody calls it.
         figured = figured with { Compound = record?.Compound ?? table.CompoundWords.In(record?.Name, figured.Name, figured.LabelName) };
@@ -143,8 +147,6 @@ public sealed record Store(IngredientList Ingredients, DateOnly? AsOf, IReadOnly
 
     // 'none' says that somebody looked; a blank says that nobody did.
     private static string? Looked(string cell) => cell.Length == 0 ? null : Names.Same(cell, "none") ? "" : cell;
-
-    private static string[] Parted(string cell) => cell.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     private static string Near(IReadOnlyList<string> names) => names.Count == 0 ? "" : $"; near ones: {string.Join("; ", names)}";
 }

@@ -20,6 +20,22 @@ public static class SheetFile
     /// <exception cref="TableException">It is no CSV, or its rows do not fit its header.</exception>
     public static Sheet Parse(string file, ReadOnlyMemory<byte> bytes, SheetSettings? settings = null) => Parse(file, bytes, settings, isOpenElsewhere: false);
 
+    /// <summary>Reads a sheet as far as it can be read, to name what else is wrong with it; null where nothing of it can.</summary>
+    /// <param name="read">Reads it.</param>
+    /// <param name="problems">Receives what keeps it from being read whole.</param>
+    internal static Sheet? ReadOn(Func<Sheet> read, List<CellProblem> problems)
+    {
+        try
+        {
+            return read();
+        }
+        catch (TableException error)
+        {
+            problems.AddRange(error.Problems);
+            return error.Readable;
+        }
+    }
+
     private static Sheet Parse(string file, ReadOnlyMemory<byte> bytes, SheetSettings? settings, bool isOpenElsewhere)
     {
         List<CellProblem> problems = [];

@@ -27,6 +27,9 @@ public sealed class AuditRules
     private AuditRules(IReadOnlyList<AuditRule> all, Dictionary<string, IReadOnlyList<string>> kindsOfGroups, IReadOnlyList<AuditExplanation> explained) =>
         (All, _kindsOfGroups, Explained) = (all, kindsOfGroups, explained);
 
+    /// <summary>The sheet of the findings that somebody has looked up, beside a table.</summary>
+    public const string ExplainedFile = "audit-explained.csv";
+
     /// <summary>The rules in the order of their sheet.</summary>
     public IReadOnlyList<AuditRule> All { get; }
 
@@ -44,7 +47,7 @@ public sealed class AuditRules
         List<CellProblem> problems = [];
         var rules = Rules(SheetFile.Read(Path.Combine(folder, "audit-rules.csv")), problems);
         var groups = Groups(SheetFile.Read(Path.Combine(folder, "audit-groups.csv")), problems);
-        var explained = Path.Combine(folder, "audit-explained.csv") is var path && File.Exists(path) ? Explanations(SheetFile.Read(path), problems) : [];
+        var explained = Path.Combine(folder, ExplainedFile) is var path && File.Exists(path) ? Explanations(SheetFile.Read(path), problems) : [];
         return problems is [] ? new(rules, groups, explained) : throw new TableException(problems);
     }
 

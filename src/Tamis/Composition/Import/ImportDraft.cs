@@ -49,16 +49,7 @@ internal sealed class ImportDraft(string layout, SourceRow source, ImportCodes c
     /// <summary>Reads a sheet as far as it can be read; null where it has none of the columns that it needs. What is wrong with it is a problem.</summary>
     public Sheet? Sheet(string path, char decimalMark, params IReadOnlyList<string> needed)
     {
-        Sheet? sheet;
-        try
-        {
-            sheet = SheetFile.Read(path, new() { DecimalMark = decimalMark, DateOrder = DateOrder.YearMonthDay });
-        }
-        catch (TableException error)
-        {
-            Problems.AddRange(error.Problems);
-            sheet = error.Readable;
-        }
+        var sheet = SheetFile.ReadOn(() => SheetFile.Read(path, new() { DecimalMark = decimalMark, DateOrder = DateOrder.YearMonthDay }), Problems);
         if (sheet is null || !sheet.Require(needed, Problems)) return null;
         _files.Add(new(sheet.File, sheet.Rows.Count) { Remark = sheet.Dialect.Encoding == SheetEncoding.Windows1252 ? SheetText.OldLetters : "" });
         return sheet;

@@ -18,7 +18,7 @@ public static class AllergenCells
             .. from sheet in dessert.Sheets.Where(sheet => Files.Contains(sheet.File, Names.Comparer))
                from row in sheet.Rows
                from column in Columns.Intersect(sheet.Columns, Names.Comparer)
-               let strange = (Specification.LookedAt(row[column]) ?? []).Where(word => known.SubstanceOf(word) is null).ToArray()
+               let strange = (Store.LookedAt(new RowReader(row, []).Words(column)) ?? []).Where(word => known.SubstanceOf(word) is null).ToArray()
                where strange.Length > 0
                select row.Problem(column, Expected(strange, known)),
             .. dessert.Batches.SelectMany(batch => dessert.Facts.RowsOf("cross_contact", batch.Trial)).DistinctBy(each => each.Row)
