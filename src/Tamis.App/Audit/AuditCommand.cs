@@ -34,7 +34,11 @@ internal static class AuditCommand
         var audit = TableAudit.Of(CompositionTable.Load(folder), AuditRules.Shipped.ExplainedBy(Path.Combine(folder, AuditRules.ExplainedFile)));
         AuditFinding[] open = [.. audit.Unexplained.OrderByDescending(finding => finding.Rule.Severity)];
         var page = Path.GetFullPath(output ?? Path.Combine(folder, PageName));
-        TextFile.WriteWhole(page, PageShell.Render(new("Audit of a composition table", Html.Of($"<h1>Audit of a composition table</h1>\n") + Show.Audit(audit)) { Description = "Which figures of a composition table to look up, and why." }));
+        TextFile.WriteWhole(page, PageShell.Render(new("Audit of a composition table", Html.Of($"<h1>Audit of a composition table</h1>\n") + Show.Audit(audit))
+        {
+            Description = "Which figures of a composition table to look up, and why.",
+            Foot = Html.Of($"From the files of the table. A finding is a question: look the figure up in its record before you mend it."),
+        }));
         foreach (var finding in open.Take(MostLines)) writer.WriteLine($"{finding}.");
         if (open.Length > MostLines) writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"And {open.Length - MostLines:N0} more on the page."));
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{audit.Table.Foods.Count:N0} foods, {audit.Tested.Count} checks: {(open.Length == 0 ? "no finding is open" : $"{open.Length:N0} to look up")}. What was looked up is a row of {AuditRules.ExplainedFile} beside the table. Open"));
